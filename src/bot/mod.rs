@@ -1,0 +1,92 @@
+//! Where the pure rooms and the store meet. Two doors: everything enters by
+//! [`Bot::hear`] or [`Bot::due`], everything leaves as a queued send.
+
+pub mod envelope;
+
+mod answer;
+mod asking;
+mod assessing;
+mod due;
+mod fleet;
+mod hear;
+mod joining;
+mod looking;
+mod outfit;
+mod people;
+mod recording;
+mod rewriting;
+mod scene;
+mod tokens;
+mod turn;
+mod when;
+
+use std::collections::HashMap;
+use std::sync::{Mutex, PoisonError};
+
+use crate::store::Store;
+
+pub use tokens::Tokens;
+
+/// The bot.
+pub struct Bot {
+    store: Store,
+    settings: BotSettings,
+    link_base: Mutex<Option<String>>,
+    /// When each stranger was last answered. In memory, since nothing of a
+    /// stranger is written down.
+    strangers: Mutex<HashMap<String, i64>>,
+    /// When each chat was last given a hint.
+    hints: Mutex<HashMap<String, i64>>,
+}
+
+/// What the host decides for the bot.
+pub struct BotSettings {
+    /// IANA zone of new outfits.
+    pub zone: String,
+    /// Where secrets for links and buttons come from.
+    pub tokens: Tokens,
+}
+
+impl Bot {
+    /// A bot over an open, migrated store.
+    pub fn new(store: Store, settings: BotSettings) -> Self {
+        Self {
+            store,
+            settings,
+            link_base: Mutex::default(),
+            strangers: Mutex::default(),
+            hints: Mutex::default(),
+        }
+    }
+
+    /// The store behind the bot.
+    pub fn store(&self) -> &Store {
+        &self.store
+    }
+
+    /// Tells the bot what its links start with, such as
+    /// `https://t.me/NAME?start=`. Until then, links are texts to type.
+    pub fn set_link(&self, base: String) {
+        *self.link_base.lock().unwrap_or_else(PoisonError::into_inner) = Some(base);
+    }
+
+    fn link_base(&self) -> Option<String> {
+        self.link_base.lock().unwrap_or_else(PoisonError::into_inner).clone()
+    }
+}
+
+/// Whether something may be said to `who` again, at most once in `pause`
+/// seconds; remembers it if so. Keeps at most some thousands of entries.
+fn once_in(said: &Mutex<HashMap<String, i64>>, who: &str, pause: i64, now: i64) -> bool {
+    let mut said = said.lock().unwrap_or_else(PoisonError::into_inner);
+    if said.get(who).is_some_and(|last| now < last + pause) {
+        return false;
+    }
+    if said.len() >= 5000 {
+        said.retain(|_, last| now < *last + pause);
+    }
+    if said.len() < 10_000 {
+        said.insert(who.to_owned(), now);
+    }
+    true
+}

@@ -1,0 +1,144 @@
+//! Commands about the outfit's settings: name, zone, end of the day.
+
+use jiff::civil::Time;
+use jiff::tz::{self, TimeZone};
+
+use crate::store::people::Role;
+use crate::store::{self, StoreError};
+
+use super::answer::Answer;
+use super::turn::Turn;
+
+impl Turn<'_> {
+    pub(super) async fn rename(&mut self, name: &str) -> Result<Answer, StoreError> {
+        if self.member.role != Role::Owner {
+            return Ok(self.may_not("who-owner"));
+        }
+        if name.chars().count() > 60 || name.chars().any(char::is_control) {
+            return Ok(Answer::says(self.words.plain("name-bad")));
+        }
+        name.clone_into(&mut self.outfit.name);
+        store::outfits::set(self.db, &self.outfit).await?;
+        Ok(Answer::says(self.words.say("outfit-named", [("name", name.into())])))
+    }
+
+    pub(super) async fn set_zone(&mut self, typed: &str) -> Result<Answer, StoreError> {
+        if self.member.role != Role::Owner {
+            return Ok(self.may_not("who-owner"));
+        }
+        let name = ("name", typed.into());
+        let (zone, zone_name) = match zone_named(typed) {
+            Ok(found) => found,
+            Err(Some(near)) => {
+                return Ok(Answer::says(
+                    self.words.say("zone-near", [name, ("near", (&near).into())]),
+                ));
+            }
+            Err(None) => return Ok(Answer::says(self.words.say("zone-unknown", [name]))),
+        };
+        self.outfit.zone.clone_from(&zone_name);
+        store::outfits::set(self.db, &self.outfit).await?;
+        let there = jiff::Timestamp::from_second(self.now)
+            .unwrap_or_default()
+            .to_zoned_datetime(zone);
+        let time = there.strftime("%H:%M").to_string();
+        Ok(Answer::says(self.words.say(
+            "zone-set",
+            [("zone", (&zone_name).into()), ("time", (&time).into())],
+        )))
+    }
+
+    pub(super) async fn set_day_ends(&mut self, typed: &str) -> Result<Answer, StoreError> {
+        if self.member.role != Role::Owner {
+            return Ok(self.may_not("who-owner"));
+        }
+        let Some(time) = time_of_day(typed) else {
+            return Ok(Answer::says(self.words.plain("day-ends-bad")));
+        };
+        self.outfit.day_ends = time.strftime("%H:%M").to_string();
+        store::outfits::set(self.db, &self.outfit).await?;
+        Ok(Answer::says(
+            self.words
+                .say("day-ends-set", [("time", (&self.outfit.day_ends).into())]),
+        ))
+    }
+}
+
+/// `17:00`, `17.00` or `17`.
+pub(super) fn time_of_day(typed: &str) -> Option<Time> {
+    let typed = typed.trim().replace('.', ":");
+    let (hour, minute) = typed.split_once(':').unwrap_or((&typed, "0"));
+    Time::new(hour.parse().ok()?, minute.parse().ok()?, 0, 0).ok()
+}
+
+/// The zone of that name, whatever its case, or the only one that ends in it
+/// (`madrid`); else the nearest name, if one is near.
+fn zone_named(typed: &str) -> Result<(TimeZone, String), Option<String>> {
+    let wanted = typed.trim().to_lowercase().replace(' ', "_");
+    let names: Vec<String> = tz::db()
+        .available()
+        .map(|name| name.to_string())
+        .filter(|name| name.contains('/') || name == "UTC")
+        .collect();
+    let same = names.iter().find(|name| name.to_lowercase() == wanted);
+    let city = || {
+        let mut ends = names.iter().filter(|name| {
+            name.rsplit('/')
+                .next()
+                .is_some_and(|city| city.to_lowercase() == wanted)
+        });
+        match (ends.next(), ends.next()) {
+            (Some(name), None) => Some(name),
+            _ => None,
+        }
+    };
+    if let Some(name) = same.or_else(city)
+        && let Ok(zone) = TimeZone::get(name)
+    {
+        return Ok((zone, name.clone()));
+    }
+    let likeness = |name: &String| {
+        let name = name.to_lowercase();
+        let city = name.rsplit('/').next().unwrap_or(&name);
+        strsim::jaro_winkler(&name, &wanted).max(strsim::jaro_winkler(city, &wanted))
+    };
+    let nearest = names
+        .iter()
+        .map(|name| (likeness(name), name))
+        .max_by(|a, b| a.0.total_cmp(&b.0));
+    Err(nearest
+        .filter(|(likeness, _)| *likeness > 0.85)
+        .map(|(_, name)| name.clone()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_zone_is_found_by_name_or_city_and_a_typo_gets_a_suggestion() {
+        for (typed, name) in [
+            ("Europe/Madrid", "Europe/Madrid"),
+            ("europe/madrid", "Europe/Madrid"),
+            ("Madrid", "Europe/Madrid"),
+            ("new york", "America/New_York"),
+        ] {
+            assert_eq!(zone_named(typed).unwrap().1, name, "{typed}");
+        }
+        assert_eq!(
+            zone_named("Europe/Madird").unwrap_err().as_deref(),
+            Some("Europe/Madrid")
+        );
+        assert_eq!(zone_named("qqqq").unwrap_err(), None);
+    }
+
+    #[test]
+    fn a_time_of_day_is_read_in_its_usual_forms() {
+        for typed in ["17:00", "17.00", "17"] {
+            assert_eq!(time_of_day(typed), Time::new(17, 0, 0, 0).ok(), "{typed}");
+        }
+        for typed in ["", "25:00", "noon", "17:61"] {
+            assert_eq!(time_of_day(typed), None, "{typed}");
+        }
+    }
+}

@@ -1,0 +1,239 @@
+//! Acts on what a message means: records readings and services, asks, looks up.
+
+use crate::message::{self, Meaning, Scene, What};
+use crate::replies::reading::{self, Facts, Figures};
+use crate::store::questions::Question;
+use crate::store::readings::Reading;
+use crate::store::rigs::Rig;
+use crate::store::services::Service;
+use crate::store::{self, StoreError};
+use crate::water::assess::Question as OpenPoint;
+
+use super::answer::Answer;
+use super::assessing::{condition_to_tell, raw_rejection};
+use super::turn::Turn;
+use super::when::instant;
+
+/// The message that a reading belongs to, and when it was sent.
+#[derive(Clone, Debug)]
+pub(super) struct Source {
+    pub key: String,
+    pub sent_at: i64,
+}
+
+impl Turn<'_> {
+    pub(super) async fn act_on(
+        &mut self,
+        text: &str,
+        scene: &Scene,
+        open: Option<Question>,
+        meaning: Meaning,
+    ) -> Result<Answer, StoreError> {
+        if meaning == Meaning::default() {
+            return Ok(if open.is_some() { Answer::silence() } else { self.hint() });
+        }
+        let mut answer = Answer::default();
+        if meaning.dropped {
+            answer.and(Answer::says(self.words.plain("dropped")));
+        }
+        if let Some(rig) = meaning.not_used {
+            answer.and(self.not_used(rig));
+        }
+        let source = self.source(text, scene, open.as_ref());
+        let settles = meaning.dropped
+            || meaning.ask.is_some()
+            || !(meaning.readings.is_empty() && meaning.services.is_empty() && meaning.corrections.is_empty());
+        if settles {
+            store::questions::close_all(self.db, &self.incoming.chat.address, self.member.id, self.now).await?;
+        }
+        answer.and(self.record_readings(&meaning, &source).await?);
+        answer.and(self.record_services(&meaning, &source).await?);
+        for correction in &meaning.corrections {
+            answer.and(self.correct(correction).await?);
+        }
+        for query in &meaning.queries {
+            answer.and(self.look(query.topic, query.rig).await?);
+        }
+        if let Some(ask) = meaning.ask {
+            answer.and(self.ask(ask, scene, source).await?);
+        }
+        Ok(answer)
+    }
+
+    /// The answer to a question completes the message that raised it, so that
+    /// an edit of that one corrects it; a message that stands alone is its own.
+    fn source(&self, text: &str, scene: &Scene, open: Option<&Question>) -> Source {
+        let own = Source {
+            key: self.incoming.key.clone(),
+            sent_at: self.sent_at(),
+        };
+        let Some(question) = open else {
+            return own;
+        };
+        let alone = message::read(
+            text,
+            &Scene {
+                open: None,
+                ..scene.clone()
+            },
+        );
+        if !alone.readings.is_empty() || !alone.services.is_empty() {
+            return own;
+        }
+        Source {
+            key: question.source_key.clone(),
+            sent_at: question.taken_at,
+        }
+    }
+
+    async fn record_readings(&mut self, meaning: &Meaning, source: &Source) -> Result<Answer, StoreError> {
+        let mut parts = Vec::new();
+        let several = meaning.readings.len() > 1;
+        for said in &meaning.readings {
+            let Some(mut kept) = self.keep(said, source) else {
+                continue;
+            };
+            kept.id = store::readings::record(self.db, self.teller(), &kept).await?;
+            let flushed = |service: &message::Service| service.what == What::Flush && service.rig == kept.rig_id;
+            let remind = !several && !meaning.services.iter().any(flushed);
+            parts.push(self.tell(&kept, several, remind).await?);
+        }
+        let joint = if several { "\n" } else { "\n\n" };
+        Ok(if parts.is_empty() {
+            Answer::silence()
+        } else {
+            Answer::says(parts.join(joint))
+        })
+    }
+
+    /// What was said, as it is kept; none without the readings that a reading is.
+    fn keep(&self, said: &message::Reading, source: &Source) -> Option<Reading> {
+        let feed = said.feed?;
+        said.permeate.or(said.product)?;
+        Some(Reading {
+            id: 0,
+            rig_id: said.rig?,
+            source_key: source.key.clone(),
+            taken_at: instant(said.when, source.sent_at, &self.zone),
+            feed_ppm: feed.ppm,
+            permeate_ppm: said.permeate.map(|permeate| permeate.ppm),
+            product_ppm: said.product.map(|product| product.ppm),
+            feed_raw_us: feed.raw_us,
+            permeate_raw_us: said.permeate.and_then(|permeate| permeate.raw_us),
+            product_raw_us: said.product.and_then(|product| product.raw_us),
+            temperature_c: said.temperature_c,
+            pressure_kpa: said.pressure_kpa,
+            permeate_lpm: said.permeate_lpm,
+            waste_lpm: said.waste_lpm,
+        })
+    }
+
+    /// The words for a reading that was just recorded.
+    pub(super) async fn tell(&mut self, kept: &Reading, short: bool, remind: bool) -> Result<String, StoreError> {
+        let rig = self.fleet.iter().find(|rig| rig.id == kept.rig_id).cloned();
+        let rig = rig.unwrap_or(Rig {
+            id: kept.rig_id,
+            name: "?".to_owned(),
+            di_only: false,
+            flushes_itself: true,
+        });
+        let until_now = store::readings::latest(self.db, rig.id, kept.taken_at + 1, 2).await?;
+        let before = until_now.iter().find(|before| before.id != kept.id);
+        let raw = raw_rejection(kept);
+        let change = raw
+            .zip(before)
+            .and_then(|(now, before)| raw_rejection(before).map(|then| (now - then, self.date(before.taken_at))));
+        let assessment = self.assess(&rig).await?;
+        let doubted = assessment
+            .set_aside
+            .last()
+            .is_some_and(|aside| aside.at == kept.taken_at);
+        let expected = assessment
+            .rejection
+            .filter(|_| doubted && assessment.fault.is_none())
+            .map(|level| level.mid);
+        let fault = assessment.fault.as_ref().map(|fault| self.date(fault.since));
+        let renewed = assessment
+            .question
+            .map(|OpenPoint::WasMembraneChanged { since }| self.date(since));
+        let (today, taken_on) = (self.today(), self.date(kept.taken_at));
+        let facts = Facts {
+            rig: &rig.name,
+            figures: figures(kept),
+            membrane: raw.map(|rejection| (rejection, condition_to_tell(&assessment, rejection))),
+            change,
+            fault,
+            renewed,
+            expected,
+            taken_on: (taken_on != today).then_some(taken_on),
+            flush: remind && taken_on == today && !rig.flushes_itself && !rig.di_only,
+            today,
+        };
+        Ok(if short {
+            reading::short_answer(self.words, &facts)
+        } else {
+            reading::answer(self.words, &facts)
+        })
+    }
+
+    async fn record_services(&mut self, meaning: &Meaning, source: &Source) -> Result<Answer, StoreError> {
+        let mut lines = Vec::new();
+        for said in &meaning.services {
+            let kept = Service {
+                id: 0,
+                rig_id: said.rig,
+                source_key: source.key.clone(),
+                what: service_key(said.what).to_owned(),
+                done_at: instant(said.when, source.sent_at, &self.zone),
+                minutes: said.minutes.map(i64::from),
+                price_minor: said.price_minor,
+            };
+            store::services::record(self.db, self.teller(), &kept).await?;
+            lines.push(reading::service(self.words, &self.rig_name(said.rig), said.what));
+        }
+        Ok(if lines.is_empty() {
+            Answer::silence()
+        } else {
+            Answer::says(lines.join("\n"))
+        })
+    }
+
+    /// The answer to a rig that was not used today.
+    pub(super) fn not_used(&self, rig_id: i64) -> Answer {
+        Answer::says(
+            self.words
+                .say("not-used-noted", [("rig", (&self.rig_name(rig_id)).into())]),
+        )
+    }
+}
+
+/// A kept reading's figures.
+pub(super) fn figures(kept: &Reading) -> Figures {
+    Figures {
+        feed_ppm: kept.feed_ppm,
+        permeate_ppm: kept.permeate_ppm,
+        product_ppm: kept.product_ppm,
+    }
+}
+
+const SERVICES: [(What, &str); 6] = [
+    (What::Resin, "resin"),
+    (What::Repack, "repack"),
+    (What::Membrane, "membrane"),
+    (What::Prefilter, "prefilter"),
+    (What::Flush, "flush"),
+    (What::ORing, "oring"),
+];
+
+/// A service's word in the database.
+pub(super) fn service_key(what: What) -> &'static str {
+    SERVICES
+        .iter()
+        .find(|(known, _)| *known == what)
+        .map_or("flush", |(_, key)| key)
+}
+
+/// The service that a word in the database names.
+pub(super) fn service_of(key: &str) -> Option<What> {
+    SERVICES.iter().find(|(_, known)| *known == key).map(|(what, _)| *what)
+}

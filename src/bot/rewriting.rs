@@ -1,0 +1,121 @@
+//! Taking back and putting right: edits, corrections, undo. What is withdrawn
+//! stays in the record, marked.
+
+use crate::message::{self, Correction};
+use crate::replies::reading;
+use crate::store::readings::Reading;
+use crate::store::services::Service;
+use crate::store::{self, StoreError};
+
+use super::answer::Answer;
+use super::recording::{figures, service_of};
+use super::scene::{CORRECTABLE, spoken_of};
+use super::turn::Turn;
+
+impl Turn<'_> {
+    /// An edited message: what it made is withdrawn, and its new text is read.
+    pub(super) async fn reread(&mut self, text: &str) -> Result<Answer, StoreError> {
+        let key = self.incoming.key.clone();
+        store::questions::close_of_message(self.db, &key, self.now).await?;
+        let taken_back = self.take_back(&key).await?;
+        let mut answer = self.read(text).await?;
+        if taken_back.is_empty() {
+            return Ok(answer);
+        }
+        let remade = !store::readings::of_message(self.db, &key).await?.is_empty()
+            || !store::services::of_message(self.db, &key).await?.is_empty();
+        if !remade {
+            answer.parts.insert(0, taken_back.join("\n"));
+        } else if let Some(first) = answer.parts.first_mut() {
+            first.insert_str(0, &format!("{}\n", self.words.plain("corrected")));
+        }
+        Ok(answer)
+    }
+
+    /// Puts right what the sender said last on a rig.
+    pub(super) async fn correct(&mut self, correction: &Correction) -> Result<Answer, StoreError> {
+        let spoken = spoken_of(self).await?;
+        let Some(old) = spoken.into_iter().find(|reading| reading.rig_id == correction.from_rig) else {
+            return Ok(Answer::says(self.words.plain("nothing-to-withdraw")));
+        };
+        store::readings::withdraw(self.db, old.id, self.now).await?;
+        if correction.void {
+            return Ok(Answer::says(self.withdrawn(&old)));
+        }
+        let mut corrected = self.changed(&old, &correction.change);
+        corrected.id = store::readings::record(self.db, self.teller(), &corrected).await?;
+        let told = self.tell(&corrected, false, false).await?;
+        Ok(Answer::says(format!("{}\n{told}", self.words.plain("corrected"))))
+    }
+
+    fn changed(&self, old: &Reading, change: &message::Reading) -> Reading {
+        let mut new = old.clone();
+        new.rig_id = change.rig.unwrap_or(old.rig_id);
+        if let Some(feed) = change.feed {
+            (new.feed_ppm, new.feed_raw_us) = (feed.ppm, feed.raw_us);
+        }
+        if let Some(permeate) = change.permeate {
+            (new.permeate_ppm, new.permeate_raw_us) = (Some(permeate.ppm), permeate.raw_us);
+        }
+        if let Some(product) = change.product {
+            (new.product_ppm, new.product_raw_us) = (Some(product.ppm), product.raw_us);
+        }
+        new.temperature_c = change.temperature_c.or(old.temperature_c);
+        new.pressure_kpa = change.pressure_kpa.or(old.pressure_kpa);
+        new.permeate_lpm = change.permeate_lpm.or(old.permeate_lpm);
+        new.waste_lpm = change.waste_lpm.or(old.waste_lpm);
+        if change.when.is_some() {
+            new.taken_at = super::when::instant(change.when, old.taken_at, &self.zone);
+        }
+        new
+    }
+
+    /// Takes back the sender's last message of the last 12 hours, or drops the
+    /// open question.
+    pub(super) async fn undo(&mut self) -> Result<Answer, StoreError> {
+        let chat = self.incoming.chat.address.clone();
+        if store::questions::waiting(self.db, &chat, self.member.id, self.now)
+            .await?
+            .is_some()
+        {
+            store::questions::close_all(self.db, &chat, self.member.id, self.now).await?;
+            return Ok(Answer::says(self.words.plain("dropped")));
+        }
+        let since = self.now - CORRECTABLE;
+        let reading = store::readings::last_message(self.db, self.member.id, since).await?;
+        let service = store::services::last_message(self.db, self.member.id, since).await?;
+        let Some((source, _)) = reading.into_iter().chain(service).max_by_key(|(_, heard_at)| *heard_at) else {
+            return Ok(Answer::says(self.words.plain("nothing-to-withdraw")));
+        };
+        Ok(Answer::says(self.take_back(&source).await?.join("\n")))
+    }
+
+    /// Withdraws all that one message made; says what, a line each.
+    async fn take_back(&mut self, source_key: &str) -> Result<Vec<String>, StoreError> {
+        let mut lines = Vec::new();
+        for old in store::readings::of_message(self.db, source_key).await? {
+            store::readings::withdraw(self.db, old.id, self.now).await?;
+            lines.push(self.withdrawn(&old));
+        }
+        for old in store::services::of_message(self.db, source_key).await? {
+            store::services::withdraw(self.db, old.id, self.now).await?;
+            lines.push(self.withdrawn_service(&old));
+        }
+        Ok(lines)
+    }
+
+    fn withdrawn(&self, old: &Reading) -> String {
+        let echo = reading::echo(self.words, figures(old));
+        let rig = self.rig_name(old.rig_id);
+        self.words
+            .say("withdrawn-reading", [("rig", (&rig).into()), ("echo", (&echo).into())])
+    }
+
+    fn withdrawn_service(&self, old: &Service) -> String {
+        let what =
+            service_of(&old.what).map_or_else(|| old.what.clone(), |what| reading::service_word(self.words, what));
+        let rig = self.rig_name(old.rig_id);
+        self.words
+            .say("withdrawn-service", [("rig", (&rig).into()), ("what", (&what).into())])
+    }
+}

@@ -1,0 +1,101 @@
+//! `tapside chat`: the bot in the terminal, no token and no set-up. You speak
+//! as the owner; `crew: heron 180 12` speaks as somebody else. Reads a pipe too.
+
+use std::io::{BufRead, IsTerminal, Write};
+
+use crate::bot::Tokens;
+use crate::clock;
+use crate::desk::{Desk, Manner};
+use crate::play::script;
+use crate::store::Store;
+
+/// Talks until the input ends.
+///
+/// # Errors
+/// When the terminal or the database fails.
+pub async fn run(database: &str, zone: String) -> anyhow::Result<()> {
+    let store = Store::open(database).await?;
+    store.migrate().await?;
+    let session = Tokens::Random.draw()?;
+    let mut desk = Desk::new(store.clone(), zone, Tokens::Random, session);
+    let prompt = std::io::stdin().is_terminal() && std::io::stdout().is_terminal();
+    let mut out = std::io::stdout();
+    if prompt {
+        writeln!(
+            out,
+            "You speak as the owner. As somebody else: crew: heron 180 12   A button: [its label]   End: Ctrl-D"
+        )?;
+    }
+    show(
+        &mut out,
+        &script::write(&desk.settle_in(clock::now()).await?, Some("owner")),
+    )?;
+    let mut line = String::new();
+    loop {
+        if prompt {
+            write!(out, "> ")?;
+            out.flush()?;
+        }
+        line.clear();
+        let mut bytes = Vec::new();
+        if std::io::stdin().lock().read_until(b'\n', &mut bytes)? == 0 {
+            break;
+        }
+        line.push_str(&String::from_utf8_lossy(&bytes));
+        let now = clock::now();
+        show(&mut out, &script::write(&desk.time_passes(now).await?, Some("owner")))?;
+        let typed = line.trim();
+        if typed.is_empty() {
+            continue;
+        }
+        let (who, text) = addressed(typed);
+        let (who, manner) = match who.strip_suffix(" edits") {
+            Some(who) => (who, Manner::Edits),
+            None => (who, Manner::Says),
+        };
+        show(
+            &mut out,
+            &script::write(&desk.says(who, manner, text, now).await?, Some(who)),
+        )?;
+    }
+    store.close().await;
+    Ok(())
+}
+
+/// A speaker's name before a colon is one of the roles, a stranger or a
+/// newcomer; any other word before a colon is part of what the owner says, as
+/// in `heron: 180 12`.
+fn addressed(line: &str) -> (&str, &str) {
+    let known = |who: &str| {
+        let name = who.strip_suffix(" edits").unwrap_or(who);
+        let stem = name.split('-').next().unwrap_or(name);
+        matches!(stem, "owner" | "lead" | "crew" | "stranger" | "newcomer")
+    };
+    script::spoken(line)
+        .filter(|(who, _)| known(who))
+        .unwrap_or(("owner", line))
+}
+
+fn show(out: &mut impl Write, said: &str) -> std::io::Result<()> {
+    if said.is_empty() {
+        Ok(())
+    } else {
+        writeln!(out, "{said}")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::addressed;
+
+    #[test]
+    fn a_speaker_is_told_from_a_rig_before_a_colon() {
+        assert_eq!(addressed("crew: heron 180 12"), ("crew", "heron 180 12"));
+        assert_eq!(
+            addressed("crew-2 edits: heron 180 12"),
+            ("crew-2 edits", "heron 180 12")
+        );
+        assert_eq!(addressed("heron: 180 12"), ("owner", "heron: 180 12"));
+        assert_eq!(addressed("at 7:40 heron 180 12"), ("owner", "at 7:40 heron 180 12"));
+    }
+}

@@ -1,0 +1,296 @@
+//! What the host says on the command line and in the environment.
+//!
+//! Secrets come from the environment only, since a command line can be read
+//! by everybody on the machine, and they print as nothing.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use reqwest::Url;
+use secrecy::SecretString;
+
+use crate::store::sends::Limits;
+
+/// Two readings of purified water in, the membrane's state out: a chat bot
+/// for crews who clean windows.
+#[derive(Debug, Parser)]
+#[command(name = "tapside", version, about, propagate_version = true)]
+pub struct CommandLine {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// What can be done.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Talk to the bot here in the terminal; needs no token and no set-up
+    Chat(ChatArgs),
+    /// Play demo conversations; fails when an answer differs
+    Play(PlayArgs),
+    /// Run the bot on Telegram
+    Serve(ServeArgs),
+    /// Say in plain words whether settings, database and token are good
+    Check(ServeArgs),
+    /// Print a one-time link for the owner of one more outfit
+    Claim(ServeArgs),
+    /// Bring the database's tables up to date (`serve` does it by itself)
+    Migrate(DatabaseArgs),
+}
+
+/// Settings of `chat`.
+#[derive(Args, Clone, Debug)]
+pub struct ChatArgs {
+    /// Where to keep what is said: `sqlite:FILE`
+    #[arg(long, value_name = "URL", default_value = "sqlite:tapside-chat.sqlite")]
+    pub database: String,
+    /// Time zone of the outfit, such as Europe/Madrid [default: this machine's]
+    #[arg(long, env = "TAPSIDE_ZONE", value_name = "ZONE", value_parser = known_zone)]
+    pub zone: Option<String>,
+}
+
+/// Settings of `play`.
+#[derive(Args, Clone, Debug)]
+pub struct PlayArgs {
+    /// The conversations
+    #[arg(required = true, value_name = "FILE")]
+    pub files: Vec<PathBuf>,
+    /// Write the answers into the files instead of comparing them
+    #[arg(long)]
+    pub update: bool,
+}
+
+/// Where the data are.
+#[derive(Args, Clone)]
+pub struct DatabaseArgs {
+    /// The database: `sqlite:FILE` or `postgres://...`
+    #[arg(
+        long = "database",
+        env = "DATABASE_URL",
+        hide_env_values = true,
+        value_name = "URL",
+        default_value = "sqlite:tapside.sqlite"
+    )]
+    pub url: SecretString,
+}
+
+impl std::fmt::Debug for DatabaseArgs {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        // The address may hold a password.
+        out.debug_struct("DatabaseArgs").finish_non_exhaustive()
+    }
+}
+
+/// Settings of `serve` and `check`. The token is read from TAPSIDE_TOKEN.
+#[derive(Args, Clone, Debug)]
+pub struct ServeArgs {
+    #[command(flatten)]
+    database: DatabaseArgs,
+    /// Another Bot API server than the public one
+    #[arg(long, env = "TAPSIDE_API_URL", value_name = "URL", default_value = "https://api.telegram.org", value_parser = http_url)]
+    api_url: Url,
+    /// Time zone of new outfits, such as Europe/Madrid [default: this machine's]
+    #[arg(long, env = "TAPSIDE_ZONE", value_name = "ZONE", value_parser = known_zone)]
+    zone: Option<String>,
+    /// Most messages sent in a second, over all chats; 0 sets no limit
+    #[arg(long, env = "TAPSIDE_SENDS_PER_SECOND", value_name = "COUNT", default_value_t = 28,
+          value_parser = clap::value_parser!(i64).range(0..=1000))]
+    sends_per_second: i64,
+    /// Seconds between messages to one person, and a third of those to one group; 0 sets no gap
+    #[arg(long, env = "TAPSIDE_CHAT_GAP", value_name = "SECONDS", default_value_t = 1,
+          value_parser = clap::value_parser!(i64).range(0..=60))]
+    chat_gap: i64,
+    /// This copy's name when several share one database [default: the machine's name]
+    #[arg(long, env = "TAPSIDE_INSTANCE", value_name = "NAME")]
+    instance: Option<String>,
+    /// How much to log
+    #[arg(long, env = "TAPSIDE_LOG", value_name = "LEVEL", value_enum, default_value_t = LogLevel::Info)]
+    log: LogLevel,
+}
+
+/// How much to log.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum LogLevel {
+    /// What somebody must see to
+    Error,
+    /// And what may need it
+    Warn,
+    /// And what the bot is up to
+    Info,
+    /// And every batch and delivery
+    Debug,
+}
+
+/// Everything that `serve` needs to know.
+#[derive(Clone)]
+pub struct Settings {
+    /// The bot's token, if one is set.
+    pub token: Option<SecretString>,
+    /// Where the data are; may hold a password.
+    pub database_url: SecretString,
+    /// Where the Bot API is.
+    pub api_url: Url,
+    /// IANA zone of new outfits.
+    pub zone: String,
+    /// How fast messages may go out.
+    pub limits: Limits,
+    /// Which copy this is, the same after a restart.
+    pub instance: String,
+    /// How much to log.
+    pub log: LogLevel,
+}
+
+impl Settings {
+    /// The settings from the command line and, for the token, from the
+    /// environment.
+    pub fn new(args: ServeArgs) -> Self {
+        let token = std::env::var("TAPSIDE_TOKEN").ok().map(|token| token.trim().to_owned());
+        Self {
+            token: token.filter(|token| !token.is_empty()).map(SecretString::from),
+            database_url: args.database.url,
+            api_url: args.api_url,
+            zone: args.zone.unwrap_or_else(zone_of_this_machine),
+            limits: limits(args.sends_per_second, args.chat_gap),
+            instance: args.instance.unwrap_or_else(name_of_this_machine),
+            log: args.log,
+        }
+    }
+}
+
+impl std::fmt::Debug for Settings {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        out.debug_struct("Settings")
+            .field("token", &self.token.as_ref().map(|_| "(set)"))
+            .field("api_url", &self.api_url.host_str())
+            .field("zone", &self.zone)
+            .field("limits", &self.limits)
+            .field("instance", &self.instance)
+            .field("log", &self.log)
+            .finish_non_exhaustive()
+    }
+}
+
+/// The platform allows 30 messages a second in all, one a second to a person
+/// and 20 a minute to a group; short bursts pass.
+pub fn limits(sends_per_second: i64, chat_gap_seconds: i64) -> Limits {
+    Limits {
+        per_second: if sends_per_second == 0 {
+            i64::MAX / 2
+        } else {
+            sends_per_second
+        },
+        private_gap: chat_gap_seconds,
+        group_gap: 3 * chat_gap_seconds,
+        burst: 3 * chat_gap_seconds,
+    }
+}
+
+/// The machine's zone, if it can be told, else UTC.
+pub fn zone_of_this_machine() -> String {
+    let from_environment = std::env::var("TZ")
+        .ok()
+        .map(|zone| zone.trim_start_matches(':').to_owned());
+    let from_file = || {
+        std::fs::read_to_string("/etc/timezone")
+            .ok()
+            .map(|zone| zone.trim().to_owned())
+    };
+    let from_link = || {
+        let target = std::fs::read_link("/etc/localtime").ok()?;
+        target
+            .to_str()?
+            .split_once("zoneinfo/")
+            .map(|(_, zone)| zone.to_owned())
+    };
+    let known = |zone: &String| known_zone(zone).is_ok();
+    from_environment
+        .filter(known)
+        .or_else(|| from_link().filter(known))
+        .or_else(|| from_file().filter(known))
+        .unwrap_or_else(|| "UTC".to_owned())
+}
+
+fn name_of_this_machine() -> String {
+    let from_file = std::fs::read_to_string("/etc/hostname").ok();
+    let name = from_file.or_else(|| std::env::var("HOSTNAME").ok()).unwrap_or_default();
+    let name = name.trim();
+    if name.is_empty() {
+        "tapside".to_owned()
+    } else {
+        name.to_owned()
+    }
+}
+
+fn known_zone(name: &str) -> Result<String, String> {
+    match jiff::tz::TimeZone::get(name) {
+        Ok(zone) => Ok(zone.iana_name().unwrap_or(name).to_owned()),
+        Err(_) => Err("not a time zone that is known; write it like Europe/Madrid or America/Denver".to_owned()),
+    }
+}
+
+fn http_url(text: &str) -> Result<Url, String> {
+    let url: Url = text
+        .parse()
+        .map_err(|_| "not an address; write it like http://127.0.0.1:8081".to_owned())?;
+    if !matches!(url.scheme(), "http" | "https") || url.host_str().is_none() {
+        return Err("the address must start with http:// or https://".to_owned());
+    }
+    Ok(url)
+}
+
+#[cfg(test)]
+mod tests {
+    use clap::CommandFactory;
+
+    use super::*;
+
+    #[test]
+    fn the_command_line_is_well_formed() {
+        CommandLine::command().debug_assert();
+    }
+
+    fn serve(args: &[&str]) -> Result<ServeArgs, String> {
+        let line = ["tapside", "serve"].iter().chain(args);
+        match CommandLine::try_parse_from(line).map(|line| line.command) {
+            Ok(Command::Serve(args)) => Ok(args),
+            Ok(other) => Err(format!("{other:?}")),
+            Err(why) => Err(why.to_string()),
+        }
+    }
+
+    #[test]
+    fn bad_settings_are_refused_with_what_to_write() {
+        let rows = [
+            (["--zone", "Mars/Base"], "Europe/Madrid"),
+            (["--api-url", "127.0.0.1"], "not an address"),
+            (["--api-url", "ftp://x"], "http://"),
+            (["--sends-per-second", "5000"], "0..=1000"),
+            (["--token", "12:ab"], "unexpected argument"),
+        ];
+        for (args, hint) in rows {
+            let refusal = serve(&args).err().unwrap_or_default();
+            assert!(refusal.contains(hint), "{args:?}: {refusal}");
+        }
+    }
+
+    #[test]
+    fn nothing_secret_is_printed() {
+        let args = serve(&["--database", "postgres://ada:hush@db/t", "--zone", "Europe/Madrid"]).ok();
+        let shown = format!("{args:?}");
+        let settings = args.map(|args| Settings {
+            token: Some("12:hush".to_owned().into()),
+            ..Settings::new(args)
+        });
+        let shown = format!("{shown} {settings:?}");
+        assert!(shown.contains("Europe/Madrid") && !shown.contains("hush"), "{shown}");
+    }
+
+    #[test]
+    fn no_limit_and_no_gap_can_be_asked_for() {
+        let none = limits(0, 0);
+        assert!(none.per_second > 1_000_000);
+        assert_eq!((none.private_gap, none.group_gap, none.burst), (0, 0, 0));
+        let usual = limits(28, 1);
+        assert_eq!((usual.per_second, usual.private_gap, usual.group_gap), (28, 1, 3));
+    }
+}

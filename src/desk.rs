@@ -1,0 +1,223 @@
+//! A conversation at a desk: people speak, the bot answers, the clock stands
+//! where it is put. `chat`, `play` and the scenario tests sit here.
+
+use std::collections::HashMap;
+
+use crate::bot::envelope::{Arrived, Body, Chat, Happening, Incoming, Person, Send};
+use crate::bot::{Bot, BotSettings, Tokens};
+use crate::store::people::Role;
+use crate::store::sends::{self, Limits, Sent};
+use crate::store::{self, Store, StoreError};
+
+/// At a desk nobody limits how fast the bot may speak.
+const UNLIMITED: Limits = Limits {
+    per_second: i64::MAX,
+    private_gap: 0,
+    group_gap: 0,
+    burst: 0,
+};
+const ME: &str = "desk";
+
+/// One desk with one outfit.
+pub struct Desk {
+    bot: Bot,
+    /// Keeps message keys apart from those of earlier conversations.
+    session: String,
+    count: u64,
+    last_said: HashMap<String, (String, i64)>,
+    /// The buttons on show, newest last: speaker, label, token.
+    buttons: Vec<(String, String, String)>,
+}
+
+/// What the bot said to somebody.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Heard {
+    /// To whom.
+    pub to: String,
+    /// What.
+    pub text: String,
+    /// The labels of the buttons below it.
+    pub buttons: Vec<String>,
+}
+
+/// How a line is meant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Manner {
+    /// A new message.
+    Says,
+    /// An edit of the speaker's last message.
+    Edits,
+}
+
+impl Desk {
+    /// Opens a desk over a migrated store; `session` must differ from earlier
+    /// ones over the same store.
+    pub fn new(store: Store, zone: String, tokens: Tokens, session: String) -> Self {
+        let bot = Bot::new(store, BotSettings { zone, tokens });
+        Self {
+            bot,
+            session,
+            count: 0,
+            last_said: HashMap::new(),
+            buttons: Vec::new(),
+        }
+    }
+
+    /// The bot at this desk.
+    pub fn bot(&self) -> &Bot {
+        &self.bot
+    }
+
+    /// Makes sure that there is an outfit and that `owner` owns it; what the
+    /// bot says to that.
+    ///
+    /// # Errors
+    /// Whatever the database says.
+    pub async fn settle_in(&mut self, now: i64) -> Result<Vec<Heard>, StoreError> {
+        match self.bot.claim_token(now).await? {
+            Some(token) => self.says("owner", Manner::Says, &format!("/start {token}"), now).await,
+            None => Ok(Vec::new()),
+        }
+    }
+
+    /// Somebody says something; what the bot says to that, to whomever. A text
+    /// in square brackets presses the newest button of that label. Whoever is
+    /// called owner, lead or crew (also crew-2) is on the outfit without an invite.
+    ///
+    /// # Errors
+    /// Whatever the database says.
+    pub async fn says(&mut self, who: &str, manner: Manner, text: &str, now: i64) -> Result<Vec<Heard>, StoreError> {
+        self.let_in(who, now).await?;
+        self.count += 1;
+        let fresh = format!("desk:{}/{}", self.session, self.count);
+        let (key, version) = match (manner, self.last_said.get(who)) {
+            (Manner::Edits, Some((key, version))) => (key.clone(), version + 1),
+            _ => (fresh, 0),
+        };
+        let what = match self.pressed(who, text) {
+            Some(token) => Happening::Press {
+                token,
+                press: key.clone(),
+            },
+            None => {
+                self.last_said.insert(who.to_owned(), (key.clone(), version));
+                Happening::Text(text.to_owned())
+            }
+        };
+        let incoming = Incoming {
+            key,
+            version,
+            chat: Chat {
+                address: address(who),
+                group: false,
+            },
+            person: person(who),
+            sent_at: now,
+            what,
+            reply_to: None,
+        };
+        self.bot.hear(&[Arrived::Incoming(incoming)], now).await?;
+        self.deliver(now).await
+    }
+
+    /// The clock has moved on to `now`: what falls due is said.
+    ///
+    /// # Errors
+    /// Whatever the database says.
+    pub async fn time_passes(&mut self, now: i64) -> Result<Vec<Heard>, StoreError> {
+        self.bot.due(now).await?;
+        self.deliver(now).await
+    }
+
+    fn pressed(&self, who: &str, text: &str) -> Option<String> {
+        let label = text.trim().strip_prefix('[')?.strip_suffix(']')?;
+        let shown = |(to, shown, _): &&(String, String, String)| to == who && shown == label;
+        self.buttons.iter().rev().find(shown).map(|(_, _, token)| token.clone())
+    }
+
+    async fn let_in(&mut self, who: &str, now: i64) -> Result<(), StoreError> {
+        let role = match who.split('-').next() {
+            Some("owner") => Role::Owner,
+            Some("lead") => Role::Lead,
+            Some("crew") => Role::Crew,
+            _ => return Ok(()),
+        };
+        let store = self.bot.store();
+        let mut tx = store.begin().await?;
+        if store::people::find(&mut tx, &address(who)).await?.is_none()
+            && let Some(outfit) = store::outfits::all(&mut tx).await?.first()
+        {
+            let person = person(who);
+            let newcomer = store::people::Newcomer {
+                address: &person.address,
+                chat: &person.private_chat,
+                first_name: &person.first_name,
+                language: person.language.as_deref(),
+            };
+            store::people::join(&mut tx, &newcomer, outfit.id, role, now).await?;
+        }
+        tx.commit().await?;
+        Ok(())
+    }
+
+    async fn deliver(&mut self, now: i64) -> Result<Vec<Heard>, StoreError> {
+        let mut all = Vec::new();
+        loop {
+            let store = self.bot.store().clone();
+            let claimed = sends::claim(&store, ME, &UNLIMITED, 100, 60, now).await?;
+            if claimed.is_empty() {
+                all.sort_by_key(|(id, _)| *id);
+                return Ok(all.into_iter().map(|(_, heard)| heard).collect());
+            }
+            let mut tx = store.begin().await?;
+            for send in &claimed {
+                sends::settle(
+                    &mut tx,
+                    send,
+                    ME,
+                    &Sent::Delivered(Some(format!("desk:bot/{}", send.id))),
+                    now,
+                )
+                .await?;
+                all.extend(self.shown(send).map(|heard| (send.id, heard)));
+            }
+            tx.commit().await?;
+        }
+    }
+
+    fn shown(&mut self, send: &Send) -> Option<Heard> {
+        let to = send.chat.trim_start_matches("desk:").to_owned();
+        match &send.body {
+            Body::Say { text, buttons, .. } => {
+                self.buttons.extend(
+                    buttons
+                        .iter()
+                        .map(|button| (to.clone(), button.label.clone(), button.token.clone())),
+                );
+                Some(Heard {
+                    to,
+                    text: text.clone(),
+                    buttons: buttons.iter().map(|button| button.label.clone()).collect(),
+                })
+            }
+            Body::Acknowledge { text, .. } => Some(Heard {
+                to,
+                text: text.clone()?,
+                buttons: Vec::new(),
+            }),
+        }
+    }
+}
+
+fn address(who: &str) -> String {
+    format!("desk:{who}")
+}
+
+fn person(who: &str) -> Person {
+    Person {
+        address: address(who),
+        private_chat: address(who),
+        first_name: who.to_owned(),
+        language: Some("en".to_owned()),
+    }
+}

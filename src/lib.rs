@@ -1,0 +1,29 @@
+//! Tapside: a chat bot for crews who clean windows with purified water.
+//!
+//! The house, from the inside out. The first rooms are pure: no clock, no
+//! input or output, no database.
+//!
+//! - [`water`]: what two readings tell of a membrane.
+//! - [`message`]: what a text means, given the fleet and the open question.
+//! - [`replies`]: facts into words; the only place that formats a number.
+//! - [`schedule`]: which scheduled messages fall due, in local time.
+//! - [`store`]: all SQL, on SQLite and PostgreSQL.
+//! - [`bot`]: two doors, [`bot::Bot::hear`] and [`bot::Bot::due`].
+//! - [`transport`]: the outside world to and from [`bot::envelope`].
+//! - [`desk`]: a conversation without a platform; [`chat`], [`play`], [`serve`]
+//!   and [`check`] are subcommands.
+
+pub mod bot;
+pub mod chat;
+pub mod check;
+pub mod clock;
+pub mod config;
+pub mod desk;
+pub mod message;
+pub mod play;
+pub mod replies;
+pub mod schedule;
+pub mod serve;
+pub mod store;
+pub mod transport;
+pub mod water;

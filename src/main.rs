@@ -1,0 +1,80 @@
+//! The command: reads the settings and does what is asked.
+
+use std::io::IsTerminal;
+use std::process::ExitCode;
+
+use clap::Parser;
+use secrecy::ExposeSecret;
+use tapside::config::{Command, CommandLine, LogLevel, Settings, zone_of_this_machine};
+use tapside::store::Store;
+use tracing_subscriber::filter::{LevelFilter, Targets};
+use tracing_subscriber::prelude::*;
+
+/// What was looked at is not as it should be.
+const NOT_GOOD: u8 = 1;
+
+#[tokio::main]
+async fn main() -> anyhow::Result<ExitCode> {
+    // A missing .env is no trouble; a broken one is told.
+    if let Err(why) = dotenvy::dotenv()
+        && !why.not_found()
+    {
+        eprintln!("The file .env cannot be read, so it is left out.");
+    }
+    match CommandLine::parse().command {
+        Command::Serve(args) => {
+            let settings = Settings::new(args);
+            log_to_stderr(settings.log);
+            tapside::serve::run(settings).await
+        }
+        Command::Migrate(database) => {
+            let store = Store::open(database.url.expose_secret()).await?;
+            eprintln!("The tables are up to date ({} migrations).", store.migrate().await?);
+            Ok(ExitCode::SUCCESS)
+        }
+        Command::Check(args) => {
+            let good = tapside::check::run(&Settings::new(args), &mut std::io::stdout()).await?;
+            Ok(ExitCode::from(if good { 0 } else { NOT_GOOD }))
+        }
+        Command::Claim(args) => {
+            let settings = Settings::new(args);
+            tapside::serve::claim(&settings, &mut std::io::stdout()).await?;
+            Ok(ExitCode::SUCCESS)
+        }
+        Command::Chat(args) => {
+            tapside::chat::run(&args.database, args.zone.unwrap_or_else(zone_of_this_machine)).await?;
+            Ok(ExitCode::SUCCESS)
+        }
+        Command::Play(args) => {
+            let as_written = tapside::play::run(&args.files, args.update, &mut std::io::stdout()).await?;
+            Ok(ExitCode::from(if as_written { 0 } else { NOT_GOOD }))
+        }
+    }
+}
+
+/// The log goes to stderr. Libraries say only what may need somebody.
+fn log_to_stderr(level: LogLevel) {
+    let level = match level {
+        LogLevel::Error => LevelFilter::ERROR,
+        LogLevel::Warn => LevelFilter::WARN,
+        LogLevel::Info => LevelFilter::INFO,
+        LogLevel::Debug => LevelFilter::DEBUG,
+    };
+    let wanted = Targets::new()
+        .with_target("tapside", level)
+        .with_default(LevelFilter::WARN.min(level));
+    tracing_subscriber::registry()
+        .with(
+            tracing_subscriber::fmt::layer()
+                .with_writer(std::io::stderr)
+                .with_ansi(std::io::stderr().is_terminal())
+                .with_target(false),
+        )
+        .with(wanted)
+        .init();
+    // What a panic says may quote a message; where it happened may be told.
+    std::panic::set_hook(Box::new(|panicked| {
+        let place = panicked.location().map(ToString::to_string).unwrap_or_default();
+        tracing::error!(place, "A part of the program panicked.");
+    }));
+}

@@ -1,0 +1,187 @@
+//! Answers to the open question, by text or by button.
+
+use super::labels::{self, Role};
+use super::meaning::{About, Ask, Label, Meaning, Reading, Scene, Service, Solids};
+use super::senses::Sense;
+use super::tokens::Token;
+use super::units;
+
+/// What the text means as an answer to `ask`; `None` when it is no answer.
+pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Meaning> {
+    let typed = text.trim();
+    if let Some(choice) = ask
+        .choices
+        .iter()
+        .find(|choice| choice.says.eq_ignore_ascii_case(typed))
+    {
+        return Some(choose(choice.label, ask, scene));
+    }
+    if tokens.iter().any(|token| token.is_mark('?')) {
+        return None;
+    }
+    let rig = only_rig(tokens);
+    let indices: Vec<usize> = (0..tokens.len()).collect();
+    let numbers = labels::bind(tokens, &indices);
+    if numbers.is_empty() {
+        if let (Some(rig), About::WhichRig | About::UnknownRig) = (rig, ask.about) {
+            return Some(with_rig(ask, rig, scene));
+        }
+        return yes_or_no(tokens, ask, scene);
+    }
+    if tokens.iter().filter(|token| token.is_unknown()).count() > 0 {
+        return None;
+    }
+    let [draft] = ask.drafts.as_slice() else { return None };
+    if rig.is_some() && draft.rig.is_some() && rig != draft.rig {
+        return None;
+    }
+    let solids = |value: f64| {
+        Some(Solids {
+            ppm: value,
+            raw_us: None,
+        })
+    };
+    let of = |role: Role| {
+        numbers
+            .iter()
+            .find(|one| one.role == Some(role))
+            .and_then(|one| units::solids(one.value, one.unit == Some(units::Unit::MicroSiemens), scene.us_to_ppm))
+    };
+    let bare: Vec<f64> = numbers
+        .iter()
+        .filter(|one| one.role.is_none())
+        .map(|one| one.value)
+        .collect();
+    let mut reading = Reading {
+        rig: rig.or(draft.rig),
+        ..draft.clone()
+    };
+    let labelled = [of(Role::Feed), of(Role::Permeate), of(Role::Product)];
+    reading.feed = labelled[0].or(reading.feed);
+    reading.permeate = labelled[1].or(reading.permeate);
+    reading.product = labelled[2].or(reading.product);
+    match bare[..] {
+        [feed, permeate] => (reading.feed, reading.permeate) = (solids(feed), solids(permeate)),
+        [feed, permeate, product] => {
+            (reading.feed, reading.permeate, reading.product) = (solids(feed), solids(permeate), solids(product));
+        }
+        [one] if ask.about == About::MissingReading && reading.feed.is_none() => reading.feed = solids(one),
+        [one] if ask.about == About::MissingReading && reading.permeate.is_none() => reading.permeate = solids(one),
+        [] if labelled.iter().any(Option::is_some) => {}
+        _ => return None,
+    }
+    Some(settle(vec![reading], ask, scene))
+}
+
+fn only_rig(tokens: &[Token]) -> Option<i64> {
+    let mut rigs = tokens
+        .iter()
+        .filter_map(Token::mention)
+        .filter(|mention| mention.rigs.len() == 1);
+    let rig = rigs.next()?.rigs[0];
+    rigs.all(|other| other.rigs[0] == rig).then_some(rig)
+}
+
+fn choose(label: Label, ask: &Ask, scene: &Scene) -> Meaning {
+    let solids = |ppm| Some(Solids { ppm, raw_us: None });
+    let changed = |change: &dyn Fn(&mut Reading)| {
+        let mut drafts = ask.drafts.clone();
+        drafts.iter_mut().for_each(change);
+        settle(drafts, ask, scene)
+    };
+    match label {
+        Label::Rig(rig) => with_rig(ask, rig, scene),
+        Label::Pair { feed, permeate } => changed(&|draft| {
+            let raw = |ppm: f64| {
+                [draft.feed, draft.permeate]
+                    .into_iter()
+                    .flatten()
+                    .find(|one| one.ppm == ppm)
+                    .or(solids(ppm))
+            };
+            let (new_feed, new_permeate) = (raw(feed), raw(permeate));
+            (draft.feed, draft.permeate) = (new_feed, new_permeate);
+        }),
+        Label::Product(ppm) => {
+            // The second number was the glass: the RO outlet is still to be read.
+            let mut drafts = ask.drafts.clone();
+            drafts
+                .iter_mut()
+                .for_each(|draft| (draft.permeate, draft.product) = (None, solids(ppm)));
+            settle(drafts, ask, scene)
+        }
+        Label::AsSent | Label::Keep => settle(ask.drafts.clone(), ask, scene),
+        Label::Drop => Meaning {
+            dropped: true,
+            ..Meaning::default()
+        },
+    }
+}
+
+fn yes_or_no(tokens: &[Token], ask: &Ask, scene: &Scene) -> Option<Meaning> {
+    let has = |sense: Sense| tokens.iter().any(|token| token.has(sense));
+    let unknown = tokens.iter().filter(|token| token.is_unknown()).count();
+    let words = tokens.iter().filter(|token| token.word().is_some()).count();
+    let thumb = tokens.iter().any(|token| token.kind == super::tokens::Kind::Yes);
+    if unknown > 0 || words > 5 || has(Sense::Intent) {
+        return None;
+    }
+    if has(Sense::Drop) && !has(Sense::Keep) {
+        return Some(choose(Label::Drop, ask, scene));
+    }
+    let find = |wanted: fn(&Label) -> bool| ask.choices.iter().map(|choice| choice.label).find(wanted);
+    let pair = find(|label| matches!(label, Label::Pair { .. }));
+    let only_rig = || {
+        let rigs: Vec<Label> = ask
+            .choices
+            .iter()
+            .map(|choice| choice.label)
+            .filter(|label| matches!(label, Label::Rig(_)))
+            .collect();
+        if let [rig] = rigs[..] { Some(rig) } else { None }
+    };
+    let yes = has(Sense::Yes) || thumb;
+    let label = match ask.about {
+        About::Swapped if has(Sense::AsSent) => Some(Label::AsSent),
+        About::Swapped if has(Sense::Swap) || (yes && !has(Sense::No)) => pair,
+        About::Implausible if has(Sense::No) && !has(Sense::Keep) => Some(Label::Drop),
+        About::Implausible if yes || has(Sense::Keep) || has(Sense::AsSent) => Some(Label::Keep),
+        About::UnknownRig | About::WhichRig if yes && !has(Sense::No) => only_rig(),
+        About::WhichIsWhich if has(Sense::AsSent) => Some(Label::AsSent),
+        _ => None,
+    }?;
+    Some(choose(label, ask, scene))
+}
+
+fn with_rig(ask: &Ask, rig: i64, scene: &Scene) -> Meaning {
+    let mut drafts = ask.drafts.clone();
+    drafts.iter_mut().for_each(|draft| draft.rig = Some(rig));
+    let mut meaning = if drafts.is_empty() {
+        Meaning::default()
+    } else {
+        super::sort_out(drafts, ask.about, scene)
+    };
+    let service = ask.service.map(|what| Service {
+        rig,
+        what,
+        minutes: None,
+        price_minor: None,
+        when: None,
+    });
+    meaning.services.extend(service);
+    meaning
+}
+
+/// The person has looked at the values, so only what is still missing is asked again.
+fn settle(drafts: Vec<Reading>, ask: &Ask, scene: &Scene) -> Meaning {
+    let incomplete = drafts
+        .iter()
+        .any(|draft| draft.rig.is_none() || !super::is_complete(draft, scene));
+    if !incomplete {
+        return Meaning {
+            readings: drafts,
+            ..Meaning::default()
+        };
+    }
+    super::sort_out(drafts, ask.about, scene)
+}

@@ -1,0 +1,121 @@
+//! Parts a message into clauses and tells which of them ask or only suppose.
+
+use std::ops::Range;
+
+use super::senses::Sense;
+use super::tokens::{Kind, Token};
+
+#[derive(Clone, Debug)]
+pub struct Clause {
+    pub span: Range<usize>,
+    /// It asks something, by its words or its question mark.
+    pub asks: bool,
+    /// It has a question mark and no word that asks.
+    pub only_marked: bool,
+    /// "If it was 180 in ...", "e.g. ...": nothing in it was measured.
+    pub supposes: bool,
+}
+
+impl Clause {
+    /// Whether what it says of the water holds.
+    pub fn states(&self) -> bool {
+        !self.asks && !self.supposes
+    }
+}
+
+pub fn split(tokens: &[Token]) -> Vec<Clause> {
+    let mut clauses = Vec::new();
+    let mut from = 0;
+    for at in 0..tokens.len() {
+        let ends = ends_clause(tokens, at);
+        let next_asks = !ends && starts_question(tokens, from, at);
+        if ends || next_asks {
+            let to = if ends { at + 1 } else { at };
+            clauses.extend(clause(tokens, from..to));
+            from = to;
+        }
+    }
+    clauses.extend(clause(tokens, from..tokens.len()));
+    clauses
+}
+
+/// A number that is missing on purpose: "255/?", "??/17".
+pub fn is_placeholder(tokens: &[Token], at: usize) -> bool {
+    let is = |at: usize, mark: char| tokens.get(at).is_some_and(|token| token.is_mark(mark));
+    if !is(at, '?') {
+        return false;
+    }
+    let behind = (at + 1..tokens.len())
+        .find(|&next| !is(next, '?'))
+        .is_some_and(|next| is(next, '/'));
+    let before = (0..at)
+        .rev()
+        .find(|&last| !is(last, '?'))
+        .is_some_and(|last| is(last, '/'));
+    behind || before
+}
+
+fn ends_clause(tokens: &[Token], at: usize) -> bool {
+    let next_glued = tokens.get(at + 1).is_some_and(|next| next.glued);
+    let next_same = tokens.get(at + 1).is_some_and(|next| next.kind == tokens[at].kind);
+    match &tokens[at].kind {
+        Kind::Break => true,
+        Kind::Mark(';' | '!') => true,
+        Kind::Mark('?') => !next_same && !is_placeholder(tokens, at),
+        Kind::Mark('.') => !next_glued,
+        Kind::Word(word) => word == "question mark",
+        _ => false,
+    }
+}
+
+/// "heron 180/12 and is otter due", "180/12 how is that"
+fn starts_question(tokens: &[Token], from: usize, at: usize) -> bool {
+    if at == from || !tokens[at].has_any(&[Sense::Asks, Sense::AsksFirst]) {
+        return false;
+    }
+    let said = tokens[from..at].iter().filter(|token| token.number().is_some()).count();
+    let before = &tokens[at - 1];
+    let link = (before.has(Sense::And) || before.is_mark(',')) && at - 1 > from;
+    let asks = tokens[at].has(Sense::Asks);
+    // Without a name the numbers belong to the question: "at 180 in and 12 out, what rejection is that".
+    let named = tokens[from..at].iter().any(|token| token.mention().is_some());
+    named && said >= 2 && (link || (asks && before.number().is_some()))
+}
+
+fn clause(tokens: &[Token], span: Range<usize>) -> Option<Clause> {
+    let part = &tokens[span.clone()];
+    if part
+        .iter()
+        .all(|token| matches!(token.kind, Kind::Break | Kind::Mark('.' | ';' | '!')))
+    {
+        return None;
+    }
+    let ends_with_mark = part.last().is_some_and(|token| {
+        (token.is_mark('?') && !is_placeholder(tokens, span.end - 1)) || token.word() == Some("question mark")
+    });
+    let supposes = part.iter().any(|token| token.has(Sense::Hypothetical));
+    let by_words = asks_by_words(part) || (supposes && part.iter().any(|token| token.has(Sense::Advice)));
+    Some(Clause {
+        span,
+        asks: ends_with_mark || by_words,
+        only_marked: ends_with_mark && !by_words,
+        supposes,
+    })
+}
+
+fn asks_by_words(part: &[Token]) -> bool {
+    let mut words = part.iter().skip_while(|token| {
+        let greets = token.has(Sense::Greeting) && !token.has(Sense::AsksFirst);
+        token.word().is_none() && token.mention().is_none() && token.number().is_none() || greets
+    });
+    let Some(first) = words.next() else { return false };
+    if first.has_any(&[Sense::AsksFirst, Sense::Asks]) {
+        return true;
+    }
+    // "otter how is it", "is" behind a name states something
+    let named = first.mention().is_some() || first.has(Sense::Vehicle);
+    named
+        && words
+            .find(|token| token.word().is_some())
+            .is_some_and(|second| second.has(Sense::Asks))
+}

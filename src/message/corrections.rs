@@ -1,0 +1,274 @@
+//! Corrections of the sender's last reading: "*14", "RO was 21", "scrap that", "that was otter".
+
+use super::labels::{self, Measured, Role};
+use super::meaning::{Correction, Reading, Scene, Solids, When};
+use super::senses::Sense;
+use super::tokens::Token;
+use super::units;
+
+/// What a message corrects; `None` when it corrects nothing.
+pub fn find(tokens: &[Token], when: Option<When>, scene: &Scene) -> Option<Vec<Correction>> {
+    let has = |sense: Sense| tokens.iter().any(|token| token.has(sense));
+    let rigs = rigs_of(tokens);
+    let unknown = tokens.iter().filter(|token| token.is_unknown()).count();
+    let indices: Vec<usize> = (0..tokens.len()).collect();
+    let measured = labels::bind(tokens, &indices);
+    if has(Sense::Undo) && measured.is_empty() {
+        return withdraw(tokens, &rigs, unknown, when, scene);
+    }
+    if scene.last.is_empty() || tokens.iter().any(|token| token.is_mark('?')) {
+        return None;
+    }
+    if measured.is_empty() {
+        return move_rig(tokens, &rigs, unknown, scene).or_else(|| move_time(tokens, &rigs, unknown, when, scene));
+    }
+    change_values(tokens, &rigs, unknown, &measured, scene)
+}
+
+/// Whether the message is a star and a number, which corrects something even when nothing is known of it.
+pub fn is_starred(tokens: &[Token]) -> bool {
+    let numbers = tokens.iter().filter(|token| token.number().is_some()).count();
+    let star =
+        tokens.first().is_some_and(|token| token.is_mark('*')) || tokens.last().is_some_and(|token| token.is_mark('*'));
+    star && numbers == 1 && tokens.len() == 2
+}
+
+fn rigs_of(tokens: &[Token]) -> Vec<i64> {
+    tokens
+        .iter()
+        .filter_map(Token::mention)
+        .filter_map(|mention| match mention.rigs[..] {
+            [rig] => Some(rig),
+            _ => None,
+        })
+        .collect()
+}
+
+fn withdraw(
+    tokens: &[Token],
+    rigs: &[i64],
+    unknown: usize,
+    when: Option<When>,
+    scene: &Scene,
+) -> Option<Vec<Correction>> {
+    let about_reading = tokens.iter().any(|token| token.has_any(&[Sense::Current, Sense::That]));
+    let short = tokens.iter().filter(|token| token.word().is_some()).count() <= 3;
+    let void = |from_rig: i64, when: Option<When>| Correction {
+        void: true,
+        from_rig,
+        change: Reading {
+            when,
+            ..Reading::default()
+        },
+    };
+    // "ignore the noise from otter's pump" withdraws nothing.
+    let strange = if rigs.is_empty() { 0 } else { 1 };
+    if unknown > strange || !(about_reading || short) {
+        return None;
+    }
+    let of_last: Vec<i64> = scene.last.iter().filter_map(|reading| reading.rig).collect();
+    if rigs.is_empty() {
+        return (!of_last.is_empty()).then(|| of_last.iter().map(|&rig| void(rig, None)).collect());
+    }
+    Some(
+        rigs.iter()
+            .map(|&rig| void(rig, when.filter(|_| !of_last.contains(&rig))))
+            .collect(),
+    )
+}
+
+/// "that was otter", "sorry, otter", "otter not heron"
+fn move_rig(tokens: &[Token], rigs: &[i64], unknown: usize, scene: &Scene) -> Option<Vec<Correction>> {
+    let has = |sense: Sense| tokens.iter().any(|token| token.has(sense));
+    let says_so = has(Sense::ItWas) || has(Sense::Oops) || has(Sense::Not);
+    let deeds =
+        has(Sense::Flushed) || has(Sense::Flush) || has(Sense::Fresh) || has(Sense::Intent) || has(Sense::Later);
+    if unknown > 0 || !says_so || deeds || rigs.is_empty() || rigs.len() > 2 {
+        return None;
+    }
+    let known = |rig: i64| scene.last.iter().find(|reading| reading.rig == Some(rig));
+    let (to, from) = match rigs {
+        [to] => {
+            let [last] = scene.last.as_slice() else { return None };
+            (*to, last.rig?)
+        }
+        // "otter not heron": the one behind "not" is the wrong one.
+        [first, second] => {
+            let not = tokens.iter().position(|token| token.has(Sense::Not))?;
+            let denied_first = tokens[not..].iter().filter(|token| token.mention().is_some()).count() == 2;
+            if denied_first {
+                (*second, *first)
+            } else {
+                (*first, *second)
+            }
+        }
+        _ => return None,
+    };
+    known(from)?;
+    (to != from).then(|| {
+        vec![Correction {
+            void: false,
+            from_rig: from,
+            change: Reading {
+                rig: Some(to),
+                ..Reading::default()
+            },
+        }]
+    })
+}
+
+/// "that was yesterday's"
+fn move_time(
+    tokens: &[Token],
+    rigs: &[i64],
+    unknown: usize,
+    when: Option<When>,
+    scene: &Scene,
+) -> Option<Vec<Correction>> {
+    let says_so = tokens.iter().any(|token| token.has_any(&[Sense::ItWas, Sense::Oops]));
+    let words = tokens.iter().filter(|token| token.word().is_some()).count();
+    if unknown > 0 || !says_so || words > 6 || !rigs.is_empty() {
+        return None;
+    }
+    let change = Reading {
+        when: Some(when?),
+        ..Reading::default()
+    };
+    let correct = |reading: &Reading| {
+        Some(Correction {
+            void: false,
+            from_rig: reading.rig?,
+            change: change.clone(),
+        })
+    };
+    scene.last.iter().map(correct).collect()
+}
+
+fn change_values(
+    tokens: &[Token],
+    rigs: &[i64],
+    unknown: usize,
+    measured: &[Measured],
+    scene: &Scene,
+) -> Option<Vec<Correction>> {
+    let has = |sense: Sense| tokens.iter().any(|token| token.has(sense));
+    let starred = tokens.iter().any(|token| token.is_mark('*'));
+    let says_so = starred || has(Sense::Oops) || has(Sense::ItWas);
+    let denied = denied_value(tokens, measured);
+    let last: Vec<&Reading> = match rigs {
+        [] => scene.last.iter().collect(),
+        rigs => scene
+            .last
+            .iter()
+            .filter(|reading| reading.rig.is_some_and(|rig| rigs.contains(&rig)))
+            .collect(),
+    };
+    if unknown > usize::from(says_so) || last.is_empty() || rigs.len() > 1 {
+        return None;
+    }
+    let kept: Vec<Measured> = measured.iter().filter(|one| Some(one.at) != denied).copied().collect();
+    let no = has(Sense::No) && tokens.first().is_some_and(|token| token.has(Sense::No));
+    let mut change = Reading::default();
+    let mut target = None;
+    match kept[..] {
+        // "24 not 19", "*14", "my bad 189"
+        [one] if one.role.is_none() && (says_so || denied.is_some() || no) => {
+            let wrong = denied.map(|at| tokens[at].number().map_or(0.0, |number| number.value));
+            let (reading, role) = meant(&last, wrong, one.value)?;
+            target = Some(reading);
+            put(&mut change, role, &one, scene);
+        }
+        [a, b] if a.role.is_none() && b.role.is_none() && says_so && !starred && a.value > b.value => {
+            put(&mut change, Role::Feed, &a, scene);
+            put(&mut change, Role::Permeate, &b, scene);
+        }
+        _ => {
+            let labelled = kept.iter().all(|one| one.role.is_some());
+            let pair = [Role::Feed, Role::Permeate]
+                .iter()
+                .all(|role| kept.iter().any(|one| one.role == Some(*role)));
+            let one_is_new = kept
+                .iter()
+                .all(|one| matches!(one.role, Some(Role::Feed | Role::Permeate | Role::Made)));
+            // A named rig and one labelled number may begin a new reading: that is for a question.
+            let unclear = !rigs.is_empty() && one_is_new && !(says_so || has(Sense::Was) || denied.is_some());
+            if !labelled || (pair && !says_so) || unclear {
+                return None;
+            }
+            kept.iter()
+                .for_each(|one| put(&mut change, one.role.unwrap_or(Role::Product), one, scene));
+        }
+    }
+    if !units::says_values(&change) {
+        return None;
+    }
+    let reading = match (target, last.as_slice()) {
+        (Some(reading), _) => reading,
+        (None, [only]) => only,
+        _ => return None,
+    };
+    let from_rig = reading.rig?;
+    let feed = change.feed.or(reading.feed)?.ppm;
+    let permeate = change
+        .permeate
+        .or(reading.permeate)
+        .map_or(0.0, |permeate| permeate.ppm);
+    (permeate < feed).then(|| {
+        vec![Correction {
+            void: false,
+            from_rig,
+            change,
+        }]
+    })
+}
+
+/// The number behind "not": "24 not 19".
+fn denied_value(tokens: &[Token], measured: &[Measured]) -> Option<usize> {
+    let denied = |one: &&Measured| {
+        let before = one.at.checked_sub(1).map(|last| &tokens[last]);
+        before.is_some_and(|token| token.has(Sense::Not) && (one.at > 1 || !token.has(Sense::No)))
+    };
+    (measured.len() == 2)
+        .then(|| measured.iter().find(denied).map(|one| one.at))
+        .flatten()
+}
+
+/// Which value a bare number replaces: the one said to be wrong, else the one that it is nearest to.
+fn meant<'a>(last: &[&'a Reading], wrong: Option<f64>, value: f64) -> Option<(&'a Reading, Role)> {
+    let mut values: Vec<(&Reading, Role, f64)> = Vec::new();
+    for reading in last {
+        let said = [(Role::Feed, reading.feed), (Role::Permeate, reading.permeate)];
+        values.extend(
+            said.into_iter().filter_map(|(role, solids)| {
+                solids.map(|solids| (*reading, role, solids.raw_us.unwrap_or(solids.ppm)))
+            }),
+        );
+    }
+    if let Some(wrong) = wrong {
+        let mut same = values.iter().filter(|(_, _, value)| (value - wrong).abs() < 0.05);
+        let (reading, role, _) = same.next()?;
+        return same.next().is_none().then_some((*reading, *role));
+    }
+    let distance = |known: f64| (f64::max(known, 0.5) / f64::max(value, 0.5)).ln().abs();
+    values.sort_by(|a, b| distance(a.2).total_cmp(&distance(b.2)));
+    let (reading, role, nearest) = *values.first()?;
+    // Two candidates about as near: better not to guess.
+    let unsure = values
+        .get(1)
+        .is_some_and(|second| distance(second.2) < 2.0 * distance(nearest) + 0.1);
+    (!unsure).then_some((reading, role))
+}
+
+fn put(change: &mut Reading, role: Role, one: &Measured, scene: &Scene) {
+    let conductivity = one.unit == Some(units::Unit::MicroSiemens);
+    let solids: Option<Solids> = units::solids(one.value, conductivity, scene.us_to_ppm);
+    match role {
+        Role::Feed => change.feed = solids,
+        Role::Permeate => change.permeate = solids,
+        Role::Product | Role::Made => change.product = solids,
+        Role::Temperature => change.temperature_c = units::temperature_c(one.value, one.unit, scene.celsius),
+        Role::Pressure => change.pressure_kpa = units::pressure_kpa(one.value, one.unit),
+        Role::PermeateFlow => change.permeate_lpm = units::flow_lpm(one.value, one.unit),
+        Role::WasteFlow => change.waste_lpm = units::flow_lpm(one.value, one.unit),
+    }
+}

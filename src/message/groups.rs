@@ -1,0 +1,208 @@
+//! Which rig each part of a message speaks of.
+
+use super::rig_name::Sure;
+use super::senses::Sense;
+use super::tokens::{Kind, Token};
+
+/// Whom a group of tokens speaks of.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Who {
+    /// No rig is named.
+    Nobody,
+    /// These rigs, each of them.
+    Rigs(Vec<i64>, Sure),
+    /// One of these; which one is not clear.
+    OneOf(Vec<i64>, String),
+    /// A name that no rig has.
+    Unknown(String),
+}
+
+#[derive(Clone, Debug)]
+pub struct Group {
+    pub who: Who,
+    /// Indices of its tokens, ascending.
+    pub indices: Vec<usize>,
+}
+
+/// A run of mentions with nothing but links between.
+struct Cluster {
+    who: Who,
+    from: usize,
+    to: usize,
+}
+
+/// Parts the tokens of `stated` (ascending) among the rigs that they name.
+pub fn split(tokens: &[Token], stated: &[usize]) -> Vec<Group> {
+    let lines = lines_of(tokens, stated);
+    let named_lines = lines
+        .iter()
+        .filter(|line| has_mention(tokens, line) && has_number(tokens, line))
+        .count();
+    let stray_lines = lines
+        .iter()
+        .filter(|line| !has_mention(tokens, line) && has_number(tokens, line))
+        .count();
+    if named_lines >= 2 && stray_lines == 0 {
+        return lines.iter().flat_map(|line| split_line(tokens, line)).collect();
+    }
+    split_line(tokens, stated)
+}
+
+fn lines_of(tokens: &[Token], stated: &[usize]) -> Vec<Vec<usize>> {
+    let lines = stated.split(|&at| tokens[at].kind == Kind::Break);
+    lines.filter(|line| !line.is_empty()).map(<[usize]>::to_vec).collect()
+}
+
+fn has_mention(tokens: &[Token], indices: &[usize]) -> bool {
+    indices.iter().any(|&at| tokens[at].mention().is_some())
+}
+
+fn has_number(tokens: &[Token], indices: &[usize]) -> bool {
+    indices
+        .iter()
+        .any(|&at| tokens[at].number().is_some() && !tokens[at].spent)
+}
+
+fn split_line(tokens: &[Token], line: &[usize]) -> Vec<Group> {
+    let clusters = clusters(tokens, line);
+    let whole = |who: Who| {
+        vec![Group {
+            who,
+            indices: line.to_vec(),
+        }]
+    };
+    let (Some(first), Some(last)) = (clusters.first(), clusters.last()) else {
+        return whole(Who::Nobody);
+    };
+    if clusters.iter().all(|cluster| cluster.who == first.who) {
+        return whole(first.who.clone());
+    }
+    let numbers_before = has_number(tokens, &line[..first.from]);
+    let numbers_after = has_number(tokens, &line[last.to..]);
+    if numbers_before && numbers_after {
+        if let Some(groups) = shared_feed(tokens, line, &clusters) {
+            return groups;
+        }
+        let rigs = clusters.iter().flat_map(|cluster| rigs_of(&cluster.who)).collect();
+        return whole(Who::OneOf(rigs, String::new()));
+    }
+    let mut groups = Vec::new();
+    for (index, cluster) in clusters.iter().enumerate() {
+        let (from, to) = if numbers_before {
+            (if index == 0 { 0 } else { clusters[index - 1].to }, cluster.to)
+        } else {
+            (
+                cluster.from,
+                clusters.get(index + 1).map_or(line.len(), |next| next.from),
+            )
+        };
+        groups.push(Group {
+            who: cluster.who.clone(),
+            indices: line[from..to].to_vec(),
+        });
+    }
+    groups
+}
+
+/// "tap's the same for all at 185. heron 12 otter 18": the words before the first name belong to each group.
+fn shared_feed(tokens: &[Token], line: &[usize], clusters: &[Cluster]) -> Option<Vec<Group>> {
+    let head = &line[..clusters.first()?.from];
+    let shared = head
+        .iter()
+        .any(|&at| tokens[at].has_any(&[Sense::Same, Sense::All, Sense::Both, Sense::Feed]));
+    let one_number = head
+        .iter()
+        .filter(|&&at| tokens[at].number().is_some() && !tokens[at].spent)
+        .count()
+        == 1;
+    let labelled = head
+        .iter()
+        .any(|&at| tokens[at].has_any(&[Sense::Feed, Sense::FeedWeak]));
+    if !(shared && one_number && labelled) {
+        return None;
+    }
+    let group = |(index, cluster): (usize, &Cluster)| {
+        let to = clusters.get(index + 1).map_or(line.len(), |next| next.from);
+        let indices = head.iter().chain(&line[cluster.from..to]).copied().collect();
+        Group {
+            who: cluster.who.clone(),
+            indices,
+        }
+    };
+    Some(clusters.iter().enumerate().map(group).collect())
+}
+
+fn rigs_of(who: &Who) -> Vec<i64> {
+    match who {
+        Who::Rigs(rigs, _) | Who::OneOf(rigs, _) => rigs.clone(),
+        Who::Nobody | Who::Unknown(_) => Vec::new(),
+    }
+}
+
+fn clusters(tokens: &[Token], line: &[usize]) -> Vec<Cluster> {
+    let mut clusters: Vec<Cluster> = Vec::new();
+    for (slot, &at) in line.iter().enumerate() {
+        let Some(mention) = tokens[at].mention() else { continue };
+        let who = match (mention.rigs.as_slice(), mention.all_of_them) {
+            ([], _) => Who::Unknown(mention.typed.clone()),
+            ([rig], _) => Who::Rigs(vec![*rig], mention.sure),
+            (rigs, true) => Who::Rigs(rigs.to_vec(), mention.sure),
+            (rigs, false) => Who::OneOf(rigs.to_vec(), mention.typed.clone()),
+        };
+        if let Some(last) = clusters.last_mut() {
+            let between = &line[last.to..slot];
+            let only_links = between.iter().all(|&at| {
+                let token = &tokens[at];
+                token.has_any(&[Sense::And, Sense::Filler]) || token.is_any_mark(",&+/")
+            });
+            if only_links {
+                let linked = between
+                    .iter()
+                    .any(|&at| tokens[at].has(Sense::And) || tokens[at].is_any_mark(",&+/"));
+                let corrected = between.iter().any(|&at| tokens[at].has(Sense::Oops));
+                last.who = join(&last.who, who, linked, corrected);
+                last.to = slot + 1;
+                continue;
+            }
+            // "heron, i mean otter"
+            if between
+                .iter()
+                .all(|&at| tokens[at].has_any(&[Sense::Oops, Sense::No, Sense::Not]) || tokens[at].is_mark(','))
+            {
+                last.who = who;
+                last.to = slot + 1;
+                continue;
+            }
+        }
+        clusters.push(Cluster {
+            who,
+            from: slot,
+            to: slot + 1,
+        });
+    }
+    clusters
+}
+
+fn join(one: &Who, other: Who, linked: bool, corrected: bool) -> Who {
+    if *one == other || corrected {
+        return other;
+    }
+    match (one, other) {
+        (Who::Rigs(rigs, sure), Who::Rigs(more, other)) if linked => {
+            let mut all = rigs.clone();
+            all.extend(more.iter().filter(|rig| !rigs.contains(rig)));
+            Who::Rigs(all, (*sure).min(other))
+        }
+        // "the big one, the trailer": a whole name or a clear part beats a guess.
+        (Who::Rigs(rigs, sure), Who::Rigs(_, other)) if *sure > other => Who::Rigs(rigs.clone(), *sure),
+        (Who::Unknown(typed), _) if linked => Who::Unknown(typed.clone()),
+        (_, Who::Unknown(typed)) if linked => Who::Unknown(typed),
+        (one, other) => {
+            let mut all = rigs_of(one);
+            all.extend(rigs_of(&other));
+            all.sort_unstable();
+            all.dedup();
+            Who::OneOf(all, String::new())
+        }
+    }
+}

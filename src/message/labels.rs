@@ -1,0 +1,307 @@
+//! Says of each number what it measures, by the labels before or behind it and by its unit.
+
+use super::senses::Sense;
+use super::tokens::{Kind, Token};
+use super::units::{self, Unit};
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Role {
+    Feed,
+    Permeate,
+    Product,
+    /// "Product" may be the permeate of a rig without resin or the water on the glass.
+    Made,
+    Temperature,
+    Pressure,
+    PermeateFlow,
+    WasteFlow,
+}
+
+/// A number and what it measures.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Measured {
+    pub at: usize,
+    pub value: f64,
+    pub unit: Option<Unit>,
+    pub role: Option<Role>,
+    /// Its label is a word of the trade, not an ordinary word like "in".
+    pub strong: bool,
+}
+
+#[derive(Clone, Copy)]
+struct Label {
+    role: Role,
+    strong: bool,
+    used: bool,
+}
+
+/// All numbers among the tokens of `indices` (ascending) that no earlier step has spent.
+pub fn bind(tokens: &[Token], indices: &[usize]) -> Vec<Measured> {
+    let mut labels: Vec<Option<Label>> = vec![None; indices.len()];
+    for (slot, &at) in indices.iter().enumerate() {
+        labels[slot] = label_at(tokens, at).map(|(role, strong)| Label {
+            role,
+            strong,
+            used: false,
+        });
+    }
+    let mut numbers: Vec<(usize, Measured)> = Vec::new();
+    for (slot, &at) in indices.iter().enumerate() {
+        let Some(number) = tokens[at].number().filter(|_| !tokens[at].spent) else {
+            continue;
+        };
+        let unit = units::behind(tokens, at);
+        if unit == Some(Unit::Minutes) {
+            continue;
+        }
+        if number.shy && !is_claimed(tokens, indices, slot) {
+            continue;
+        }
+        numbers.push((
+            slot,
+            Measured {
+                at,
+                value: number.value,
+                unit,
+                role: None,
+                strong: false,
+            },
+        ));
+    }
+    bind_by_unit(tokens, indices, &mut labels, &mut numbers);
+    bind_pair_behind_labels(tokens, indices, &mut labels, &mut numbers);
+    bind_by_side(tokens, indices, &mut labels, &mut numbers);
+    numbers.into_iter().map(|(_, measured)| measured).collect()
+}
+
+fn label_at(tokens: &[Token], at: usize) -> Option<(Role, bool)> {
+    let token = &tokens[at];
+    match token.kind {
+        Kind::Drop => return Some((Role::Feed, false)),
+        Kind::Splash => return Some((Role::Permeate, false)),
+        Kind::Word(_) if !token.spent => {}
+        _ => return None,
+    }
+    let table = [
+        (Sense::Temperature, Role::Temperature, true),
+        (Sense::Pressure, Role::Pressure, true),
+        (Sense::Made, Role::Made, true),
+        (Sense::Feed, Role::Feed, true),
+        (Sense::Permeate, Role::Permeate, true),
+        (Sense::Product, Role::Product, true),
+        (Sense::WasteFlow, Role::WasteFlow, true),
+        (Sense::PermeateFlow, Role::PermeateFlow, true),
+        (Sense::FeedWeak, Role::Feed, false),
+        (Sense::PermeateWeak, Role::Permeate, false),
+        (Sense::ProductWeak, Role::Product, false),
+    ];
+    let (_, role, strong) = table.into_iter().find(|(sense, _, _)| token.has(*sense))?;
+    // "di changed", "new membrane": the part, not the place where the water was measured.
+    let part = token.has_any(&[Sense::Membrane, Sense::Resin, Sense::Prefilter]);
+    let handled = |index: Option<usize>| {
+        index.and_then(|index| tokens.get(index)).is_some_and(|token| {
+            token.has_any(&[Sense::Fresh, Sense::Repacked]) || (token.has(Sense::Done) && !token.has(Sense::Filler))
+        })
+    };
+    if part && (handled(Some(at + 1)) || handled(at.checked_sub(1))) {
+        return None;
+    }
+    // "T=9.5": an equals sign makes the letter a formula's.
+    if token.word() == Some("t") && tokens.get(at + 1).is_some_and(|next| next.is_mark('=')) {
+        return Some((Role::Temperature, true));
+    }
+    Some((role, strong))
+}
+
+/// "ro nine", "one eighty and nine": a small number word counts beside a label or another number.
+fn is_claimed(tokens: &[Token], indices: &[usize], slot: usize) -> bool {
+    let at = |slot: Option<usize>| slot.and_then(|slot| indices.get(slot)).map(|&at| &tokens[at]);
+    let before = at(slot.checked_sub(1));
+    let labelled = before.is_some_and(|token| {
+        token.has_any(&[
+            Sense::Feed,
+            Sense::FeedWeak,
+            Sense::Permeate,
+            Sense::PermeateWeak,
+            Sense::Product,
+            Sense::Made,
+        ]) || token.number().is_some()
+    });
+    let linked = before.is_some_and(|token| token.has_any(&[Sense::And, Sense::Over]) || token.is_any_mark(",/"));
+    let behind_number = at(slot.checked_sub(2)).is_some_and(|token| token.number().is_some());
+    let value = tokens[indices[slot]].number().map_or(0.0, |number| number.value);
+    let next_labels = at(Some(slot + 1))
+        .is_some_and(|token| token.has_any(&[Sense::Feed, Sense::FeedWeak, Sense::Permeate, Sense::PermeateWeak]));
+    labelled
+        || (linked && behind_number)
+        || (next_labels && value > 2.0)
+        || units::behind(tokens, indices[slot]).is_some_and(|unit| unit != Unit::Minutes)
+}
+
+/// Temperatures, pressures and flows by their units; a label beside them is used up.
+fn bind_by_unit(tokens: &[Token], indices: &[usize], labels: &mut [Option<Label>], numbers: &mut [(usize, Measured)]) {
+    let slots: Vec<usize> = numbers.iter().map(|(slot, _)| *slot).collect();
+    for (index, (slot, measured)) in numbers.iter_mut().enumerate() {
+        let fits: &[Role] = match measured.unit {
+            Some(Unit::Celsius | Unit::Fahrenheit | Unit::Degrees) => &[Role::Temperature],
+            Some(Unit::Psi | Unit::Bar | Unit::Kpa) => &[Role::Pressure],
+            Some(Unit::LitresPerMinute | Unit::GallonsPerMinute) => &[Role::PermeateFlow, Role::WasteFlow],
+            _ => continue,
+        };
+        measured.role = Some(fits[0]);
+        measured.strong = true;
+        let from = if index == 0 { 0 } else { slots[index - 1] + 1 };
+        let to = slots.get(index + 1).copied().unwrap_or(indices.len());
+        let own = *slot;
+        let near = (from..*slot).rev().chain(*slot + 1..to).find(|&slot| {
+            let senses = tokens[indices[slot]].senses;
+            let flow = senses.has_any(&[Sense::WasteFlow, Sense::PermeateFlow]) && fits.len() == 2;
+            labels[slot].is_some_and(|label| !label.used && fits.contains(&label.role))
+                || (labels[slot].is_some_and(|label| !label.used) && flow)
+                || (labels[slot].is_some() && formula_letter(tokens, indices[slot]) && slot < own)
+        });
+        if let Some(near) = near {
+            if tokens[indices[near]].has(Sense::WasteFlow) && fits.len() == 2 {
+                measured.role = Some(Role::WasteFlow);
+            }
+            if let Some(label) = &mut labels[near] {
+                label.used = true;
+            }
+        }
+    }
+}
+
+/// "P=3.8bar": the letter belongs to the number behind the sign.
+fn formula_letter(tokens: &[Token], at: usize) -> bool {
+    tokens[at].word().is_some_and(|word| word.len() == 1) && tokens.get(at + 1).is_some_and(|next| next.is_mark('='))
+}
+
+/// "tap/ro 223/19": two labels, then two numbers in the same order.
+fn bind_pair_behind_labels(
+    tokens: &[Token],
+    indices: &[usize],
+    labels: &mut [Option<Label>],
+    numbers: &mut [(usize, Measured)],
+) {
+    let free: Vec<usize> = (0..numbers.len())
+        .filter(|&index| numbers[index].1.role.is_none())
+        .collect();
+    let [first, second] = free[..] else { return };
+    let (first_slot, second_slot) = (numbers[first].0, numbers[second].0);
+    let pair = (first_slot + 1..second_slot).all(|slot| tokens[indices[slot]].is_any_mark("/>-"));
+    let heads: Vec<usize> = (0..first_slot)
+        .filter(|&slot| labels[slot].is_some_and(|label| !label.used))
+        .collect();
+    let [one, two] = heads[..] else { return };
+    let (Some(a), Some(b)) = (labels[one], labels[two]) else {
+        return;
+    };
+    let solids = |label: Label| matches!(label.role, Role::Feed | Role::Permeate | Role::Product);
+    if !pair || a.role == b.role || !solids(a) || !solids(b) {
+        return;
+    }
+    for (number, slot, label) in [(first, one, a), (second, two, b)] {
+        numbers[number].1.role = Some(label.role);
+        numbers[number].1.strong = label.strong;
+        labels[slot] = Some(Label { used: true, ..label });
+    }
+}
+
+/// Labels stand before their numbers or behind them: the side that explains more of them is taken for all.
+fn bind_by_side(tokens: &[Token], indices: &[usize], labels: &mut [Option<Label>], numbers: &mut [(usize, Measured)]) {
+    let before = side(tokens, indices, labels, numbers, true);
+    let behind = side(tokens, indices, labels, numbers, false);
+    let chosen = if score(labels, &behind) > score(labels, &before) {
+        &behind
+    } else {
+        &before
+    };
+    for &(number, slot) in chosen {
+        give(labels, numbers, number, slot);
+    }
+    // What is left may have its label on the other side.
+    for leading in [true, false] {
+        for (number, slot) in side(tokens, indices, labels, numbers, leading) {
+            let taken = numbers
+                .iter()
+                .any(|(_, measured)| measured.role == labels[slot].map(|label| label.role));
+            if !taken {
+                give(labels, numbers, number, slot);
+            }
+        }
+    }
+}
+
+fn give(labels: &mut [Option<Label>], numbers: &mut [(usize, Measured)], number: usize, slot: usize) {
+    if let Some(label) = &mut labels[slot] {
+        if label.used || numbers[number].1.role.is_some() {
+            return;
+        }
+        label.used = true;
+        numbers[number].1.role = Some(label.role);
+        numbers[number].1.strong = label.strong;
+    }
+}
+
+/// Pairs of number and label slot, with the label before the number or behind it and no other number between.
+fn side(
+    tokens: &[Token],
+    indices: &[usize],
+    labels: &[Option<Label>],
+    numbers: &[(usize, Measured)],
+    leading: bool,
+) -> Vec<(usize, usize)> {
+    let mut pairs = Vec::new();
+    for (index, (slot, measured)) in numbers.iter().enumerate() {
+        if measured.role.is_some() {
+            continue;
+        }
+        let slots: Vec<usize> = if leading {
+            let from = if index == 0 { 0 } else { numbers[index - 1].0 + 1 };
+            (from..*slot).rev().collect()
+        } else {
+            let to = numbers.get(index + 1).map_or(indices.len(), |next| next.0);
+            (*slot + 1..to).collect()
+        };
+        let mut steps = 0;
+        let mut unknown = 0;
+        for slot in slots {
+            let token = &tokens[indices[slot]];
+            if matches!(token.kind, Kind::Break) && !leading {
+                break;
+            }
+            if let Some(label) = labels[slot].filter(|label| !label.used) {
+                let near = if label.strong {
+                    steps <= 5 && unknown <= 2
+                } else {
+                    steps <= 3 && unknown == 0
+                };
+                if near {
+                    pairs.push((index, slot));
+                }
+                break;
+            }
+            let unit = token.has_any(&[Sense::Ppm, Sense::MicroSiemens]);
+            let skipped = token.is_any_mark("=:~()'-") || unit;
+            steps += usize::from(!skipped);
+            unknown += usize::from(token.is_unknown());
+            if token.mention().is_some() {
+                unknown += 1;
+            }
+        }
+    }
+    pairs
+}
+
+/// How many different things are explained, then how much of it by words of the trade.
+fn score(labels: &[Option<Label>], pairs: &[(usize, usize)]) -> (usize, usize) {
+    let mut roles: Vec<Role> = Vec::new();
+    let mut strong = 0;
+    for label in pairs.iter().filter_map(|&(_, slot)| labels[slot]) {
+        if !roles.contains(&label.role) {
+            roles.push(label.role);
+            strong += usize::from(label.strong);
+        }
+    }
+    (roles.len(), strong)
+}

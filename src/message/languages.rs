@@ -1,0 +1,258 @@
+//! The language tables: words and phrases with their senses, number words, ordinary words.
+//!
+//! A table is a text file beside this one. A line is `key: word, phrase of words, ...`; the keys are those of
+//! [`Sense`], `numbers` (`twelve=12, hundred=*100`) and `ordinary` (words that are never a slip for a rig's name).
+//! `#` begins a comment. A new language is a new file and one line in [`SOURCES`].
+
+use std::collections::{HashMap, HashSet};
+use std::sync::LazyLock;
+
+use super::senses::{Sense, Senses};
+
+const SOURCES: [&str; 4] = [
+    include_str!("languages/en.txt"),
+    include_str!("languages/es.txt"),
+    include_str!("languages/fr.txt"),
+    include_str!("languages/pl.txt"),
+];
+
+/// What a number word is worth, and in which languages it is one.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct NumberWord {
+    pub value: f64,
+    /// "hundred", "thousand": multiplies what stands before it.
+    pub multiplies: bool,
+    pub languages: u8,
+}
+
+#[derive(Default)]
+pub struct Tables {
+    phrases: HashMap<String, Vec<Phrase>>,
+    numbers: HashMap<String, NumberWord>,
+    ordinary: HashSet<String>,
+    /// Words by their first letter, to look for slips of the thumb.
+    by_letter: HashMap<u8, Vec<String>>,
+}
+
+struct Phrase {
+    /// The words after the first.
+    rest: Vec<String>,
+    senses: Senses,
+    languages: u8,
+}
+
+/// All languages together: crews mix them within a message.
+pub static TABLES: LazyLock<Tables> = LazyLock::new(|| {
+    let mut tables = Tables::default();
+    for (source, index) in SOURCES.iter().zip(0u8..) {
+        for line in source.lines() {
+            // A line that cannot be read is left out here and fails a test.
+            let _ = tables.add_line(line, 1 << index);
+        }
+    }
+    tables.index();
+    tables
+});
+
+impl Tables {
+    /// The longest phrase that begins with `word`: its senses, languages and number of words.
+    pub fn longest<'a>(
+        &self,
+        word: &str,
+        mut next: impl FnMut(usize) -> Option<&'a str>,
+    ) -> Option<(Senses, u8, usize)> {
+        let phrases = self.phrases.get(word)?;
+        phrases.iter().find_map(|phrase| {
+            let fits = phrase
+                .rest
+                .iter()
+                .enumerate()
+                .all(|(at, part)| next(at + 1) == Some(part));
+            fits.then_some((phrase.senses, phrase.languages, 1 + phrase.rest.len()))
+        })
+    }
+
+    /// The senses of a word that stands alone.
+    pub fn senses(&self, word: &str) -> Senses {
+        self.longest(word, |_| None)
+            .map_or(Senses::default(), |(senses, _, _)| senses)
+    }
+
+    pub fn number(&self, word: &str) -> Option<NumberWord> {
+        self.numbers.get(word).copied()
+    }
+
+    /// A word that people write anyway, so that it is no slip for a rig's name.
+    pub fn is_ordinary(&self, word: &str) -> bool {
+        self.phrases.contains_key(word) || self.ordinary.contains(word) || self.numbers.contains_key(word)
+    }
+
+    /// The one word of the trade that is a slip of the thumb away, if `word` is no ordinary word.
+    pub fn nearest_trade_word(&self, word: &str) -> Option<Senses> {
+        if word.len() < 4 || self.is_ordinary(word) {
+            return None;
+        }
+        let first_letters: HashSet<u8> = word.bytes().take(2).collect();
+        let candidates = first_letters
+            .iter()
+            .filter_map(|letter| self.by_letter.get(letter))
+            .flatten();
+        let mut near = candidates.filter(|known| one_slip_apart(word.as_bytes(), known.as_bytes()));
+        let first = self.senses(near.next()?);
+        // "fitted" and "fitter" may both be near: then the senses must agree.
+        near.all(|other| self.senses(other) == first).then_some(first)
+    }
+
+    fn add_line(&mut self, line: &str, language: u8) -> Result<(), String> {
+        let line = line.split('#').next().unwrap_or_default().trim();
+        if line.is_empty() {
+            return Ok(());
+        }
+        let (key, words) = line.split_once(':').ok_or_else(|| format!("no key in {line:?}"))?;
+        let words = words.split(',').map(str::trim).filter(|word| !word.is_empty());
+        match key.trim() {
+            "numbers" => words.map(|word| self.add_number(word, language)).collect(),
+            "ordinary" => {
+                self.ordinary.extend(words.map(fold));
+                Ok(())
+            }
+            key => {
+                let sense = Sense::named(key).ok_or_else(|| format!("no such key: {key:?}"))?;
+                words.for_each(|phrase| self.add_phrase(phrase, sense, language));
+                Ok(())
+            }
+        }
+    }
+
+    fn add_number(&mut self, word: &str, language: u8) -> Result<(), String> {
+        let (word, value) = word.split_once('=').ok_or_else(|| format!("no value: {word:?}"))?;
+        let multiplies = value.trim().starts_with('*');
+        let value: f64 = value
+            .trim()
+            .trim_start_matches('*')
+            .parse()
+            .map_err(|_| format!("no number: {value:?}"))?;
+        let entry = self.numbers.entry(fold(word.trim())).or_insert(NumberWord {
+            value,
+            multiplies,
+            languages: 0,
+        });
+        entry.languages |= language;
+        Ok(())
+    }
+
+    fn add_phrase(&mut self, phrase: &str, sense: Sense, language: u8) {
+        let mut words = pieces(phrase).into_iter();
+        let Some(first) = words.next() else { return };
+        let rest: Vec<String> = words.collect();
+        let phrases = self.phrases.entry(first).or_default();
+        let senses = Senses::of(sense);
+        match phrases.iter_mut().find(|known| known.rest == rest) {
+            Some(known) => {
+                known.senses = known.senses.with(senses);
+                known.languages |= language;
+            }
+            None => phrases.push(Phrase {
+                rest,
+                senses,
+                languages: language,
+            }),
+        }
+    }
+
+    fn index(&mut self) {
+        let trade = [
+            Sense::Feed,
+            Sense::Permeate,
+            Sense::Product,
+            Sense::Membrane,
+            Sense::Resin,
+            Sense::Prefilter,
+            Sense::Done,
+            Sense::Repacked,
+            Sense::Flushed,
+            Sense::Temperature,
+            Sense::Pressure,
+        ];
+        for (word, phrases) in &mut self.phrases {
+            phrases.sort_by_key(|phrase| std::cmp::Reverse(phrase.rest.len()));
+            let alone = phrases.iter().find(|phrase| phrase.rest.is_empty());
+            if word.len() >= 4 && alone.is_some_and(|phrase| phrase.senses.has_any(&trade)) {
+                self.by_letter.entry(word.as_bytes()[0]).or_default().push(word.clone());
+            }
+        }
+    }
+}
+
+/// The words and marks of a phrase: "mg/l" has three.
+fn pieces(phrase: &str) -> Vec<String> {
+    let mut pieces: Vec<String> = Vec::new();
+    for word in phrase.split_whitespace() {
+        let mut inside = false;
+        for c in fold(word).chars() {
+            match (c.is_alphanumeric(), inside) {
+                (true, true) => pieces.last_mut().into_iter().for_each(|word| word.push(c)),
+                _ => pieces.push(c.to_string()),
+            }
+            inside = c.is_alphanumeric();
+        }
+    }
+    pieces
+}
+
+/// Lower case, without accents.
+pub fn fold(word: &str) -> String {
+    if word.is_ascii() {
+        return word.to_ascii_lowercase();
+    }
+    deunicode::deunicode(word).to_lowercase()
+}
+
+/// One letter changed, left out, doubled, added, or two neighbours swapped.
+pub fn one_slip_apart(typed: &[u8], known: &[u8]) -> bool {
+    let same_start = typed.iter().zip(known).take_while(|(a, b)| a == b).count();
+    let (typed, known) = (&typed[same_start..], &known[same_start..]);
+    let same_end = typed
+        .iter()
+        .rev()
+        .zip(known.iter().rev())
+        .take_while(|(a, b)| a == b)
+        .count();
+    let (typed, known) = (&typed[..typed.len() - same_end], &known[..known.len() - same_end]);
+    match (typed, known) {
+        ([], [_]) | ([_], []) | ([_], [_]) => true,
+        ([a, b], [c, d]) => a == d && b == c,
+        _ => false,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_line_of_every_table_can_be_read() {
+        let mut tables = Tables::default();
+        for source in SOURCES {
+            for line in source.lines() {
+                assert_eq!(tables.add_line(line, 1), Ok(()), "{line}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_slip_is_one_touch_of_the_thumb() {
+        for (typed, known) in [
+            ("fedd", "feed"),
+            ("pemr", "perm"),
+            ("oit", "out"),
+            ("flushd", "flushed"),
+            ("taap", "tap"),
+        ] {
+            assert!(one_slip_apart(typed.as_bytes(), known.as_bytes()), "{typed} {known}");
+        }
+        for (typed, known) in [("feed", "feed"), ("food", "feed"), ("per", "perms")] {
+            assert!(!one_slip_apart(typed.as_bytes(), known.as_bytes()), "{typed} {known}");
+        }
+    }
+}

@@ -1,0 +1,232 @@
+//! Number words, as dictation writes them: "one eighty", "two hundred and five", "ciento sesenta y cinco y ocho".
+
+use super::languages::{NumberWord, TABLES};
+use super::senses::{Sense, Senses};
+use super::tokens::{Kind, Number, Token};
+
+const ENGLISH: u8 = 1;
+const SPANISH: u8 = 2;
+const FRENCH: u8 = 4;
+
+/// Replaces runs of number words by numbers.
+pub fn join(tokens: Vec<Token>) -> Vec<Token> {
+    let language = likely_language(&tokens);
+    if language == 0 {
+        return tokens;
+    }
+    let mut joined = Vec::with_capacity(tokens.len());
+    let mut at = 0;
+    while at < tokens.len() {
+        match take_number(&tokens[at..], language) {
+            Some((number, used)) => {
+                let glued = tokens[at].glued;
+                joined.push(Token {
+                    kind: Kind::Number(number),
+                    glued,
+                    senses: Senses::default(),
+                    spent: false,
+                });
+                at += used;
+            }
+            None => {
+                joined.push(tokens[at].clone());
+                at += 1;
+            }
+        }
+    }
+    joined
+}
+
+/// The value of a number word alone, of any language, for rigs that are called by number ("rig two").
+pub fn value_of(word: &str) -> Option<f64> {
+    TABLES
+        .number(word)
+        .filter(|number| !number.multiplies)
+        .map(|number| number.value)
+}
+
+/// "once" is eleven in Spanish only: the language with the most number words in the message decides.
+fn likely_language(tokens: &[Token]) -> u8 {
+    let words = |language: u8| {
+        let numbers = tokens
+            .iter()
+            .filter_map(Token::word)
+            .filter_map(|word| TABLES.number(word));
+        numbers.filter(|number| number.languages & language != 0).count()
+    };
+    let known = |language: u8| {
+        let words = tokens.iter().filter_map(Token::word);
+        words
+            .filter(|word| TABLES.longest(word, |_| None).is_some_and(|(_, of, _)| of == language))
+            .count()
+    };
+    // Equal counts go to the language of the other words, then to the first.
+    let best = [1, 2, 4, 8]
+        .into_iter()
+        .rev()
+        .max_by_key(|&language| (words(language), known(language)));
+    best.filter(|&language| words(language) > 0).unwrap_or(0)
+}
+
+fn number_at(tokens: &[Token], at: usize, language: u8) -> Option<NumberWord> {
+    let word = tokens.get(at)?.word()?;
+    TABLES.number(word).filter(|number| number.languages & language != 0)
+}
+
+fn take_number(tokens: &[Token], language: u8) -> Option<(Number, usize)> {
+    if let Some(number) = take_digit_run(tokens, language) {
+        return Some(number);
+    }
+    if language == ENGLISH
+        && tokens[0]
+            .word()
+            .is_some_and(|word| word == "double" || word == "triple")
+    {
+        let zero = number_at(tokens, 1, language).filter(|number| number.value == 0.0)?;
+        return Some((in_words(zero.value), 2));
+    }
+    // "a hundred", "a dozen"
+    let article = tokens[0].word() == Some("a") && number_at(tokens, 1, language).is_some_and(|n| n.value >= 12.0);
+    let mut at = usize::from(article);
+    let (mut total, mut current) = (0.0, 0.0);
+    let start = at;
+    while let Some(word) = number_at(tokens, at, language) {
+        if word.multiplies {
+            if word.value >= 1000.0 {
+                total = f64::max(current, 1.0) * word.value;
+                current = 0.0;
+            } else if current < 100.0 {
+                current = f64::max(current, 1.0) * word.value;
+            } else {
+                break;
+            }
+        } else {
+            let first = at == start;
+            match extend(current, word.value, first, language) {
+                Some(sum) if first || total > 0.0 || current > 0.0 => current = sum,
+                _ => break,
+            }
+        }
+        at += 1;
+        at += joiner(tokens, at, current, language);
+    }
+    if at == start {
+        return None;
+    }
+    let mut value = total + current;
+    if let Some(decimal) = take_point(tokens, at, language) {
+        value += decimal / 10.0;
+        at += 2;
+    } else if let Some(used) = take_half(tokens, at) {
+        value += 0.5;
+        at += used;
+    }
+    let mut number = in_words(value);
+    number.shy = at == start + 1 && value <= 12.0;
+    Some((number, at))
+}
+
+/// What `current` becomes when `value` follows it; `None` when a new number begins.
+fn extend(current: f64, value: f64, first: bool, language: u8) -> Option<f64> {
+    if first {
+        return Some(value);
+    }
+    let tens = current % 100.0;
+    if value >= 100.0 {
+        return (current == 0.0).then_some(value);
+    }
+    if current == 0.0 {
+        return Some(value);
+    }
+    if tens == 0.0 && value > 0.0 {
+        return Some(current + value);
+    }
+    let below_ten = (1.0..10.0).contains(&value);
+    if tens >= 20.0 && tens % 10.0 == 0.0 && below_ten {
+        return Some(current + value);
+    }
+    if language == FRENCH && (tens == 60.0 || tens == 80.0) && (10.0..20.0).contains(&value) {
+        return Some(current + value);
+    }
+    // "one eighty", "three sixteen"
+    if language == ENGLISH && (1.0..10.0).contains(&current) && value >= 10.0 {
+        return Some(current * 100.0 + value);
+    }
+    None
+}
+
+/// "two hundred and five", "sesenta y cinco": one token more, if the number goes on behind it.
+fn joiner(tokens: &[Token], at: usize, current: f64, language: u8) -> usize {
+    let Some(token) = tokens.get(at) else { return 0 };
+    let Some(next) = number_at(tokens, at + 1, language).filter(|next| !next.multiplies) else {
+        return 0;
+    };
+    if token.is_mark('-') && token.glued && extend(current, next.value, false, language).is_some() {
+        return 1;
+    }
+    if !token.has(Sense::And) {
+        return 0;
+    }
+    let tens = current % 100.0;
+    let goes_on = match language {
+        SPANISH | FRENCH => tens >= 20.0 && tens % 10.0 == 0.0 && (1.0..=11.0).contains(&next.value),
+        ENGLISH => current >= 100.0 && tens == 0.0 && next.value < 100.0,
+        _ => false,
+    };
+    usize::from(goes_on)
+}
+
+/// "twelve point five"
+fn take_point(tokens: &[Token], at: usize, language: u8) -> Option<f64> {
+    let word = tokens.get(at)?.word()?;
+    if !matches!(word, "point" | "coma" | "virgule") {
+        return None;
+    }
+    number_at(tokens, at + 1, language)
+        .map(|number| number.value)
+        .filter(|&value| value < 10.0)
+}
+
+/// "thirty and a half"
+fn take_half(tokens: &[Token], at: usize) -> Option<usize> {
+    let words = |index: usize| tokens.get(at + index).and_then(Token::word);
+    match (words(0), words(1), words(2)) {
+        (Some("and"), Some("a"), Some("half")) => Some(3),
+        (Some("y"), Some("medio" | "media"), _) => Some(2),
+        _ => None,
+    }
+}
+
+/// Three digits and more, one by one; two after a label are the same ("ro one two").
+fn take_digit_run(tokens: &[Token], language: u8) -> Option<(Number, usize)> {
+    let mut digits = String::new();
+    let mut used = 0;
+    while let Some(word) = number_at(tokens, used, language).filter(|word| !word.multiplies && word.value < 10.0) {
+        digits.push(char::from_digit(word.value as u32, 10)?);
+        used += 1;
+    }
+    // "one eight eighty" and "three one hundred" are no runs of digits.
+    let goes_on = number_at(tokens, used, language).is_some();
+    if used < 2 || goes_on || digits.len() > 9 {
+        return None;
+    }
+    let value = digits.parse().ok()?;
+    let all_zero = digits.bytes().all(|digit| digit == b'0');
+    let number = Number {
+        value,
+        spelled: used > 3 && !all_zero,
+        ..in_words(value)
+    };
+    Some((number, used))
+}
+
+fn in_words(value: f64) -> Number {
+    Number {
+        value,
+        digits: String::new(),
+        decimals: 0,
+        in_words: true,
+        shy: false,
+        spelled: false,
+    }
+}

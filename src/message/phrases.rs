@@ -1,0 +1,58 @@
+//! Gives words their senses: the longest phrase of the tables, else the nearest word of the trade.
+
+use super::languages::TABLES;
+use super::senses::{Sense, Senses};
+use super::tokens::{Kind, Token};
+
+/// Joins the words of a phrase into one token and gives it the senses of the phrase.
+pub fn join(tokens: Vec<Token>) -> Vec<Token> {
+    let texts: Vec<Option<String>> = tokens.iter().map(text_of).collect();
+    let mut joined: Vec<Token> = Vec::with_capacity(tokens.len());
+    let mut at = 0;
+    while at < tokens.len() {
+        let mut token = tokens[at].clone();
+        let hit = texts[at]
+            .as_deref()
+            .and_then(|word| TABLES.longest(word, |next| texts.get(at + next)?.as_deref()));
+        // A mark means something only within a phrase of several ("/help").
+        let hit = hit.filter(|&(_, _, used)| used > 1 || token.word().is_some());
+        let used = hit.map_or(1, |(_, _, used)| used);
+        if let Some((senses, _, used)) = hit {
+            token.senses = senses;
+            // "how long" and "shall i" ask as their first words do.
+            let first = texts[at]
+                .as_deref()
+                .filter(|_| used > 1)
+                .map_or(Senses::default(), |word| TABLES.senses(word));
+            for sense in [Sense::Asks, Sense::AsksFirst]
+                .into_iter()
+                .filter(|sense| first.has(*sense))
+            {
+                token.senses = token.senses.with(Senses::of(sense));
+            }
+        }
+        if used > 1 {
+            let words: Vec<&str> = texts[at..at + used].iter().filter_map(Option::as_deref).collect();
+            token.kind = Kind::Word(words.join(" "));
+        }
+        joined.push(token);
+        at += used;
+    }
+    joined
+}
+
+/// Words that no table knows get the senses of the word of the trade that is one slip away.
+pub fn mend_slips(tokens: &mut [Token]) {
+    for token in tokens.iter_mut().filter(|token| token.is_unknown()) {
+        let near = token.word().and_then(|word| TABLES.nearest_trade_word(word));
+        token.senses = near.unwrap_or_default();
+    }
+}
+
+fn text_of(token: &Token) -> Option<String> {
+    match &token.kind {
+        Kind::Word(word) => Some(word.clone()),
+        Kind::Mark(mark) => Some(mark.to_string()),
+        _ => None,
+    }
+}

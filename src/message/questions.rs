@@ -1,0 +1,180 @@
+//! What a crew asks: how a rig is, when a membrane is due, who has not logged.
+
+use super::clauses::Clause;
+use super::meaning::{Query, Scene, Topic};
+use super::rig_name::Sure;
+use super::senses::Sense;
+use super::tokens::Token;
+
+/// The questions of all clauses.
+pub fn find(tokens: &[Token], clauses: &[Clause], scene: &Scene) -> Vec<Query> {
+    if let Some(topic) = slash_command(tokens) {
+        return vec![Query { rig: None, topic }];
+    }
+    let mut queries: Vec<Query> = Vec::new();
+    let mut carried: Vec<i64> = Vec::new();
+    for clause in clauses {
+        let part = &tokens[clause.span.clone()];
+        let named = rigs_of(part);
+        if !named.is_empty() {
+            carried = named;
+        }
+        let terse = !clause.asks && is_terse(part);
+        if !(clause.asks || terse) {
+            continue;
+        }
+        let Some(topic) = topic(part, !carried.is_empty()) else {
+            continue;
+        };
+        let about_all =
+            matches!(topic, Topic::Fleet | Topic::Quiet | Topic::Shopping | Topic::Help) && carried.is_empty();
+        let own = scene
+            .own_rig
+            .filter(|_| !about_all && carried.is_empty() && !clause.supposes && !has_number(part));
+        let topic = if topic == Topic::Status && carried.is_empty() && own.is_none() {
+            Topic::Fleet
+        } else {
+            topic
+        };
+        if carried.is_empty() {
+            queries.push(Query { rig: own, topic });
+        }
+        queries.extend(carried.iter().map(|&rig| Query { rig: Some(rig), topic }));
+    }
+    queries.dedup();
+    queries
+}
+
+/// "/help", "/status"
+fn slash_command(tokens: &[Token]) -> Option<Topic> {
+    let words: Vec<&str> = tokens.iter().filter_map(Token::word).collect();
+    if let [word] = words[..] {
+        if word == "/help" || word == "/ayuda" || tokens.len() == 1 && tokens[0].has(Sense::Help) {
+            return Some(Topic::Help);
+        }
+    }
+    let [slash, word, ..] = tokens else { return None };
+    let topic = match word.word()? {
+        "status" | "fleet" | "all" | "estado" | "flota" => Topic::Fleet,
+        "start" => Topic::Help,
+        _ => return None,
+    };
+    slash.is_mark('/').then_some(topic)
+}
+
+fn rigs_of(part: &[Token]) -> Vec<i64> {
+    let mentions = part.iter().filter_map(Token::mention);
+    // A guess among strange words is a word of these, no rig.
+    let plain = part.iter().all(|token| !token.is_unknown());
+    let clear = mentions
+        .filter(|mention| (mention.rigs.len() == 1 || mention.all_of_them) && (plain || mention.sure > Sure::Guess));
+    let mut best: Vec<_> = clear.collect();
+    // "the big one, the trailer": what stands last says it best.
+    if best.len() > 1 && best.iter().all(|mention| mention.sure < Sure::Full) {
+        best = best.split_off(best.len() - 1);
+    }
+    let mut rigs: Vec<i64> = best
+        .into_iter()
+        .flat_map(|mention| mention.rigs.iter().copied())
+        .collect();
+    rigs.dedup();
+    rigs
+}
+
+fn has_number(part: &[Token]) -> bool {
+    part.iter().any(|token| token.number().is_some() && !token.spent)
+}
+
+/// "otter status", "heron history": a name and a topic, nothing else.
+fn is_terse(part: &[Token]) -> bool {
+    let named = part.iter().any(|token| token.mention().is_some());
+    let words: Vec<&Token> = part.iter().filter(|token| token.word().is_some()).collect();
+    let topic = |token: &&Token| {
+        token.has_any(&[Sense::Trend, Sense::Rejection])
+            || matches!(
+                token.word(),
+                Some("status" | "history" | "historial" | "estado" | "last reading" | "update" | "ultima lectura")
+            )
+    };
+    named && !has_number(part) && words.len() == 1 && words.iter().all(topic)
+}
+
+fn topic(part: &[Token], named: bool) -> Option<Topic> {
+    let has = |sense: Sense| part.iter().any(|token| token.has(sense));
+    let any = |senses: &[Sense]| part.iter().any(|token| token.has_any(senses));
+    let says = |text: &str| part.iter().any(|token| token.word() == Some(text));
+    let unknown = part.iter().filter(|token| token.is_unknown()).count();
+    let water = any(&[
+        Sense::Feed,
+        Sense::Permeate,
+        Sense::Membrane,
+        Sense::Prefilter,
+        Sense::Rejection,
+        Sense::Flush,
+        Sense::Flushed,
+    ]) || any(&[Sense::ORing, Sense::Ppm])
+        || says("resin")
+        || says("di")
+        || says("resina");
+    if has(Sense::Who) && has(Sense::Not) && (has(Sense::Log) || says("readings") || says("reading")) {
+        return Some(Topic::Quiet);
+    }
+    if any(&[Sense::Flush, Sense::Flushed]) {
+        return if has(Sense::Advice) {
+            Some(Topic::Help)
+        } else {
+            (named || unknown == 0).then_some(Topic::FlushStatus)
+        };
+    }
+    if has(Sense::Rejection) {
+        return Some(if any(&[Sense::Trend, Sense::History]) || has(Sense::Month) {
+            Topic::Trend
+        } else {
+            Topic::Rejection
+        });
+    }
+    let in_past = part.iter().any(|token| token.has(Sense::History));
+    let ahead = any(&[Sense::When, Sense::Due, Sense::Intent]);
+    if has(Sense::Buy)
+        && !named
+        && unknown <= 1
+        && (water || says("shopping list") || (has(Sense::Asks) && has(Sense::We)))
+    {
+        return Some(Topic::Shopping);
+    }
+    if has(Sense::Help) && !named && unknown == 0 {
+        return Some(Topic::Help);
+    }
+    if has(Sense::Membrane) && ahead && !any(&[Sense::Permeate]) && (named || unknown <= 1) {
+        return Some(if in_past { Topic::History } else { Topic::MembraneWhen });
+    }
+    if has(Sense::Resin) && ahead && (named || unknown == 0) {
+        return Some(if in_past { Topic::History } else { Topic::ResinWhen });
+    }
+    if has(Sense::Prefilter) && ahead && named {
+        return Some(Topic::History);
+    }
+    if has(Sense::Advice) || (has(Sense::Hypothetical) && has_number(part)) {
+        let pair = has(Sense::FeedWeak) && has(Sense::PermeateWeak) && has_number(part);
+        let measured = pair || water;
+        return (named && (measured || unknown <= 2) || measured && unknown <= 2).then_some(Topic::Help);
+    }
+    if named && has(Sense::Trend) {
+        return Some(Topic::Trend);
+    }
+    if named && in_past && any(&[Sense::Current, Sense::Log, Sense::Asks, Sense::AsksFirst]) {
+        return Some(Topic::History);
+    }
+    if named && any(&[Sense::Current, Sense::Log]) {
+        return Some(Topic::LastReading);
+    }
+    let whole = has(Sense::We) || has(Sense::All);
+    if part.iter().any(|token| token.has(Sense::How) && token.has(Sense::Asks)) && whole && unknown == 0 {
+        let rigs = says("all rigs") || says("fleet") || says("everyone") || says("rigs") || has(Sense::All);
+        return Some(if rigs { Topic::Fleet } else { Topic::Status });
+    }
+    // "how is otter", "otter?"
+    let words = part.iter().filter(|token| token.word().is_some()).count();
+    (named && unknown <= 2 && (has(Sense::How) && any(&[Sense::Asks, Sense::AsksFirst, Sense::How]) || words == 0))
+        .then_some(Topic::Status)
+}

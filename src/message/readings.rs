@@ -1,0 +1,309 @@
+//! From labelled and bare numbers of one group to a reading, a doubt, or nothing.
+
+use super::groups::{Group, Who};
+use super::labels::{self, Measured, Role};
+use super::meaning::{About, Reading, Scene};
+use super::plausibility::LEAST_FEED_PPM;
+use super::rig_name::Sure;
+use super::senses::Sense;
+use super::tokens::{Kind, Token};
+use super::units::{self, Unit};
+
+/// What a group says of the water, before anyone asks whose it is.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Said {
+    pub reading: Reading,
+    /// Why it cannot be recorded as it stands.
+    pub doubt: Option<About>,
+    /// Labels of both feed and permeate, by words of the trade.
+    pub labelled: bool,
+    /// Numbers and known words only.
+    pub nothing_else: bool,
+    /// The words that no table knows, in order.
+    pub unknown: Vec<String>,
+}
+
+/// How two bare numbers stand together.
+#[derive(Clone, Copy, PartialEq, PartialOrd)]
+enum Link {
+    Apart,
+    /// A space, a comma, "and".
+    Loose,
+    /// A slash, an arrow, "over".
+    Tight,
+}
+
+/// The values of a group; `None` when it says nothing of the water, or too little to be sure that it does.
+pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> {
+    let measured = mend(tokens, labels::bind(tokens, &group.indices));
+    let unknown: Vec<String> = unknown_words(tokens, &group.indices);
+    let conductivity = conductivity(tokens, group, &measured);
+    let find = |role: Role| measured.iter().find(|one| one.role == Some(role));
+    let solids =
+        |one: &Measured| units::solids(one.value, conductivity && one.unit != Some(Unit::Ppm), scene.us_to_ppm);
+    let twice = |role: Role| measured.iter().filter(|one| one.role == Some(role)).count() > 1;
+    let mut reading = extras(&find, scene);
+    let mut feed = find(Role::Feed).copied();
+    let mut permeate = find(Role::Permeate).copied();
+    let mut product = find(Role::Product).copied();
+    let mut doubt = None;
+    let made = find(Role::Made).copied();
+    match made {
+        Some(made) if permeate.is_some() || made.value <= 5.0 => product = product.or(Some(made)),
+        Some(_) if is_di_only(group, scene) => product = product.or(made),
+        Some(made) => (permeate, doubt) = (Some(made), Some(About::WhichIsWhich)),
+        None => {}
+    }
+    let labelled = [feed, permeate].iter().all(|one| one.is_some_and(|one| one.strong)) && doubt.is_none();
+    let any_label = [feed, permeate, product].iter().flatten().count();
+    let strong_label = [feed, permeate, product].iter().flatten().any(|one| one.strong);
+    let bare: Vec<Measured> = measured.iter().filter(|one| one.role.is_none()).copied().collect();
+    let link = link_of(tokens, group, &bare);
+    if twice(Role::Feed) || twice(Role::Permeate) {
+        doubt = Some(About::WhichIsWhich);
+    }
+    let di_only = is_di_only(group, scene);
+    match (feed, permeate, bare.as_slice()) {
+        (Some(_), Some(_), _) => {}
+        (None, None, &[a, b]) if link > Link::Apart && di_only => (feed, product) = (Some(a), Some(b)),
+        (None, None, &[a, b]) if link > Link::Apart => (feed, permeate) = (Some(a), Some(b)),
+        (None, None, &[a, b]) if unknown.is_empty() => {
+            (feed, permeate, doubt) = (Some(a), Some(b), Some(About::WhichIsWhich));
+        }
+        (None, None, &[a, b, c]) if link > Link::Apart && a.value > b.value && b.value >= c.value => {
+            (feed, permeate, product) = (Some(a), Some(b), product.or(Some(c)));
+        }
+        (None, None, &[a, b, ..]) if bare.len() > 2 => {
+            (feed, permeate, doubt) = (Some(a), Some(b), Some(About::WhichIsWhich));
+        }
+        (Some(_), None, &[b]) if product.is_none() || !di_only => permeate = Some(b),
+        (Some(_), None, &[b, c]) if b.value > c.value => (permeate, product) = (Some(b), product.or(Some(c))),
+        (None, Some(_), &[a]) => feed = Some(a),
+        (None, None, &[a]) if any_label == 0 => {
+            feed = Some(a);
+            let spelled = tokens[a.at].number().is_some_and(|number| number.spelled);
+            doubt = Some(if spelled {
+                About::WhichIsWhich
+            } else {
+                About::MissingReading
+            });
+        }
+        _ => {}
+    }
+    // A second number of 0, unlabelled, is likely the glass.
+    if doubt.is_none() && permeate.is_some_and(|one| one.value == 0.0 && one.role.is_none()) && product.is_none() {
+        doubt = Some(if feed.is_some_and(|feed| feed.value == 0.0) {
+            About::Implausible
+        } else {
+            About::WhichIsWhich
+        });
+    }
+    reading.feed = feed.as_ref().and_then(solids);
+    reading.permeate = permeate.as_ref().and_then(solids);
+    reading.product = product.as_ref().and_then(solids);
+    let complete = reading.feed.is_some() && (reading.permeate.is_some() || (di_only && reading.product.is_some()));
+    if doubt.is_none() && !complete {
+        doubt = Some(About::MissingReading);
+    }
+    let percent = rejection_in_percent(tokens, group);
+    if any_label == 0 && bare.is_empty() && !percent {
+        return None;
+    }
+    let placeholder = group
+        .indices
+        .iter()
+        .any(|&at| super::clauses::is_placeholder(tokens, at));
+    if placeholder {
+        doubt = Some(About::MissingReading);
+    }
+    let weight = Weight {
+        complete,
+        any_label,
+        strong_label,
+        link,
+        unknown: unknown.len(),
+        bare: bare.len(),
+        placeholder: placeholder || percent,
+    };
+    let largest = [feed, permeate]
+        .iter()
+        .flatten()
+        .map(|one| one.value)
+        .fold(0.0, f64::max);
+    weight
+        .is_enough(&group.who, largest, tokens, group, &bare)
+        .then(|| Said {
+            reading,
+            doubt,
+            labelled,
+            nothing_else: unknown.is_empty(),
+            unknown,
+        })
+}
+
+/// What speaks for a reading.
+struct Weight {
+    complete: bool,
+    any_label: usize,
+    strong_label: bool,
+    link: Link,
+    unknown: usize,
+    bare: usize,
+    placeholder: bool,
+}
+
+impl Weight {
+    /// Whether the group is about water at all. The less is labelled, the fewer strange words may stand around.
+    fn is_enough(&self, who: &Who, largest: f64, tokens: &[Token], group: &Group, bare: &[Measured]) -> bool {
+        let full = matches!(who, Who::Rigs(_, Sure::Full));
+        let named = *who != Who::Nobody;
+        let sane = largest >= LEAST_FEED_PPM;
+        // Small pairs are dates and counts more often than water.
+        let small = largest < 32.0;
+        if self.placeholder {
+            return named && self.unknown == 0;
+        }
+        if !named {
+            let strange = if self.any_label >= 2 && self.strong_label || self.link == Link::Tight {
+                2
+            } else {
+                0
+            };
+            let alone = self.bare == 1 && self.any_label == 0;
+            let bare_words = group.indices.iter().filter(|&&at| tokens[at].word().is_some()).count();
+            return sane
+                && self.unknown <= if small { 0 } else { strange }
+                && (!alone || bare_words <= 1)
+                && (self.bare < 2 || self.link > Link::Apart || self.unknown == 0 && bare_words <= 1);
+        }
+        if self.complete && self.any_label >= 2 {
+            return self.unknown <= if self.strong_label { 12 } else { 6 } && (sane || self.strong_label);
+        }
+        if self.complete && self.any_label == 1 {
+            return sane && self.unknown <= if self.strong_label { 3 } else { 1 };
+        }
+        if self.complete && self.link == Link::Tight {
+            let most = if small {
+                0
+            } else if full {
+                6
+            } else {
+                3
+            };
+            return sane && self.unknown <= most;
+        }
+        if self.complete {
+            let most = if full && self.link == Link::Loose { 2 } else { 0 };
+            return sane && self.unknown <= most && !counts_something(tokens, bare);
+        }
+        // One number only: a label of the trade, or nothing else at all.
+        self.unknown <= if self.strong_label { 2 } else { 0 } && (sane || self.strong_label)
+    }
+}
+
+/// "180 panes 12 doors": the word behind the last number is what it counts.
+fn counts_something(tokens: &[Token], bare: &[Measured]) -> bool {
+    bare.iter()
+        .any(|one| tokens.get(one.at + 1).is_some_and(Token::is_unknown))
+}
+
+fn unknown_words(tokens: &[Token], indices: &[usize]) -> Vec<String> {
+    indices
+        .iter()
+        .filter(|&&at| tokens[at].is_unknown())
+        .filter_map(|&at| tokens[at].word())
+        .map(str::to_string)
+        .collect()
+}
+
+fn is_di_only(group: &Group, scene: &Scene) -> bool {
+    let rig = match &group.who {
+        Who::Rigs(rigs, _) => rigs.first().copied(),
+        Who::Nobody => scene.own_rig,
+        _ => None,
+    };
+    scene.fleet.iter().any(|known| Some(known.id) == rig && known.di_only)
+}
+
+fn extras<'a>(find: &impl Fn(Role) -> Option<&'a Measured>, scene: &Scene) -> Reading {
+    let flow = |role| find(role).and_then(|one| units::flow_lpm(one.value, one.unit));
+    Reading {
+        temperature_c: find(Role::Temperature).and_then(|one| units::temperature_c(one.value, one.unit, scene.celsius)),
+        pressure_kpa: find(Role::Pressure).and_then(|one| units::pressure_kpa(one.value, one.unit)),
+        permeate_lpm: flow(Role::PermeateFlow),
+        waste_lpm: flow(Role::WasteFlow),
+        ..Reading::default()
+    }
+}
+
+/// "82 I mean 28" keeps the second; "428 uS (214 ppm)" is one value said twice and keeps the ppm.
+fn mend(tokens: &[Token], measured: Vec<Measured>) -> Vec<Measured> {
+    let mut kept: Vec<Measured> = Vec::with_capacity(measured.len());
+    for mut one in measured {
+        if let Some(last) = kept.last().copied() {
+            let between = &tokens[last.at + 1..one.at];
+            let corrects = between.iter().any(|token| token.has(Sense::Oops))
+                && between.iter().all(|token| {
+                    token.has_any(&[Sense::Oops, Sense::Filler, Sense::No, Sense::Not]) || token.word().is_none()
+                });
+            let said_twice = last.unit == Some(Unit::MicroSiemens)
+                && one.unit == Some(Unit::Ppm)
+                && (0.4..=0.8).contains(&(one.value / last.value));
+            if corrects || said_twice {
+                kept.pop();
+                one.role = last.role.or(one.role);
+                one.strong |= last.strong;
+            }
+        }
+        kept.push(one);
+    }
+    kept
+}
+
+/// Whether bare solids are uS/cm: one of them says so, or "EC" stands in the text and no ppm.
+fn conductivity(tokens: &[Token], group: &Group, measured: &[Measured]) -> bool {
+    let any = |unit| measured.iter().any(|one| one.unit == Some(unit));
+    let named = group.indices.iter().any(|&at| tokens[at].word() == Some("ec"));
+    any(Unit::MicroSiemens) || (named && !any(Unit::Ppm))
+}
+
+/// How closely the bare numbers stand together.
+fn link_of(tokens: &[Token], group: &Group, bare: &[Measured]) -> Link {
+    let mut link = Link::Tight;
+    for pair in bare.windows(2) {
+        let between = group
+            .indices
+            .iter()
+            .filter(|&&at| at > pair[0].at && at < pair[1].at)
+            .map(|&at| &tokens[at]);
+        let mut tight = false;
+        let mut apart = false;
+        let mut words = 0;
+        let mended = tokens[pair[0].at..pair[1].at]
+            .iter()
+            .any(|token| token.has(Sense::Oops));
+        for token in between {
+            tight |= token.is_any_mark("/>|+") || token.has(Sense::Over) || (token.is_mark('-') && token.glued);
+            let light =
+                token.is_any_mark("/>|+-,.~=:()&") || token.has_any(&[Sense::And, Sense::Over, Sense::Ppm, Sense::To]);
+            let light =
+                light || matches!(token.kind, Kind::Break | Kind::Yes) || token.has_any(&[Sense::Filler, Sense::Oops]);
+            let light = light || (mended && token.number().is_some());
+            words += usize::from(token.word().is_some());
+            apart |= !light || token.is_unknown() || token.spent;
+        }
+        let this = match (apart || words > 2, tight) {
+            (true, _) => Link::Apart,
+            (false, true) => Link::Tight,
+            (false, false) => Link::Loose,
+        };
+        link = if this < link { this } else { link };
+    }
+    if bare.len() < 2 { Link::Apart } else { link }
+}
+
+/// "rejection 91 %" is a result without its readings.
+fn rejection_in_percent(tokens: &[Token], group: &Group) -> bool {
+    let has = |test: &dyn Fn(&Token) -> bool| group.indices.iter().any(|&at| test(&tokens[at]));
+    has(&|token| token.has(Sense::Rejection)) && has(&|token| token.is_mark('%'))
+}

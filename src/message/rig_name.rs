@@ -1,0 +1,465 @@
+//! Finds the rigs that a text names: whole names, unique parts, slips of the thumb, and names that no rig has.
+
+use super::languages::{TABLES, fold, one_slip_apart};
+use super::meaning::Rig;
+use super::number_words::value_of;
+use super::senses::{Sense, Senses};
+use super::tokens::{Kind, Number, Token};
+
+/// A rig named in a text.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Mention {
+    /// One when it is clear, several when the name fits several, none when no rig has this name.
+    pub rigs: Vec<i64>,
+    pub sure: Sure,
+    /// All of `rigs` are meant: "both vans".
+    pub all_of_them: bool,
+    pub typed: String,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Sure {
+    /// A slip, an abbreviation, the beginning of a name.
+    Guess,
+    /// A word of a name.
+    Part,
+    /// The whole name.
+    Full,
+}
+
+struct Name {
+    rig: i64,
+    parts: Vec<String>,
+    joined: String,
+    initials: String,
+}
+
+/// Articles and the like, by which no rig is called alone.
+const NO_NAMES: [&str; 12] = [
+    "the", "la", "el", "le", "les", "los", "las", "no", "num", "nr", "of", "de",
+];
+
+/// Replaces the words that name a rig by mentions.
+pub fn find(tokens: Vec<Token>, fleet: &[Rig]) -> Vec<Token> {
+    let names: Vec<Name> = fleet.iter().flat_map(names_of).collect();
+    let mut found: Vec<Token> = Vec::with_capacity(tokens.len());
+    let mut at = 0;
+    while at < tokens.len() {
+        let rest = &tokens[at..];
+        let hit = full(rest, &names)
+            .or_else(|| group(rest, &names, &mut found))
+            .or_else(|| part(rest, &names))
+            .or_else(|| guess(rest, &names));
+        let Some((mut mention, used)) = hit else {
+            found.push(tokens[at].clone());
+            at += 1;
+            continue;
+        };
+        let mut end = at + used;
+        if !mention.all_of_them && has_strange_suffix(&tokens, end, &mention, &names) {
+            mention.typed = format!("{} {}", mention.typed, text_of(&tokens[end]));
+            mention.rigs.clear();
+            end += 1;
+        }
+        push(&mut found, mention, tokens[at].glued);
+        at = end;
+    }
+    found
+}
+
+/// Two parts of different names side by side ("little blue") are one name that no rig has.
+fn push(found: &mut Vec<Token>, mention: Mention, glued: bool) {
+    if let Some(Kind::Rig(before)) = found.last_mut().map(|token| &mut token.kind) {
+        let same = before.rigs == mention.rigs;
+        let partial = before.sure < Sure::Full && mention.sure < Sure::Full && !mention.all_of_them;
+        if same && !mention.rigs.is_empty() {
+            return;
+        }
+        if partial {
+            before.rigs.retain(|rig| mention.rigs.contains(rig));
+            before.typed = format!("{} {}", before.typed, mention.typed);
+            return;
+        }
+    }
+    found.push(Token {
+        kind: Kind::Rig(mention),
+        glued,
+        senses: Senses::default(),
+        spent: false,
+    });
+}
+
+fn names_of(rig: &Rig) -> impl Iterator<Item = Name> {
+    let id = rig.id;
+    std::iter::once(&rig.name)
+        .chain(&rig.short_names)
+        .filter_map(move |name| {
+            let parts = parts_of(name);
+            let letters = parts.iter().filter(|part| !is_digits(part));
+            let initials = letters.filter_map(|part| part.chars().next()).collect();
+            (!parts.is_empty()).then(|| Name {
+                rig: id,
+                joined: parts.concat(),
+                initials,
+                parts,
+            })
+        })
+}
+
+/// Letters and digits apart, without signs (a picture sign must not become a word).
+fn parts_of(name: &str) -> Vec<String> {
+    let mut parts: Vec<String> = Vec::new();
+    let mut last = None;
+    for c in name.chars() {
+        let class = (c.is_ascii_digit(), c.is_alphanumeric());
+        if class.1 || (c == 'º' && last == Some((false, true))) {
+            match parts.last_mut().filter(|_| last == Some(class)) {
+                Some(part) => part.push(c),
+                None => parts.push(c.to_string()),
+            }
+        }
+        if c != '\'' && c != '’' {
+            last = Some(class);
+        }
+    }
+    parts
+        .iter()
+        .map(|part| fold(part))
+        .filter(|part| !part.is_empty())
+        .collect()
+}
+
+fn is_digits(part: &str) -> bool {
+    part.bytes().all(|byte| byte.is_ascii_digit())
+}
+
+fn text_of(token: &Token) -> String {
+    match &token.kind {
+        Kind::Word(word) => word.clone(),
+        Kind::Number(number) => number.digits.clone(),
+        Kind::Mark(mark) => mark.to_string(),
+        _ => String::new(),
+    }
+}
+
+fn typed(tokens: &[Token]) -> String {
+    tokens.iter().map(text_of).collect::<Vec<_>>().join(" ")
+}
+
+fn mention(rigs: Vec<i64>, sure: Sure, tokens: &[Token]) -> Option<(Mention, usize)> {
+    Some((
+        Mention {
+            rigs,
+            sure,
+            all_of_them: false,
+            typed: typed(tokens),
+        },
+        tokens.len(),
+    ))
+}
+
+/// The whole name, with at most one slip of the thumb; digits must agree. The longest name wins, then the fewest slips.
+fn full(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
+    let hits = names
+        .iter()
+        .filter_map(|name| fits(name, tokens).map(|(used, slips)| (used, slips, name.rig)));
+    let hits: Vec<_> = hits.collect();
+    let best = hits
+        .iter()
+        .map(|&(used, slips, _)| (slips, std::cmp::Reverse(used)))
+        .min()?;
+    let mut rigs: Vec<i64> = hits
+        .iter()
+        .filter(|&&(used, slips, _)| (slips, std::cmp::Reverse(used)) == best)
+        .map(|&(_, _, rig)| rig)
+        .collect();
+    rigs.dedup();
+    let sure = if best.0 == 0 { Sure::Full } else { Sure::Guess };
+    mention(rigs, sure, &tokens[..best.1.0])
+}
+
+fn fits(name: &Name, tokens: &[Token]) -> Option<(usize, u8)> {
+    if let Some(used) = fits_joined(name, tokens) {
+        return Some(used);
+    }
+    let mut at = 0;
+    let mut slips = 0;
+    for (index, part) in name.parts.iter().enumerate() {
+        if index > 0 && tokens.get(at).is_some_and(|token| token.is_any_mark("-.#")) {
+            at += 1;
+        }
+        if is_digits(part) {
+            at += digits_fit(part, &tokens[at..], name.parts.len() > 1)?;
+            continue;
+        }
+        let word = tokens.get(at)?.word()?;
+        let one_of_many = name.parts.len() > 1;
+        slips += slips_between(word, part, one_of_many)?;
+        at += 1;
+    }
+    (slips <= 1).then_some((at, slips))
+}
+
+/// "bigblue", "her on"
+fn fits_joined(name: &Name, tokens: &[Token]) -> Option<(usize, u8)> {
+    let word = tokens[0].word()?;
+    if name.joined.len() < 5 {
+        return None;
+    }
+    if name.parts.len() > 1
+        && (word == name.joined || (word.len() > 6 && slips_between(word, &name.joined, false) == Some(1)))
+    {
+        return Some((1, u8::from(word != name.joined)));
+    }
+    let next = tokens.get(1)?.word()?;
+    let split = name.parts.len() == 1 && name.joined.len() == word.len() + next.len();
+    (split && name.joined.starts_with(word) && name.joined.ends_with(next)).then_some((2, 1))
+}
+
+/// Digits or number words; dictation may write what sounds alike ("rig won").
+fn digits_fit(part: &str, tokens: &[Token], behind_word: bool) -> Option<usize> {
+    match &tokens.first()?.kind {
+        Kind::Number(number) => (number.digits == part && number.decimals == 0).then_some(1),
+        Kind::Word(word) => {
+            let wanted: f64 = part.parse().ok()?;
+            let next = tokens.get(1).and_then(Token::word).and_then(value_of);
+            if let (Some(tens), Some(ones)) = (value_of(word), next) {
+                if tens >= 20.0 && tens + ones == wanted && ones < 10.0 {
+                    return Some(2);
+                }
+            }
+            let sounds = matches!(
+                (word.as_str(), part),
+                ("won", "1") | ("to" | "too", "2") | ("for", "4") | ("ate", "8")
+            );
+            (behind_word && (value_of(word) == Some(wanted) || sounds)).then_some(1)
+        }
+        Kind::Mark('#') => digits_fit(part, &tokens[1..], behind_word).map(|used| used + 1),
+        _ => None,
+    }
+}
+
+/// 0, 1, or none when it is another word. Ordinary words are no slips, unless the rest of the name stands beside.
+fn slips_between(word: &str, part: &str, one_of_many: bool) -> Option<u8> {
+    if word == part {
+        return Some(0);
+    }
+    if matches!(part, "no" | "nr" | "n" | "num") && matches!(word, "no" | "nr" | "n" | "num" | "number" | "numero") {
+        return Some(0);
+    }
+    // "furgoneta 3" for "Furgo 3"
+    if one_of_many && part.len() >= 5 && word.starts_with(part) {
+        return Some(1);
+    }
+    let ordinary = if one_of_many {
+        !TABLES.senses(word).is_empty()
+    } else {
+        TABLES.is_ordinary(word)
+    };
+    if ordinary || word.len() < 3 {
+        return None;
+    }
+    let swapped = word.len() == 3 && part.len() == 3 && word.as_bytes()[0] == part.as_bytes()[0];
+    if word.len() == 3 && !(one_of_many && swapped) {
+        return None;
+    }
+    if part.len() >= 3 && one_slip_apart(word.as_bytes(), part.as_bytes()) {
+        return Some(1);
+    }
+    let long = word.len().min(part.len()) >= 6 && word.as_bytes()[0] == part.as_bytes()[0];
+    (long && strsim::osa_distance(word, part) == 2).then_some(1)
+}
+
+fn rigs_with(names: &[Name], has: impl Fn(&Name) -> bool) -> Vec<i64> {
+    let mut rigs: Vec<i64> = names.iter().filter(|name| has(name)).map(|name| name.rig).collect();
+    rigs.dedup();
+    rigs
+}
+
+/// One word of a name, or the number of a rig behind a number sign.
+fn part(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
+    if let (Some(word), Some(number)) = (tokens.first(), tokens.get(1).and_then(Token::number)) {
+        let sign = word.is_mark('#')
+            || word
+                .word()
+                .is_some_and(|word| TABLES.senses(word).has(Sense::NumberSign));
+        let rigs = rigs_with(names, |name| {
+            name.parts.len() > 1 && name.parts.contains(&number.digits)
+        });
+        return (sign && rigs.len() == 1 && number.decimals == 0)
+            .then(|| mention(rigs, Sure::Part, &tokens[..2]))
+            .flatten()
+            .or_else(|| word_part(tokens, names));
+    }
+    word_part(tokens, names)
+}
+
+fn word_part(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
+    let word = tokens[0].word()?;
+    let senses = TABLES.senses(word);
+    if word.len() < 3
+        || NO_NAMES.contains(&word)
+        || !(senses.is_empty() || senses.has_any(&[Sense::Vehicle, Sense::Filler]))
+    {
+        return None;
+    }
+    let rigs = rigs_with(names, |name| {
+        name.parts.len() > 1 && name.parts.iter().any(|part| part == word)
+    });
+    // "my rig", "the van": a word for any rig names one only in a fleet where one is called so.
+    (!rigs.is_empty())
+        .then(|| mention(rigs, Sure::Part, &tokens[..1]))
+        .flatten()
+}
+
+/// A slip within a word of a name, the beginning of one, or initials.
+fn guess(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
+    let word = tokens[0].word()?;
+    if let Some((rigs, used)) = initials(word, tokens, names) {
+        return mention(rigs, Sure::Guess, &tokens[..used]);
+    }
+    if word.len() < 4 || TABLES.is_ordinary(word) {
+        return None;
+    }
+    let near = rigs_with(names, |name| {
+        name.parts
+            .iter()
+            .any(|part| part.len() >= 4 && slips_between(word, part, false).is_some())
+    });
+    if !near.is_empty() {
+        return mention(near, Sure::Guess, &tokens[..1]);
+    }
+    let begins = |part: &String| part.len() >= word.len() + 2 && part.starts_with(word);
+    let begun = rigs_with(names, |name| name.parts.iter().any(begins));
+    (!begun.is_empty())
+        .then(|| mention(begun, Sure::Guess, &tokens[..1]))
+        .flatten()
+}
+
+/// "LR", "V3", "T.A"
+fn initials(word: &str, tokens: &[Token], names: &[Name]) -> Option<(Vec<i64>, usize)> {
+    let next = tokens.get(1);
+    let with_letters = |typed: &str| {
+        rigs_with(names, |name| {
+            name.initials == typed && name.parts.len() == typed.len() && name.parts.len() > 1
+        })
+    };
+    if word.len() >= 2 && !TABLES.is_ordinary(word) {
+        let rigs = with_letters(word);
+        return (!rigs.is_empty()).then_some((rigs, 1));
+    }
+    if word.len() != 1 {
+        return None;
+    }
+    if let Some(number) = next.filter(|next| next.glued).and_then(Token::number) {
+        let fits = |name: &Name| name.initials == word && name.parts.len() == 2 && name.parts[1] == number.digits;
+        let rigs = rigs_with(names, fits);
+        return (!rigs.is_empty()).then_some((rigs, 2));
+    }
+    let letter = tokens
+        .get(2)
+        .filter(|third| third.glued && next.is_some_and(|next| next.is_mark('.') && next.glued));
+    let rigs = with_letters(&format!("{word}{}", letter?.word()?));
+    (!rigs.is_empty()).then_some((rigs, 3))
+}
+
+/// "vans", "vans 1 and 3", "A and B trailers"
+fn group(tokens: &[Token], names: &[Name], found: &mut Vec<Token>) -> Option<(Mention, usize)> {
+    let head = tokens[0].word()?.strip_suffix('s').filter(|head| head.len() >= 3)?;
+    let siblings: Vec<&Name> = names
+        .iter()
+        .filter(|name| name.parts.len() > 1 && name.parts[0] == head)
+        .collect();
+    if siblings.len() < 2 {
+        return None;
+    }
+    let by_suffix = |token: &Token| {
+        let text = text_of(token);
+        siblings
+            .iter()
+            .find(|name| !text.is_empty() && name.parts[1..].concat() == text)
+            .map(|name| name.rig)
+    };
+    let links = |token: &Token| {
+        token.is_any_mark(",&+")
+            || token
+                .word()
+                .is_some_and(|word| TABLES.senses(word).has(Sense::And) && word.len() > 1)
+            || token.word() == Some("y")
+    };
+    let mut rigs: Vec<i64> = Vec::new();
+    let mut used = 1;
+    while let Some(rig) = tokens.get(used).and_then(by_suffix) {
+        rigs.push(rig);
+        used += 1;
+        if !(tokens.get(used).is_some_and(links) && tokens.get(used + 1).and_then(by_suffix).is_some()) {
+            break;
+        }
+        used += 1;
+    }
+    if rigs.is_empty() {
+        let mut from = found.len();
+        while from > 0 && (by_suffix(&found[from - 1]).is_some() || links(&found[from - 1])) {
+            from -= 1;
+        }
+        rigs.extend(found.drain(from..).filter_map(|token| by_suffix(&token)));
+    }
+    let all_of_them = !rigs.is_empty()
+        || found
+            .last()
+            .and_then(Token::word)
+            .is_some_and(|word| TABLES.senses(word).has_any(&[Sense::Both, Sense::All]));
+    if rigs.is_empty() {
+        rigs = siblings.iter().map(|name| name.rig).collect();
+    }
+    Some((
+        Mention {
+            rigs,
+            sure: Sure::Part,
+            all_of_them,
+            typed: typed(&tokens[..used]),
+        },
+        used,
+    ))
+}
+
+/// "trailer c", "van 4 190/14": the name goes on with what no rig of this name has.
+fn has_strange_suffix(tokens: &[Token], end: usize, mention: &Mention, names: &[Name]) -> bool {
+    let Some(head) = mention.typed.split(' ').next() else {
+        return false;
+    };
+    let siblings = names
+        .iter()
+        .filter(|name| name.parts.len() > 1 && name.parts[0] == head);
+    let (digits, letters): (Vec<&Name>, Vec<&Name>) = siblings.partition(|name| is_digits(&name.parts[1]));
+    let whole_has_digits = mention.typed.bytes().any(|byte| byte.is_ascii_digit());
+    let ends_with_letter = mention.typed.split(' ').count() > 1;
+    match tokens.get(end).map(|token| &token.kind) {
+        Some(Kind::Number(number)) if !digits.is_empty() && !whole_has_digits => {
+            let suffix = Number::is_short_whole(number);
+            let begins_name = |token: &&Token| {
+                token
+                    .word()
+                    .is_some_and(|word| names.iter().any(|name| name.parts[0] == word))
+            };
+            let is_number = |token: &&Token| token.number().is_some();
+            let behind = tokens[end + 1..].iter().take_while(|token| !begins_name(token));
+            let more = behind.filter(is_number).count();
+            let others = tokens.iter().filter(is_number).count() - 1;
+            suffix && (more >= 2 || others == 0)
+        }
+        Some(Kind::Word(word)) if letters.iter().any(|name| name.parts[1].len() == 1) && !ends_with_letter => {
+            let labels_number = tokens
+                .get(end + 1)
+                .is_some_and(|next| next.glued && next.number().is_some());
+            word.len() == 1 && !labels_number && !matches!(word.as_str(), "t" | "r" | "n" | "y" | "x")
+        }
+        _ => false,
+    }
+}
+
+impl Number {
+    fn is_short_whole(&self) -> bool {
+        self.decimals == 0 && (1..=2).contains(&self.digits.len())
+    }
+}

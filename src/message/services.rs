@@ -1,0 +1,243 @@
+//! What was done to a rig: done, not only intended, denied or asked.
+
+use std::ops::Range;
+
+use super::clauses::Clause;
+use super::meaning::What;
+use super::senses::Sense;
+use super::tokens::{Kind, Token};
+use super::units::{self, Unit};
+
+/// A service that a message tells of, before its rig is known.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Told {
+    pub what: What,
+    pub rigs: Rigs,
+    pub minutes: Option<u16>,
+    /// Words that no table knows, in the same sentence.
+    pub unknown: usize,
+}
+
+#[derive(Clone, Debug, PartialEq)]
+pub enum Rigs {
+    Named(Vec<i64>),
+    /// "All flushed".
+    All,
+    /// A name that fits several rigs, or none.
+    Unclear(Vec<i64>, String),
+    Nobody,
+}
+
+/// The services of all clauses that state something.
+pub fn find(tokens: &[Token], clauses: &[Clause]) -> Vec<Told> {
+    let mut told: Vec<Told> = Vec::new();
+    let mut carried_rigs = Rigs::Nobody;
+    let mut carried_parts: Vec<What> = Vec::new();
+    for clause in clauses {
+        if !clause.states() {
+            continue;
+        }
+        for span in pieces(tokens, clause.span.clone()) {
+            let part = &tokens[span];
+            let rigs = rigs_of(part);
+            if rigs != Rigs::Nobody {
+                carried_rigs = rigs.clone();
+            }
+            let named = parts_of(part);
+            let whats = done(part, &named, &carried_parts);
+            if !named.is_empty() {
+                carried_parts = named;
+            }
+            let rigs = if rigs == Rigs::Nobody {
+                carried_rigs.clone()
+            } else {
+                rigs
+            };
+            let unknown = part.iter().filter(|token| token.is_unknown()).count();
+            for what in whats {
+                let minutes = (what == What::Flush).then(|| minutes_of(part)).flatten();
+                let one = Told {
+                    what,
+                    rigs: rigs.clone(),
+                    minutes,
+                    unknown,
+                };
+                if !told
+                    .iter()
+                    .any(|other| other.what == one.what && other.rigs == one.rigs)
+                {
+                    told.push(one);
+                }
+            }
+        }
+    }
+    told
+}
+
+/// Parts of a clause that each tell of other rigs: "heron flushed, otter not", "lynx flushed badger flushed".
+fn pieces(tokens: &[Token], span: Range<usize>) -> Vec<Range<usize>> {
+    let deed = |token: &Token| {
+        token.has_any(&[
+            Sense::Flushed,
+            Sense::Done,
+            Sense::Repacked,
+            Sense::Fresh,
+            Sense::Not,
+            Sense::Intent,
+            Sense::Flush,
+        ]) && !(token.has(Sense::Filler) && !token.has(Sense::Not))
+    };
+    let mut pieces = Vec::new();
+    let mut from = span.start;
+    let mut has_rig = false;
+    let mut has_deed = false;
+    let mut deed_before_rig = false;
+    for at in span.clone() {
+        let token = &tokens[at];
+        let linked = at > span.start && (tokens[at - 1].has(Sense::And) || tokens[at - 1].is_any_mark(",&"));
+        // The names go on: "flushed hoss, hoss 2 and rig 7".
+        let goes_on = deed_before_rig && linked && !tokens[at..span.end].iter().any(deed);
+        if token.mention().is_some() && has_rig && has_deed && !goes_on {
+            pieces.push(from..at);
+            (from, has_rig, has_deed, deed_before_rig) = (at, false, false, false);
+        }
+        if token.mention().is_some() {
+            deed_before_rig |= has_deed && !has_rig;
+            has_rig = true;
+        }
+        has_deed |= deed(token);
+    }
+    pieces.push(from..span.end);
+    pieces
+}
+
+fn rigs_of(part: &[Token]) -> Rigs {
+    let mut named: Vec<i64> = Vec::new();
+    for mention in part.iter().filter_map(Token::mention) {
+        match mention.rigs.as_slice() {
+            [rig] => named.push(*rig),
+            rigs if mention.all_of_them => named.extend(rigs),
+            rigs => return Rigs::Unclear(rigs.to_vec(), mention.typed.clone()),
+        }
+    }
+    if !named.is_empty() {
+        let mut seen = Vec::new();
+        named.retain(|rig| {
+            !seen.contains(rig) && {
+                seen.push(*rig);
+                true
+            }
+        });
+        return Rigs::Named(named);
+    }
+    let all = part
+        .iter()
+        .any(|token| token.has(Sense::All) && token.word().is_some_and(|word| !word.starts_with("all good")));
+    if all { Rigs::All } else { Rigs::Nobody }
+}
+
+fn parts_of(part: &[Token]) -> Vec<What> {
+    let table = [
+        (Sense::Membrane, What::Membrane),
+        (Sense::Prefilter, What::Prefilter),
+        (Sense::Resin, What::Resin),
+        (Sense::ORing, What::ORing),
+    ];
+    let mut parts = Vec::new();
+    for token in part {
+        let found = table.iter().find(|(sense, _)| token.has(*sense)).map(|(_, what)| *what);
+        parts.extend(found.filter(|what| !parts.contains(what)));
+    }
+    parts
+}
+
+fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
+    let has = |sense: Sense| part.iter().any(|token| token.has(sense));
+    let mut whats = Vec::new();
+    let firmly_done = part
+        .iter()
+        .any(|token| token.has(Sense::Done) && !token.has_any(&[Sense::Filler, Sense::Intent]));
+    // "new membrane" is a deed unless something is only wanted; "needs changing, changed it" is one too.
+    let wanted = has(Sense::Intent) && !firmly_done || has(Sense::Later);
+    let denied = has(Sense::Not) || has(Sense::Yet) && has(Sense::Not);
+    if denied || (has(Sense::Later) && !firmly_done) {
+        return whats;
+    }
+    let flushed = part.iter().any(|token| token.has(Sense::Flushed));
+    let flush_ticked = part
+        .windows(2)
+        .any(|two| two[0].has(Sense::Flush) && (two[1].kind == Kind::Yes || two[1].has(Sense::Finished)));
+    if (flushed || flush_ticked) && !wanted_flush(part) {
+        whats.push(What::Flush);
+    }
+    if wanted {
+        return whats;
+    }
+    let repacked = has(Sense::Repacked);
+    if repacked && (named.contains(&What::Resin) || named.is_empty() && !carried.is_empty()) {
+        whats.push(What::Repack);
+    }
+    let fresh = has(Sense::Fresh);
+    let ticked = part.iter().any(|token| token.kind == Kind::Yes);
+    let deed = firmly_done || fresh || (has(Sense::Finished) && !has(Sense::Flush)) || ticked;
+    if !deed {
+        return whats;
+    }
+    let others = named
+        .iter()
+        .filter(|what| !(repacked && **what == What::Resin) && !is_label_only(part, **what));
+    whats.extend(others);
+    // "resin's stuffed on wombat, swapped it out"
+    if named.is_empty() && firmly_done && !flushed && !repacked && part.iter().all(|token| token.number().is_none()) {
+        let it = part
+            .iter()
+            .any(|token| matches!(token.word(), Some("it" | "them" | "that" | "one" | "la" | "lo")));
+        if it {
+            whats.extend(carried.iter().copied());
+        }
+    }
+    whats
+}
+
+/// "should be flushed", "needs to be flushed"
+fn wanted_flush(part: &[Token]) -> bool {
+    let want = part
+        .iter()
+        .position(|token| token.has(Sense::Intent) && !token.has_any(&[Sense::Filler, Sense::Done]));
+    let flush = part.iter().position(|token| token.has(Sense::Flushed));
+    matches!((want, flush), (Some(want), Some(flush)) if want < flush)
+}
+
+/// "di 0", "membrane out 12": the word is the label of a number, and no deed stands beside it.
+fn is_label_only(part: &[Token], what: What) -> bool {
+    let sense = match what {
+        What::Membrane => Sense::Membrane,
+        What::Resin => Sense::Resin,
+        _ => return false,
+    };
+    part.iter()
+        .enumerate()
+        .filter(|(_, token)| token.has(sense))
+        .all(|(at, token)| {
+            let labels = token.has_any(&[Sense::Product, Sense::PermeateWeak, Sense::Permeate]);
+            let deed = |index: Option<usize>| {
+                index.and_then(|index| part.get(index)).is_some_and(|token| {
+                    token.has_any(&[Sense::Done, Sense::Fresh, Sense::Finished, Sense::And]) || token.kind == Kind::Yes
+                })
+            };
+            let number = part.get(at + 1).is_some_and(|token| token.number().is_some())
+                || part
+                    .get(at + 2)
+                    .is_some_and(|token| token.number().is_some() && part[at + 1].has(Sense::Filler));
+            labels && number && !deed(at.checked_sub(1))
+                || labels && !deed(Some(at + 1)) && !deed(at.checked_sub(1)) && number
+        })
+}
+
+fn minutes_of(part: &[Token]) -> Option<u16> {
+    (0..part.len()).find_map(|at| {
+        let number = part[at].number()?;
+        let minutes = units::behind(part, at) == Some(Unit::Minutes) && (1.0..=600.0).contains(&number.value);
+        minutes.then_some(number.value.round() as u16)
+    })
+}

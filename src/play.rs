@@ -1,0 +1,163 @@
+//! `tapside play`: demo conversations on a clock of their own, checked against
+//! the answers that stand in them.
+
+pub mod script;
+
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+use anyhow::{Context, anyhow};
+use jiff::tz::TimeZone;
+
+use crate::bot::Tokens;
+use crate::desk::Desk;
+use crate::schedule::slot_on;
+use crate::store::Store;
+use script::{Cue, Step};
+
+/// Where a conversation starts that says nothing of time.
+const START: i64 = 1_772_438_400; // 2026-03-02 08:00 UTC, a Monday
+/// While the clock moves on, what falls due is looked for this often.
+const LOOK_EVERY: i64 = 15 * 60;
+
+/// A played conversation: as it should be written, and where it differed.
+pub struct Played {
+    /// The script with the answers that were given.
+    pub script: String,
+    /// For each difference: line, expected, given.
+    pub differences: Vec<(usize, String, String)>,
+}
+
+/// Plays files one after another, each on an outfit of its own, and prints
+/// them; true if every answer stood there. With `update` the files are
+/// rewritten instead.
+///
+/// # Errors
+/// A file that cannot be read or written, a line that is not understood, or
+/// trouble with the database.
+pub async fn run(files: &[PathBuf], update: bool, out: &mut impl Write) -> anyhow::Result<bool> {
+    let mut as_written = true;
+    for file in files {
+        let text = std::fs::read_to_string(file).with_context(|| format!("cannot read {}", file.display()))?;
+        let folder = tempdir()?;
+        let url = format!("sqlite:{}", folder.path().join("play.sqlite").display());
+        let played = play(&text, &url)
+            .await
+            .with_context(|| format!("in {}", file.display()))?;
+        writeln!(out, "{}", played.script.trim_end())?;
+        if update {
+            std::fs::write(file, &played.script)?;
+            continue;
+        }
+        for (line, expected, given) in &played.differences {
+            as_written = false;
+            writeln!(
+                out,
+                "\n{}:{line}: the answer differs\nexpected:\n{expected}\ngiven:\n{given}",
+                file.display()
+            )?;
+        }
+    }
+    Ok(as_written)
+}
+
+/// Plays one script on the fresh database at `url`.
+///
+/// # Errors
+/// A line that is not understood, or trouble with the database.
+pub async fn play(text: &str, url: &str) -> anyhow::Result<Played> {
+    let steps = script::read(text).map_err(|why| anyhow!(why))?;
+    let zone_name = steps
+        .iter()
+        .find_map(|step| {
+            if let Cue::Zone(zone) = &step.cue {
+                Some(zone.clone())
+            } else {
+                None
+            }
+        })
+        .unwrap_or_else(|| "UTC".to_owned());
+    let zone = TimeZone::get(&zone_name).with_context(|| format!("no zone called {zone_name}"))?;
+    let store = Store::open(url).await?;
+    store.migrate().await?;
+    let mut desk = Desk::new(store.clone(), zone_name, Tokens::counted(), "play".to_owned());
+    let mut now = START;
+    let mut seated = false;
+    let mut played = Played {
+        script: String::new(),
+        differences: Vec::new(),
+    };
+    for step in &steps {
+        let (heard, speaker) = match &step.cue {
+            Cue::Remark | Cue::Zone(_) => (Vec::new(), None),
+            Cue::Clock(local) => {
+                let at = slot_on(&zone, local.date(), local.time()).context("no such time")?.at;
+                // Before anybody is there, nothing falls due.
+                let heard = if seated {
+                    pass_time(&mut desk, now, at).await?
+                } else {
+                    Vec::new()
+                };
+                now = at;
+                (heard, None)
+            }
+            Cue::Line { who, manner, text } => {
+                if !seated {
+                    seated = true;
+                    if !text.starts_with("/start") {
+                        desk.settle_in(now).await?;
+                    } else {
+                        desk.bot().claim_token(now).await?;
+                    }
+                }
+                (desk.says(who, *manner, text, now).await?, Some(who.as_str()))
+            }
+        };
+        // Two messages are never sent in the same second.
+        now += i64::from(speaker.is_some());
+        note(&mut played, step, &script::write(&heard, speaker));
+    }
+    store.close().await;
+    Ok(played)
+}
+
+async fn pass_time(desk: &mut Desk, from: i64, until: i64) -> anyhow::Result<Vec<crate::desk::Heard>> {
+    let mut heard = Vec::new();
+    let mut at = from;
+    while at < until {
+        at = (at + LOOK_EVERY).min(until);
+        heard.extend(desk.time_passes(at).await?);
+    }
+    Ok(heard)
+}
+
+fn note(played: &mut Played, step: &Step, given: &str) {
+    played.script.push_str(&step.written);
+    played.script.push('\n');
+    if !given.is_empty() {
+        played.script.push_str(given);
+        played.script.push('\n');
+    }
+    if given != step.expected {
+        played
+            .differences
+            .push((step.line, step.expected.clone(), given.to_owned()));
+    }
+}
+
+fn tempdir() -> anyhow::Result<tempfile::TempDir> {
+    tempfile::tempdir().context("cannot make a temporary folder")
+}
+
+/// All conversations in a folder, by name.
+///
+/// # Errors
+/// When the folder cannot be read.
+pub fn conversations(folder: &Path) -> std::io::Result<Vec<PathBuf>> {
+    let mut files: Vec<PathBuf> = std::fs::read_dir(folder)?
+        .map(|entry| entry.map(|entry| entry.path()))
+        .collect::<Result<_, _>>()?;
+    files.retain(|file| file.extension().is_some_and(|extension| extension == "txt"));
+    files.sort();
+    Ok(files)
+}

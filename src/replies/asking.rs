@@ -1,0 +1,148 @@
+//! Questions to the crew, and the words on their buttons.
+
+use crate::message::{About, Ask, Label, Reading};
+
+use super::Words;
+use super::figures;
+use super::reading::{Figures, echo};
+
+/// What a question may name.
+pub struct Names<'a> {
+    /// All rigs: number and name, in the fleet's order.
+    pub fleet: &'a [(i64, String)],
+    /// The right way to text a reading, with a rig of this outfit.
+    pub example: &'a str,
+    /// The usual range of the asked rig's feed, ppm.
+    pub usual_feed_ppm: Option<(f64, f64)>,
+}
+
+impl Names<'_> {
+    fn rig(&self, id: i64) -> &str {
+        self.fleet
+            .iter()
+            .find(|(known, _)| *known == id)
+            .map_or("?", |(_, name)| name)
+    }
+
+    fn all(&self) -> String {
+        self.fleet
+            .iter()
+            .map(|(_, name)| name.as_str())
+            .collect::<Vec<_>>()
+            .join(", ")
+    }
+}
+
+/// The question.
+pub fn question(words: Words, ask: &Ask, names: &Names<'_>) -> String {
+    let draft = ask.drafts.first();
+    let rig = draft.and_then(|draft| draft.rig).map_or("", |id| names.rig(id));
+    let typed = ask.typed_name.as_deref().unwrap_or_default();
+    let example = ("example", names.example.into());
+    match ask.about {
+        About::WhichRig if !typed.is_empty() => with_fleet(
+            words,
+            words.say("ask-which-rig-named", [("name", typed.into())]),
+            ask,
+            names,
+        ),
+        About::WhichRig => {
+            let said = match draft.and_then(|draft| drafted(words, draft)) {
+                Some(echo) => words.say("ask-which-rig-drafts", [("echo", (&echo).into())]),
+                None => words.plain("ask-which-rig"),
+            };
+            with_fleet(words, said, ask, names)
+        }
+        About::UnknownRig => with_fleet(
+            words,
+            words.say("ask-unknown-rig", [("name", typed.into())]),
+            ask,
+            names,
+        ),
+        About::Swapped => named(rig, words.say("ask-swapped", [("rig", rig.into())])),
+        About::WhichIsWhich => named(rig, words.say("ask-which-is-which", [("rig", rig.into()), example])),
+        About::MissingReading => named(rig, words.say("ask-missing", [("rig", rig.into()), example])),
+        About::Implausible => named(rig, implausible(words, rig, draft, names)),
+    }
+}
+
+/// A question about a rig that is not known yet starts without its name.
+fn named(rig: &str, question: String) -> String {
+    if !rig.is_empty() {
+        return question;
+    }
+    let bare = question.trim_start_matches([' ', '-']);
+    let mut letters = bare.chars();
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// The fleet's names help only when no buttons show them.
+fn with_fleet(words: Words, question: String, ask: &Ask, names: &Names<'_>) -> String {
+    let shown = ask.choices.iter().any(|choice| matches!(choice.label, Label::Rig(_)));
+    if names.fleet.is_empty() {
+        return words.plain("fleet-empty");
+    }
+    if shown && names.fleet.len() <= ask.choices.len() {
+        return question;
+    }
+    format!(
+        "{question}\n{}",
+        words.say("ask-fleet", [("rigs", (&names.all()).into())])
+    )
+}
+
+fn implausible(words: Words, rig: &str, draft: Option<&Reading>, names: &Names<'_>) -> String {
+    let feed = draft.and_then(|draft| draft.feed).map(|feed| feed.ppm);
+    if let (Some((low, high)), Some(feed)) = (names.usual_feed_ppm, feed)
+        && !(low..=high).contains(&feed)
+    {
+        let (low, high, sent) = (figures::ppm(low), figures::ppm(high), figures::ppm(feed));
+        return words.say(
+            "ask-implausible-feed",
+            [
+                ("rig", rig.into()),
+                ("low", (&low).into()),
+                ("high", (&high).into()),
+                ("sent", (&sent).into()),
+            ],
+        );
+    }
+    let echo = draft.and_then(|draft| drafted(words, draft)).unwrap_or_default();
+    words.say("ask-implausible", [("rig", rig.into()), ("echo", (&echo).into())])
+}
+
+fn drafted(words: Words, draft: &Reading) -> Option<String> {
+    let product_ppm = draft.product.map(|product| product.ppm);
+    let permeate_ppm = draft.permeate.map(|permeate| permeate.ppm);
+    if permeate_ppm.is_none() && product_ppm.is_none() {
+        return None;
+    }
+    Some(echo(
+        words,
+        Figures {
+            feed_ppm: draft.feed?.ppm,
+            permeate_ppm,
+            product_ppm,
+        },
+    ))
+}
+
+/// What a button shows.
+pub fn label(words: Words, label: Label, names: &Names<'_>) -> String {
+    match label {
+        Label::Rig(id) => names.rig(id).to_owned(),
+        Label::Pair { feed, permeate } => {
+            let (feed, permeate) = (figures::ppm(feed), figures::ppm(permeate));
+            words.say(
+                "label-pair",
+                [("feed", (&feed).into()), ("permeate", (&permeate).into())],
+            )
+        }
+        Label::AsSent => words.plain("label-as-sent"),
+        Label::Keep => words.plain("label-keep"),
+        Label::Drop => words.plain("label-drop"),
+        Label::Product(ppm) => words.say("label-product", [("ppm", (&figures::ppm(ppm)).into())]),
+    }
+}

@@ -1,0 +1,142 @@
+//! Answers to questions: one rig, its history, the fleet.
+
+use jiff::civil::Date;
+
+use crate::water::condition::Condition;
+
+use super::Words;
+use super::figures;
+use super::reading::{Figures, echo, state_word};
+
+/// A reading as it is looked up.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Past {
+    /// What was read.
+    pub figures: Figures,
+    /// Rejection and state, on a rig with a membrane.
+    pub membrane: Option<(f64, Condition)>,
+    /// The local date on which it was taken.
+    pub day: Date,
+}
+
+/// One rig now: its last reading and when it was last looked after.
+pub struct Rig<'a> {
+    /// The rig's name.
+    pub name: &'a str,
+    /// Its last reading.
+    pub last: Option<&'a Past>,
+    /// When its resin was last changed.
+    pub resin_on: Option<Date>,
+    /// When it was last flushed, on a rig that is flushed by hand.
+    pub flushed_on: Option<Option<Date>>,
+    /// How to text a reading of it.
+    pub example: &'a str,
+}
+
+/// How one rig is.
+pub fn rig(words: Words, rig: &Rig<'_>, today: Date) -> String {
+    let Some(last) = rig.last else {
+        return words.say(
+            "rig-none-yet",
+            [("rig", rig.name.into()), ("example", rig.example.into())],
+        );
+    };
+    let day = figures::day(words, last.day, today);
+    let echo = echo(words, last.figures);
+    let mut lines = vec![
+        headline(words, rig.name, last),
+        words.say("rig-last-taken", [("echo", (&echo).into()), ("day", (&day).into())]),
+    ];
+    let told = |date: Option<Date>| date.map_or_else(|| words.plain("never"), |date| figures::day(words, date, today));
+    let resin = told(rig.resin_on);
+    lines.push(match rig.flushed_on {
+        Some(flushed_on) => words.say(
+            "rig-services",
+            [("resin", (&resin).into()), ("flush", (&told(flushed_on)).into())],
+        ),
+        None => words.say("rig-services-resin", [("resin", (&resin).into())]),
+    });
+    lines.join("\n")
+}
+
+fn headline(words: Words, rig: &str, past: &Past) -> String {
+    match past.membrane {
+        Some((rejection, state)) => {
+            let (percent, state) = (figures::percent(rejection), state_word(words, state));
+            words.say(
+                "reading-verdict",
+                [
+                    ("rig", rig.into()),
+                    ("percent", (&percent).into()),
+                    ("state", (&state).into()),
+                ],
+            )
+        }
+        None if past.figures.permeate_ppm.is_some() => words.say("reading-no-rejection", [("rig", rig.into())]),
+        None => {
+            let ppm = past.figures.product_ppm.map(figures::ppm).unwrap_or_default();
+            words.say("reading-verdict-di", [("rig", rig.into()), ("ppm", (&ppm).into())])
+        }
+    }
+}
+
+/// A rig's readings, newest first.
+pub fn history(words: Words, rig: &str, past: &[Past], example: &str, today: Date) -> String {
+    if past.is_empty() {
+        return words.say("rig-none-yet", [("rig", rig.into()), ("example", example.into())]);
+    }
+    let mut lines = vec![words.say("history-title", [("rig", rig.into())])];
+    lines.extend(past.iter().map(|past| {
+        let (day, echo) = (figures::day(words, past.day, today), echo(words, past.figures));
+        let day_and_echo = [("day", (&day).into()), ("echo", (&echo).into())];
+        match past.membrane {
+            Some((rejection, _)) => {
+                let [day, echo] = day_and_echo;
+                words.say(
+                    "history-line",
+                    [day, echo, ("percent", (&figures::percent(rejection)).into())],
+                )
+            }
+            None => words.say("history-line-di", day_and_echo),
+        }
+    }));
+    lines.join("\n")
+}
+
+/// The whole fleet, a line a rig.
+pub fn fleet(words: Words, outfit: &str, rigs: &[(String, Option<Past>)], today: Date) -> String {
+    if rigs.is_empty() {
+        return words.plain("fleet-empty");
+    }
+    let mut lines = vec![words.say(
+        "fleet-title",
+        [("outfit", outfit.into()), ("count", (rigs.len() as i64).into())],
+    )];
+    lines.extend(rigs.iter().map(|(name, last)| match last {
+        None => words.say("fleet-line-none", [("rig", name.into())]),
+        Some(last) => {
+            let day = figures::day(words, last.day, today);
+            format!("{}, {day}", headline(words, name, last))
+        }
+    }));
+    lines.join("\n")
+}
+
+/// Which rigs nobody has read for some days.
+pub fn quiet(words: Words, rigs: &[(String, Option<Date>)], today: Date) -> String {
+    if rigs.is_empty() {
+        return words.plain("quiet-none");
+    }
+    let mut lines = vec![words.plain("quiet-title")];
+    lines.extend(rigs.iter().map(|(name, day)| match day {
+        Some(day) => words.say(
+            "quiet-line",
+            [
+                ("rig", name.into()),
+                ("day", (&figures::day(words, *day, today)).into()),
+            ],
+        ),
+        None => words.say("fleet-line-none", [("rig", name.into())]),
+    }));
+    lines.join("\n")
+}

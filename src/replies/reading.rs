@@ -1,0 +1,221 @@
+//! The answer to a reading or a service.
+
+use jiff::civil::Date;
+
+use crate::message::What;
+use crate::water::condition::Condition;
+
+use super::Words;
+use super::figures;
+
+/// From this on, the DI outlet leaves spots on glass. Common practice, no source.
+pub const SPOTTING_PPM: f64 = 10.0;
+
+/// What was read on a rig.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Figures {
+    /// Tap.
+    pub feed_ppm: f64,
+    /// RO outlet; none on a rig without a membrane.
+    pub permeate_ppm: Option<f64>,
+    /// DI outlet.
+    pub product_ppm: Option<f64>,
+}
+
+/// All that the answer to one reading tells.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Facts<'a> {
+    /// The rig's name.
+    pub rig: &'a str,
+    /// What was read.
+    pub figures: Figures,
+    /// Rejection and state, on a rig with a membrane.
+    pub membrane: Option<(f64, Condition)>,
+    /// Change of the rejection since the reading before, and that one's day.
+    pub change: Option<(f64, Date)>,
+    /// Since when a jump stands that wear cannot explain.
+    pub fault: Option<Date>,
+    /// Since when the readings look as if the membrane was changed unlogged.
+    pub renewed: Option<Date>,
+    /// Rejection that the trend leads to expect, if this reading is far from it.
+    pub expected: Option<f64>,
+    /// The day for which it counts, when that is not today.
+    pub taken_on: Option<Date>,
+    /// Whether to remind of the flush.
+    pub flush: bool,
+    /// The local date.
+    pub today: Date,
+}
+
+/// The answer to one reading: verdict, figures, what to do.
+pub fn answer(words: Words, facts: &Facts<'_>) -> String {
+    let mut lines = vec![verdict(words, facts)];
+    lines.push(joined(
+        [
+            Some(echo(words, facts.figures)),
+            facts
+                .membrane
+                .filter(|_| will_spot(facts.figures))
+                .map(|(rejection, state)| {
+                    let percent = figures::percent(rejection);
+                    words.say(
+                        "rejection-part",
+                        [
+                            ("percent", (&percent).into()),
+                            ("state", (&state_word(words, state)).into()),
+                        ],
+                    )
+                }),
+            facts
+                .change
+                .map(|(change, since)| change_since(words, change, since, facts.today)),
+            facts.taken_on.map(|day| {
+                let day = figures::day(words, day, facts.today);
+                words.say("taken-on", [("day", (&day).into())])
+            }),
+        ]
+        .into_iter(),
+    ));
+    if let Some(expected) = facts.expected {
+        let percent = figures::whole_percent(expected);
+        lines.push(words.say("advice-read-again", [("percent", (&percent).into())]));
+    }
+    let advice = match facts.membrane.filter(|_| facts.expected.is_none()) {
+        Some((_, Condition::Wearing)) => Some("advice-wearing"),
+        Some((_, Condition::Due)) => Some("advice-due"),
+        Some((_, Condition::Spent)) => Some("advice-spent"),
+        _ => None,
+    };
+    lines.extend(advice.map(|key| words.plain(key)));
+    if let Some(since) = facts.fault {
+        let day = figures::day(words, since, facts.today);
+        lines.push(words.say("advice-check", [("day", (&day).into())]));
+    }
+    if facts.renewed.is_some() {
+        lines.push(words.say("advice-renewed", [("rig", facts.rig.into())]));
+    }
+    if facts.flush {
+        lines.push(words.plain("flush-reminder"));
+    }
+    lines.join("\n")
+}
+
+/// One of several readings in one message, on a line of its own.
+pub fn short_answer(words: Words, facts: &Facts<'_>) -> String {
+    let Some((rejection, state)) = facts.membrane.filter(|_| !will_spot(facts.figures)) else {
+        return joined(
+            [verdict(words, facts), echo(words, facts.figures)]
+                .into_iter()
+                .map(Some),
+        );
+    };
+    let percent = figures::percent(rejection);
+    words.say(
+        "reading-verdict-short",
+        [
+            ("rig", facts.rig.into()),
+            ("percent", (&percent).into()),
+            ("state", (&state_word(words, state)).into()),
+            ("echo", (&echo(words, facts.figures)).into()),
+        ],
+    )
+}
+
+fn verdict(words: Words, facts: &Facts<'_>) -> String {
+    let rig = ("rig", facts.rig.into());
+    let product = facts.figures.product_ppm.map(figures::ppm).unwrap_or_default();
+    if will_spot(facts.figures) {
+        return words.say("reading-will-spot", [rig, ("ppm", (&product).into())]);
+    }
+    match facts.membrane {
+        Some((rejection, state)) => {
+            let percent = figures::percent(rejection);
+            words.say(
+                "reading-verdict",
+                [
+                    rig,
+                    ("percent", (&percent).into()),
+                    ("state", (&state_word(words, state)).into()),
+                ],
+            )
+        }
+        None if facts.figures.permeate_ppm.is_some() => words.say("reading-no-rejection", [rig]),
+        None => words.say("reading-verdict-di", [rig, ("ppm", (&product).into())]),
+    }
+}
+
+fn will_spot(figures: Figures) -> bool {
+    figures.product_ppm.is_some_and(|ppm| ppm >= SPOTTING_PPM)
+}
+
+fn joined(parts: impl Iterator<Item = Option<String>>) -> String {
+    parts.flatten().collect::<Vec<_>>().join(", ")
+}
+
+/// What was understood, with labels.
+pub fn echo(words: Words, read: Figures) -> String {
+    let feed = figures::ppm(read.feed_ppm);
+    let product = read.product_ppm.map(figures::ppm).unwrap_or_default();
+    let Some(permeate) = read.permeate_ppm.map(figures::ppm) else {
+        return words.say("echo-di", [("feed", (&feed).into()), ("product", (&product).into())]);
+    };
+    let key = if read.product_ppm.is_some() {
+        "echo-membrane-glass"
+    } else {
+        "echo-membrane"
+    };
+    words.say(
+        key,
+        [
+            ("feed", (&feed).into()),
+            ("permeate", (&permeate).into()),
+            ("product", (&product).into()),
+        ],
+    )
+}
+
+fn change_since(words: Words, change: f64, since: Date, today: Date) -> String {
+    let day = if since == today {
+        words.plain("earlier-today")
+    } else {
+        figures::day(words, since, today)
+    };
+    if figures::is_no_change(change) {
+        return words.say("change-none", [("day", (&day).into())]);
+    }
+    let key = if change > 0.0 { "change-up" } else { "change-down" };
+    let points = figures::points(change);
+    words.say(key, [("points", (&points).into()), ("day", (&day).into())])
+}
+
+/// The state's word.
+pub fn state_word(words: Words, state: Condition) -> String {
+    words.plain(match state {
+        Condition::Sound => "state-sound",
+        Condition::Wearing => "state-wearing",
+        Condition::Due => "state-due",
+        Condition::Spent => "state-spent",
+        Condition::Unproven => "state-unproven",
+        Condition::Check => "state-check",
+    })
+}
+
+/// What was done, in words.
+pub fn service_word(words: Words, what: What) -> String {
+    words.plain(match what {
+        What::Resin => "service-resin",
+        What::Repack => "service-repack",
+        What::Membrane => "service-membrane",
+        What::Prefilter => "service-prefilter",
+        What::Flush => "service-flush",
+        What::ORing => "service-oring",
+    })
+}
+
+/// The answer to a service.
+pub fn service(words: Words, rig: &str, what: What) -> String {
+    words.say(
+        "service-noted",
+        [("rig", rig.into()), ("what", (&service_word(words, what)).into())],
+    )
+}

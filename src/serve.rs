@@ -1,0 +1,171 @@
+//! The bot on Telegram: wiring, start and stop. Three loops run until they
+//! are told to stop: one hears, one sends, one looks at the clock.
+
+mod receive;
+mod sender;
+mod start;
+mod tick;
+
+use std::future::Future;
+use std::process::ExitCode;
+use std::sync::Arc;
+use std::time::Duration;
+
+use anyhow::Context;
+use secrecy::ExposeSecret;
+use tokio::signal::unix::{SignalKind, signal};
+use tokio::sync::{Notify, watch};
+use tokio::task::JoinSet;
+use tracing::{error, info, warn};
+
+use crate::bot::{Bot, BotSettings, Tokens};
+use crate::config::Settings;
+use crate::store::Store;
+use crate::transport::telegram::Telegram;
+
+/// What the host must see to, as an exit code.
+const NEEDS_THE_HOST: u8 = 2;
+
+/// How long a stop may take in all; 5 s is promised.
+const STOP_WITHIN: Duration = Duration::from_millis(4500);
+
+/// What the three loops share.
+struct Shared {
+    telegram: Telegram,
+    bot: Arc<Bot>,
+    settings: Settings,
+    /// Something was committed that may have to be sent.
+    committed: Notify,
+}
+
+/// Runs the bot until SIGTERM or SIGINT.
+///
+/// # Errors
+/// When the database cannot be opened or migrated, or a loop fails.
+pub async fn run(settings: Settings) -> anyhow::Result<ExitCode> {
+    if settings.token.is_none() {
+        eprintln!("There is no token yet. Ask @BotFather on Telegram for one: open that chat and send /newbot.");
+        eprintln!(
+            "Then put it into the environment, or into a file named .env here, as TAPSIDE_TOKEN=... and start again."
+        );
+        return Ok(ExitCode::from(NEEDS_THE_HOST));
+    }
+    let stop = stop_signal().context("cannot listen for SIGTERM and SIGINT")?;
+    let store = Store::open(settings.database_url.expose_secret())
+        .await
+        .context("cannot open the database")?;
+    let migrations = store
+        .migrate()
+        .await
+        .context("cannot bring the database's tables up to date")?;
+    info!(database = ?store.kind(), migrations, zone = settings.zone, "The database is open.");
+    let bot = Bot::new(
+        store,
+        BotSettings {
+            zone: settings.zone.clone(),
+            tokens: Tokens::Random,
+        },
+    );
+    run_until(settings, Arc::new(bot), stop).await
+}
+
+/// Runs the bot, over an open and migrated store, until `stop` is ready.
+///
+/// # Errors
+/// When a loop fails.
+pub async fn run_until(settings: Settings, bot: Arc<Bot>, stop: impl Future<Output = ()>) -> anyhow::Result<ExitCode> {
+    let token = settings.token.clone().context("there is no token")?;
+    let telegram = Telegram::new(token, settings.api_url.clone())?;
+    tokio::pin!(stop);
+    let reached = tokio::select! {
+        () = &mut stop => return Ok(ExitCode::SUCCESS),
+        reached = start::reach(&telegram) => reached,
+    };
+    let Some(identity) = reached else {
+        error!("Telegram does not know this token. Copy it anew from the chat that made the bot into TAPSIDE_TOKEN.");
+        return Ok(ExitCode::from(NEEDS_THE_HOST));
+    };
+    start::introduce(&bot, &identity).await;
+
+    let shared = Arc::new(Shared {
+        telegram,
+        bot,
+        settings,
+        committed: Notify::new(),
+    });
+    let (tell, told) = watch::channel(false);
+    let mut loops = JoinSet::new();
+    loops.spawn(receive::run(shared.clone(), told.clone()));
+    loops.spawn(sender::run(shared.clone(), told.clone()));
+    loops.spawn(tick::run(shared.clone(), told));
+    let failed = tokio::select! {
+        () = &mut stop => None,
+        ended = loops.join_next() => Some(ended),
+    };
+    tell.send_replace(true);
+    let all = async { while loops.join_next().await.is_some() {} };
+    if tokio::time::timeout(STOP_WITHIN, all).await.is_err() {
+        warn!("Something did not end in time; what it had not committed will come again.");
+    }
+    // Closing waits for connections, and a stuck one must not hold the stop up.
+    let _ = tokio::time::timeout(Duration::from_millis(300), shared.bot.store().close()).await;
+    if failed.is_some() {
+        anyhow::bail!("a part of the bot ended by itself");
+    }
+    info!("Stopped; nothing is lost.");
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Prints a one-time link with which somebody founds one more outfit.
+///
+/// # Errors
+/// When the database cannot be opened or written.
+pub async fn claim(settings: &Settings, out: &mut impl std::io::Write) -> anyhow::Result<()> {
+    let store = Store::open(settings.database_url.expose_secret()).await?;
+    store.migrate().await?;
+    let zone = settings.zone.clone();
+    let bot = Bot::new(
+        store,
+        BotSettings {
+            zone,
+            tokens: Tokens::Random,
+        },
+    );
+    let token = bot.found_token(crate::clock::now()).await?;
+    let identity = match settings.token.clone() {
+        Some(secret) => Telegram::new(secret, settings.api_url.clone())?.identity().await.ok(),
+        None => None,
+    };
+    match identity {
+        Some(identity) => {
+            let link = format!("https://t.me/{}?start={token}", identity.username);
+            writeln!(out, "Whoever opens this link once owns a new outfit: {link}")?;
+        }
+        None => writeln!(
+            out,
+            "Whoever sends this to the bot once owns a new outfit: /start {token}"
+        )?,
+    }
+    Ok(())
+}
+
+fn stop_signal() -> std::io::Result<impl Future<Output = ()>> {
+    let mut terminate = signal(SignalKind::terminate())?;
+    let mut interrupt = signal(SignalKind::interrupt())?;
+    Ok(async move {
+        tokio::select! {
+            _ = terminate.recv() => info!("Stopping, as asked."),
+            _ = interrupt.recv() => info!("Stopping, as asked from the keyboard."),
+        }
+    })
+}
+
+/// Waits, unless told to stop; true if so.
+async fn told_within(told: &mut watch::Receiver<bool>, wait: Duration) -> bool {
+    tokio::time::timeout(wait, told.wait_for(|stop| *stop)).await.is_ok()
+}
+
+/// How long to wait after the nth failure in a row: 0.5 s, doubling to 8 s.
+fn pause_after(failures: u32) -> Duration {
+    Duration::from_millis(500 << failures.saturating_sub(1).min(4))
+}

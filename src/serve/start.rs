@@ -1,0 +1,45 @@
+//! Reaching the API for the first time, and what the host is told then.
+
+use tracing::{error, info, warn};
+
+use crate::bot::Bot;
+use crate::clock;
+use crate::transport::telegram::{Identity, Telegram, Trouble};
+
+use super::pause_after;
+
+/// Asks who the bot is until there is an answer; none if the token is wrong.
+pub async fn reach(telegram: &Telegram) -> Option<Identity> {
+    let mut failures = 0;
+    loop {
+        match telegram.identity().await {
+            Ok(identity) => {
+                info!(bot = identity.username, "Telegram answers.");
+                return Some(identity);
+            }
+            Err(Trouble::WrongToken) => return None,
+            Err(trouble) => {
+                if failures == 0 {
+                    warn!(%trouble, "Telegram does not answer yet; waiting until it does.");
+                }
+                failures += 1;
+            }
+        }
+        tokio::time::sleep(pause_after(failures)).await;
+    }
+}
+
+/// Tells the bot its link, and the host what is left to do.
+pub async fn introduce(bot: &Bot, identity: &Identity) {
+    let link = format!("https://t.me/{}?start=", identity.username);
+    bot.set_link(link.clone());
+    if !identity.hears_groups {
+        info!("In groups only commands and replies reach the bot; @BotFather changes that with /setprivacy.");
+    }
+    match bot.claim_token(clock::now()).await {
+        // This link is meant for the log: it is how the first owner gets in.
+        Ok(Some(token)) => info!("Nobody owns an outfit yet. Open this link once to own the first: {link}{token}"),
+        Ok(None) => {}
+        Err(trouble) => error!(%trouble, "The link for the first owner could not be made."),
+    }
+}

@@ -1,0 +1,65 @@
+//! What arrived already: the key that makes a repeated delivery harmless.
+
+use super::{Db, StoreError};
+
+/// What to do with something that has just arrived.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Arrival {
+    /// Never seen: act on it.
+    First,
+    /// A newer text of a message that was heard before: correct what it made.
+    Edit,
+    /// Known, older than what is known, or an edit that changed no text.
+    Known,
+}
+
+/// Notes an arrival. `version` grows with each edit of one message; a message
+/// whose edit came first is known when it comes itself.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn note(db: &mut Db, key: &str, version: i64, text_hash: &str, now: i64) -> Result<Arrival, StoreError> {
+    let inserted = sqlx::query(
+        "insert into heard (key, version, text_hash, heard_at) values ($1, $2, $3, $4) on conflict (key) do nothing",
+    )
+    .bind(key)
+    .bind(version)
+    .bind(text_hash)
+    .bind(now)
+    .execute(&mut *db)
+    .await?;
+    if inserted.rows_affected() == 1 {
+        return Ok(Arrival::First);
+    }
+    let (known_version, known_hash): (i64, String) =
+        sqlx::query_as("select version, text_hash from heard where key = $1")
+            .bind(key)
+            .fetch_one(&mut *db)
+            .await?;
+    if version <= known_version {
+        return Ok(Arrival::Known);
+    }
+    sqlx::query("update heard set version = $1, text_hash = $2 where key = $3")
+        .bind(version)
+        .bind(text_hash)
+        .bind(key)
+        .execute(&mut *db)
+        .await?;
+    Ok(if known_hash == text_hash {
+        Arrival::Known
+    } else {
+        Arrival::Edit
+    })
+}
+
+/// Forgets keys older than `before`: nothing is delivered again after a day.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn forget(db: &mut Db, before: i64) -> Result<(), StoreError> {
+    sqlx::query("delete from heard where heard_at < $1")
+        .bind(before)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}

@@ -1,0 +1,157 @@
+//! All SQL, one text for SQLite and PostgreSQL.
+//!
+//! Portable by habit: `bigint`, `double precision` and `text` only; instants
+//! are UTC seconds in `..._at`; a flag is a nullable `..._at`; parameters are
+//! `$1`; no `now()` in SQL. Where the two databases must differ, the variants
+//! stand side by side on [`Kind`].
+
+pub mod chats;
+pub mod dead;
+pub mod heard;
+pub mod invites;
+pub mod leases;
+pub mod outfits;
+pub mod people;
+pub mod questions;
+pub mod readings;
+pub mod rigs;
+pub mod sends;
+pub mod services;
+pub mod slots;
+pub mod trouble;
+
+use std::time::Duration;
+
+use sqlx::any::AnyPoolOptions;
+use sqlx::migrate::Migrator;
+use sqlx::{Any, AnyConnection, AnyPool, Executor, Transaction};
+
+pub use trouble::StoreError;
+
+/// What every statement runs on: a connection inside a transaction.
+pub type Db = AnyConnection;
+
+static SQLITE_MIGRATIONS: Migrator = sqlx::migrate!("migrations/sqlite");
+static POSTGRES_MIGRATIONS: Migrator = sqlx::migrate!("migrations/postgres");
+
+/// Which database is behind the store.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// The embedded default: one file, one writer at a time.
+    Sqlite,
+    /// For many outfits on one host, or replicas.
+    Postgres,
+}
+
+/// An open database.
+#[derive(Clone)]
+pub struct Store {
+    pool: AnyPool,
+    kind: Kind,
+}
+
+impl Store {
+    /// Opens the database at `url` (`sqlite:FILE` or `postgres://...`). A
+    /// SQLite file that is not there yet is made.
+    ///
+    /// # Errors
+    /// [`StoreError::Address`] for another kind of address, otherwise whatever
+    /// the database says.
+    pub async fn open(url: &str) -> Result<Self, StoreError> {
+        sqlx::any::install_default_drivers();
+        let (kind, url) = address(url)?;
+        let connections = match kind {
+            Kind::Sqlite => 4,
+            Kind::Postgres => 8,
+        };
+        let pool = AnyPoolOptions::new()
+            .max_connections(connections)
+            .acquire_timeout(Duration::from_secs(20))
+            .after_connect(move |db, _| {
+                Box::pin(async move {
+                    if kind == Kind::Sqlite {
+                        // FULL: a confirmed reading survives a power cut.
+                        db.execute("pragma journal_mode = wal").await?;
+                        db.execute("pragma synchronous = full").await?;
+                        db.execute("pragma foreign_keys = on").await?;
+                        db.execute("pragma busy_timeout = 10000").await?;
+                    }
+                    Ok(())
+                })
+            })
+            .connect(&url)
+            .await?;
+        Ok(Self { pool, kind })
+    }
+
+    /// Which database this is.
+    pub fn kind(&self) -> Kind {
+        self.kind
+    }
+
+    /// Brings the tables up to date; returns how many migrations there are.
+    ///
+    /// # Errors
+    /// Whatever the database says.
+    pub async fn migrate(&self) -> Result<usize, StoreError> {
+        let migrations = self.migrations();
+        migrations.run(&self.pool).await?;
+        Ok(migrations.iter().count())
+    }
+
+    /// How many migrations this database still lacks.
+    ///
+    /// # Errors
+    /// Whatever the database says, unless it is that nothing was ever migrated.
+    pub async fn migrations_missing(&self) -> Result<usize, StoreError> {
+        let mut db = self.pool.acquire().await?;
+        let known = self.migrations().iter().count();
+        let done: Result<i64, _> = sqlx::query_scalar("select count(*) from _sqlx_migrations where success")
+            .fetch_one(&mut *db)
+            .await;
+        match done {
+            Ok(done) => Ok(known.saturating_sub(done as usize)),
+            Err(sqlx::Error::Database(_)) => Ok(known),
+            Err(other) => Err(other.into()),
+        }
+    }
+
+    fn migrations(&self) -> &'static Migrator {
+        match self.kind {
+            Kind::Sqlite => &SQLITE_MIGRATIONS,
+            Kind::Postgres => &POSTGRES_MIGRATIONS,
+        }
+    }
+
+    /// Begins a transaction that may write.
+    ///
+    /// # Errors
+    /// Whatever the database says.
+    pub async fn begin(&self) -> Result<Transaction<'static, Any>, StoreError> {
+        // A deferred SQLite transaction that reads first and then writes fails
+        // at once with "locked", in spite of the busy timeout.
+        let begin = match self.kind {
+            Kind::Sqlite => "begin immediate",
+            Kind::Postgres => "begin",
+        };
+        Ok(self.pool.begin_with(begin).await?)
+    }
+
+    /// Closes all connections.
+    pub async fn close(&self) {
+        self.pool.close().await;
+    }
+}
+
+fn address(url: &str) -> Result<(Kind, String), StoreError> {
+    if url.starts_with("postgres://") || url.starts_with("postgresql://") {
+        return Ok((Kind::Postgres, url.to_owned()));
+    }
+    let Some(file) = url.strip_prefix("sqlite:") else {
+        return Err(StoreError::Address(
+            url.split(':').next().unwrap_or_default().to_owned(),
+        ));
+    };
+    let make = if file.contains('?') { "" } else { "?mode=rwc" };
+    Ok((Kind::Sqlite, format!("sqlite:{file}{make}")))
+}

@@ -1,0 +1,73 @@
+//! Outfits: one business with its zone, hours and meter.
+
+use super::{Db, StoreError};
+
+/// One business.
+#[derive(Clone, Debug, PartialEq, sqlx::FromRow)]
+pub struct Outfit {
+    /// Its number.
+    pub id: i64,
+    /// What the owner calls it.
+    pub name: String,
+    /// IANA zone name.
+    pub zone: String,
+    /// Local time at which the working day ends, `HH:MM`.
+    pub day_ends: String,
+    /// Meter factor, ppm per uS/cm.
+    pub us_to_ppm: f64,
+    /// Unit of bare degrees, `C` or `F`.
+    pub degrees: String,
+}
+
+const COLUMNS: &str = "id, name, zone, day_ends, us_to_ppm, degrees";
+
+/// Founds an outfit with the usual settings.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn found(db: &mut Db, name: &str, zone: &str, now: i64) -> Result<i64, StoreError> {
+    Ok(sqlx::query_scalar(
+        "insert into outfits (name, zone, day_ends, us_to_ppm, degrees, created_at)
+         values ($1, $2, '17:00', 0.5, 'C', $3) returning id",
+    )
+    .bind(name)
+    .bind(zone)
+    .bind(now)
+    .fetch_one(&mut *db)
+    .await?)
+}
+
+/// One outfit by its number.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn get(db: &mut Db, id: i64) -> Result<Outfit, StoreError> {
+    let sql = sqlx::AssertSqlSafe(format!("select {COLUMNS} from outfits where id = $1"));
+    Ok(sqlx::query_as(sql).bind(id).fetch_one(&mut *db).await?)
+}
+
+/// All outfits, oldest first.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn all(db: &mut Db) -> Result<Vec<Outfit>, StoreError> {
+    let sql = sqlx::AssertSqlSafe(format!("select {COLUMNS} from outfits order by id"));
+    Ok(sqlx::query_as(sql).fetch_all(&mut *db).await?)
+}
+
+/// Writes the settings back.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn set(db: &mut Db, outfit: &Outfit) -> Result<(), StoreError> {
+    sqlx::query("update outfits set name = $1, zone = $2, day_ends = $3, us_to_ppm = $4, degrees = $5 where id = $6")
+        .bind(&outfit.name)
+        .bind(&outfit.zone)
+        .bind(&outfit.day_ends)
+        .bind(outfit.us_to_ppm)
+        .bind(&outfit.degrees)
+        .bind(outfit.id)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}

@@ -1,0 +1,212 @@
+//! People: the platform's id, first name and language, their outfit and role.
+
+use super::{Db, StoreError};
+
+/// What somebody may do in their outfit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Role {
+    /// Everything.
+    Owner,
+    /// Rigs and crew, not the outfit's settings.
+    Lead,
+    /// Readings and services.
+    Crew,
+}
+
+impl Role {
+    /// The word in the database and in a command.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Owner => "owner",
+            Self::Lead => "lead",
+            Self::Crew => "crew",
+        }
+    }
+
+    /// The role that a word names.
+    pub fn from_word(word: &str) -> Option<Self> {
+        [Self::Owner, Self::Lead, Self::Crew]
+            .into_iter()
+            .find(|role| role.word() == word)
+    }
+
+    /// Whether this role looks after rigs and people.
+    pub fn leads(self) -> bool {
+        self != Self::Crew
+    }
+}
+
+/// Somebody in an outfit.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Member {
+    /// Their number.
+    pub id: i64,
+    /// Their private chat.
+    pub chat: String,
+    /// The first name that the platform gave.
+    pub first_name: String,
+    /// Language tag that the platform gave, such as `en` or `es`.
+    pub language: Option<String>,
+    /// Their outfit.
+    pub outfit_id: i64,
+    /// Their role in it.
+    pub role: Role,
+    /// The rig that a bare reading of theirs is about.
+    pub own_rig: Option<i64>,
+}
+
+type Row = (i64, String, String, Option<String>, i64, String, Option<i64>);
+
+fn member(row: Row) -> Result<Member, StoreError> {
+    let (id, chat, first_name, language, outfit_id, role, own_rig) = row;
+    let role = Role::from_word(&role).ok_or(StoreError::Stored {
+        what: "role",
+        why: role,
+    })?;
+    Ok(Member {
+        id,
+        chat,
+        first_name,
+        language,
+        outfit_id,
+        role,
+        own_rig,
+    })
+}
+
+/// The member behind a platform address, if they are in an outfit.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn find(db: &mut Db, address: &str) -> Result<Option<Member>, StoreError> {
+    let row: Option<Row> = sqlx::query_as(
+        "select id, chat, first_name, language, outfit_id, role, own_rig_id
+         from people where address = $1 and outfit_id is not null",
+    )
+    .bind(address)
+    .fetch_optional(&mut *db)
+    .await?;
+    row.map(member).transpose()
+}
+
+/// A member by number, if they are still in an outfit.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn get(db: &mut Db, id: i64) -> Result<Option<Member>, StoreError> {
+    let row: Option<Row> = sqlx::query_as(
+        "select id, chat, first_name, language, outfit_id, role, own_rig_id
+         from people where id = $1 and outfit_id is not null",
+    )
+    .bind(id)
+    .fetch_optional(&mut *db)
+    .await?;
+    row.map(member).transpose()
+}
+
+/// Everybody in an outfit, in the order in which they came.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn of_outfit(db: &mut Db, outfit_id: i64) -> Result<Vec<Member>, StoreError> {
+    let rows: Vec<Row> = sqlx::query_as(
+        "select id, chat, first_name, language, outfit_id, role, own_rig_id
+         from people where outfit_id = $1 order by joined_at, id",
+    )
+    .bind(outfit_id)
+    .fetch_all(&mut *db)
+    .await?;
+    rows.into_iter().map(member).collect()
+}
+
+/// Somebody who comes in, as the platform describes them.
+pub struct Newcomer<'a> {
+    /// The platform's id for the person.
+    pub address: &'a str,
+    /// Their private chat.
+    pub chat: &'a str,
+    /// First name.
+    pub first_name: &'a str,
+    /// Language tag.
+    pub language: Option<&'a str>,
+}
+
+/// Puts somebody into an outfit.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn join(db: &mut Db, who: &Newcomer<'_>, outfit_id: i64, role: Role, now: i64) -> Result<(), StoreError> {
+    sqlx::query(
+        "insert into people (address, chat, first_name, language, outfit_id, role, joined_at)
+         values ($1, $2, $3, $4, $5, $6, $7)
+         on conflict (address) do update set chat = excluded.chat, first_name = excluded.first_name,
+             language = excluded.language, outfit_id = excluded.outfit_id, role = excluded.role,
+             own_rig_id = null, joined_at = excluded.joined_at",
+    )
+    .bind(who.address)
+    .bind(who.chat)
+    .bind(who.first_name)
+    .bind(who.language)
+    .bind(outfit_id)
+    .bind(role.word())
+    .bind(now)
+    .execute(&mut *db)
+    .await?;
+    Ok(())
+}
+
+/// Takes somebody out of their outfit; their readings stay.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn leave(db: &mut Db, id: i64) -> Result<(), StoreError> {
+    sqlx::query("update people set outfit_id = null, role = null, own_rig_id = null where id = $1")
+        .bind(id)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}
+
+/// Remembers that this person was just reminded of a rig, so that a bare "done"
+/// is about it. Two reminders at once leave open which one "done" means.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn set_nudged(db: &mut Db, id: i64, rig_id: i64, now: i64) -> Result<(), StoreError> {
+    sqlx::query(
+        "update people set nudged_rig_id = case when nudged_at = $2 then null else $1 end, nudged_at = $2 where id = $3",
+    )
+    .bind(rig_id)
+    .bind(now)
+    .bind(id)
+    .execute(&mut *db)
+    .await?;
+    Ok(())
+}
+
+/// The rig of a reminder since `since`, if there was just one.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn nudged(db: &mut Db, id: i64, since: i64) -> Result<Option<i64>, StoreError> {
+    let rig_id: Option<Option<i64>> =
+        sqlx::query_scalar("select nudged_rig_id from people where id = $1 and nudged_at >= $2")
+            .bind(id)
+            .bind(since)
+            .fetch_optional(&mut *db)
+            .await?;
+    Ok(rig_id.flatten())
+}
+
+/// Sets the rig that bare readings of this person are about.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn set_own_rig(db: &mut Db, id: i64, rig_id: Option<i64>) -> Result<(), StoreError> {
+    sqlx::query("update people set own_rig_id = $1 where id = $2")
+        .bind(rig_id)
+        .bind(id)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}

@@ -1,0 +1,162 @@
+//! Readings: what was read on a rig, by whom, when. A withdrawn reading stays
+//! in the record, marked.
+
+use super::{Db, StoreError};
+
+/// What a reading says, as it is kept.
+#[derive(Clone, Debug, Default, PartialEq, sqlx::FromRow)]
+pub struct Reading {
+    /// Its number.
+    pub id: i64,
+    /// The rig.
+    pub rig_id: i64,
+    /// The message that it came in.
+    pub source_key: String,
+    /// When the water was tested, UTC seconds.
+    pub taken_at: i64,
+    /// Tap.
+    pub feed_ppm: f64,
+    /// RO outlet; none on a rig without a membrane.
+    pub permeate_ppm: Option<f64>,
+    /// DI outlet.
+    pub product_ppm: Option<f64>,
+    /// Tap as typed in uS/cm.
+    pub feed_raw_us: Option<f64>,
+    /// RO outlet as typed in uS/cm.
+    pub permeate_raw_us: Option<f64>,
+    /// DI outlet as typed in uS/cm.
+    pub product_raw_us: Option<f64>,
+    /// Feed water temperature.
+    pub temperature_c: Option<f64>,
+    /// Feed pressure, gauge.
+    pub pressure_kpa: Option<f64>,
+    /// Permeate flow.
+    pub permeate_lpm: Option<f64>,
+    /// Flow to waste.
+    pub waste_lpm: Option<f64>,
+}
+
+macro_rules! select {
+    ($rest:literal) => {
+        concat!(
+            "select id, rig_id, source_key, taken_at, feed_ppm, permeate_ppm, product_ppm, feed_raw_us, \
+             permeate_raw_us, product_raw_us, temperature_c, pressure_kpa, permeate_lpm, waste_lpm from readings ",
+            $rest
+        )
+    };
+}
+
+/// Who tells a reading, and when it was heard.
+#[derive(Clone, Copy, Debug)]
+pub struct Teller {
+    /// Their outfit.
+    pub outfit_id: i64,
+    /// Their number.
+    pub person_id: i64,
+    /// When the bot heard it.
+    pub heard_at: i64,
+}
+
+/// Records a reading, whose `id` is ignored; returns its number.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn record(db: &mut Db, teller: Teller, reading: &Reading) -> Result<i64, StoreError> {
+    Ok(sqlx::query_scalar(
+        "insert into readings (outfit_id, rig_id, person_id, source_key, taken_at, heard_at, feed_ppm, permeate_ppm,
+             product_ppm, feed_raw_us, permeate_raw_us, product_raw_us, temperature_c, pressure_kpa, permeate_lpm, waste_lpm)
+         values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16) returning id",
+    )
+    .bind(teller.outfit_id)
+    .bind(reading.rig_id)
+    .bind(teller.person_id)
+    .bind(&reading.source_key)
+    .bind(reading.taken_at)
+    .bind(teller.heard_at)
+    .bind(reading.feed_ppm)
+    .bind(reading.permeate_ppm)
+    .bind(reading.product_ppm)
+    .bind(reading.feed_raw_us)
+    .bind(reading.permeate_raw_us)
+    .bind(reading.product_raw_us)
+    .bind(reading.temperature_c)
+    .bind(reading.pressure_kpa)
+    .bind(reading.permeate_lpm)
+    .bind(reading.waste_lpm)
+    .fetch_one(&mut *db)
+    .await?)
+}
+
+/// Marks a reading as withdrawn.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn withdraw(db: &mut Db, id: i64, now: i64) -> Result<(), StoreError> {
+    sqlx::query("update readings set withdrawn_at = $1 where id = $2")
+        .bind(now)
+        .bind(id)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}
+
+/// The standing readings of one message.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn of_message(db: &mut Db, source_key: &str) -> Result<Vec<Reading>, StoreError> {
+    Ok(
+        sqlx::query_as(select!("where source_key = $1 and withdrawn_at is null order by id"))
+            .bind(source_key)
+            .fetch_all(&mut *db)
+            .await?,
+    )
+}
+
+/// The message with which a person last recorded a reading that stands, heard
+/// at `since` or later, and when it was heard.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn last_message(db: &mut Db, person_id: i64, since: i64) -> Result<Option<(String, i64)>, StoreError> {
+    Ok(sqlx::query_as(
+        "select source_key, heard_at from readings
+         where person_id = $1 and heard_at >= $2 and withdrawn_at is null order by heard_at desc, id desc limit 1",
+    )
+    .bind(person_id)
+    .bind(since)
+    .fetch_optional(&mut *db)
+    .await?)
+}
+
+/// Up to `count` standing readings of a rig taken before `before`, newest first.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn latest(db: &mut Db, rig_id: i64, before: i64, count: i64) -> Result<Vec<Reading>, StoreError> {
+    Ok(sqlx::query_as(select!(
+        "where rig_id = $1 and taken_at < $2 and withdrawn_at is null order by taken_at desc, id desc limit $3"
+    ))
+    .bind(rig_id)
+    .bind(before)
+    .bind(count)
+    .fetch_all(&mut *db)
+    .await?)
+}
+
+/// When the rig was last read in a span, and by whom.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn last_worked(db: &mut Db, rig_id: i64, from: i64, until: i64) -> Result<Option<(i64, i64)>, StoreError> {
+    Ok(sqlx::query_as(
+        "select taken_at, person_id from readings
+         where rig_id = $1 and taken_at >= $2 and taken_at < $3 and withdrawn_at is null
+         order by taken_at desc, id desc limit 1",
+    )
+    .bind(rig_id)
+    .bind(from)
+    .bind(until)
+    .fetch_optional(&mut *db)
+    .await?)
+}

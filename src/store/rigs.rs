@@ -1,0 +1,93 @@
+//! Rigs: a van, trailer or cart with its small treatment train.
+
+use super::{Db, StoreError};
+
+/// One rig of an outfit's fleet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Rig {
+    /// Its number.
+    pub id: i64,
+    /// The name as the owner typed it.
+    pub name: String,
+    /// No membrane: its two readings are tap and glass.
+    pub di_only: bool,
+    /// Sends a share to waste all the time and needs no flush by hand.
+    pub flushes_itself: bool,
+}
+
+/// The fleet of an outfit, by name.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn fleet(db: &mut Db, outfit_id: i64) -> Result<Vec<Rig>, StoreError> {
+    let rows: Vec<(i64, String, Option<i64>, Option<i64>)> = sqlx::query_as(
+        "select id, name, di_only_at, flushes_itself_at from rigs
+         where outfit_id = $1 and removed_at is null order by folded_name",
+    )
+    .bind(outfit_id)
+    .fetch_all(&mut *db)
+    .await?;
+    Ok(rows
+        .into_iter()
+        .map(|(id, name, di_only_at, flushes_itself_at)| Rig {
+            id,
+            name,
+            di_only: di_only_at.is_some(),
+            flushes_itself: flushes_itself_at.is_some(),
+        })
+        .collect())
+}
+
+/// Adds a rig; none if a rig of that name is on the fleet already.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn add(
+    db: &mut Db,
+    outfit_id: i64,
+    name: &str,
+    folded_name: &str,
+    now: i64,
+) -> Result<Option<i64>, StoreError> {
+    Ok(sqlx::query_scalar(
+        "insert into rigs (outfit_id, name, folded_name, added_at) values ($1, $2, $3, $4)
+         on conflict (outfit_id, folded_name) where removed_at is null do nothing returning id",
+    )
+    .bind(outfit_id)
+    .bind(name)
+    .bind(folded_name)
+    .bind(now)
+    .fetch_optional(&mut *db)
+    .await?)
+}
+
+/// Writes a rig's two traits back.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn set_traits(db: &mut Db, rig: &Rig, now: i64) -> Result<(), StoreError> {
+    sqlx::query("update rigs set di_only_at = $1, flushes_itself_at = $2 where id = $3")
+        .bind(rig.di_only.then_some(now))
+        .bind(rig.flushes_itself.then_some(now))
+        .bind(rig.id)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}
+
+/// Takes a rig off the fleet; its readings stay.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn remove(db: &mut Db, id: i64, now: i64) -> Result<(), StoreError> {
+    sqlx::query("update rigs set removed_at = $1 where id = $2")
+        .bind(now)
+        .bind(id)
+        .execute(&mut *db)
+        .await?;
+    sqlx::query("update people set own_rig_id = null where own_rig_id = $1")
+        .bind(id)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}

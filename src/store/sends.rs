@@ -1,0 +1,257 @@
+//! Messages on their way out: queued in the transaction that caused them,
+//! claimed under a lease, finished once delivered.
+//!
+//! Within a chat only the oldest unfinished message may be claimed, so order
+//! holds over retries, restarts and replicas. A crash between delivery and
+//! [`Sent::Delivered`] repeats one message: at least once.
+
+use crate::bot::envelope::{Body, Outgoing, Send};
+
+use super::{Db, Kind, Store, StoreError};
+
+/// How fast messages may go out.
+#[derive(Clone, Copy, Debug)]
+pub struct Limits {
+    /// Messages a second over all chats.
+    pub per_second: i64,
+    /// Seconds between messages to one private chat, on average.
+    pub private_gap: i64,
+    /// Seconds between messages to one group, on average.
+    pub group_gap: i64,
+    /// Seconds of gap that a short burst may run ahead.
+    pub burst: i64,
+}
+
+/// Queues a message.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn queue(db: &mut Db, outgoing: &Outgoing, now: i64) -> Result<(), StoreError> {
+    let body = serde_json::to_string(&outgoing.body).map_err(|why| StoreError::Stored {
+        what: "message",
+        why: why.to_string(),
+    })?;
+    sqlx::query(
+        "insert into sends (chat, body, source_key, queued_at, ready_at, tries) values ($1, $2, $3, $4, $4, 0)",
+    )
+    .bind(&outgoing.chat)
+    .bind(body)
+    .bind(&outgoing.source_key)
+    .bind(now)
+    .execute(&mut *db)
+    .await?;
+    Ok(())
+}
+
+/// The oldest unfinished message of each chat that may go now. PostgreSQL
+/// locks what it picks and skips what another replica locked; SQLite has one
+/// writer, whose transaction is the lock.
+const PICK_SQLITE: &str = "
+    select s.id, s.chat, s.body, s.tries from sends s left join chats c on c.address = s.chat
+    where s.finished_at is null
+      and s.id in (select min(id) from sends where finished_at is null group by chat)
+      and s.ready_at <= $1 and (s.leased_until is null or s.leased_until <= $1)
+      and coalesce(c.ready_at, 0) <= $2 and c.blocked_at is null
+    order by s.id limit $3";
+const PICK_POSTGRES: &str = "
+    select s.id, s.chat, s.body, s.tries from sends s left join chats c on c.address = s.chat
+    where s.finished_at is null
+      and s.id in (select min(id) from sends where finished_at is null group by chat)
+      and s.ready_at <= $1 and (s.leased_until is null or s.leased_until <= $1)
+      and coalesce(c.ready_at, 0) <= $2 and c.blocked_at is null
+    order by s.id limit $3 for update of s skip locked";
+
+/// Claims what may go now, up to `most`, for `lease` seconds.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn claim(
+    store: &Store,
+    me: &str,
+    limits: &Limits,
+    most: i64,
+    lease: i64,
+    now: i64,
+) -> Result<Vec<Send>, StoreError> {
+    let mut tx = store.begin().await?;
+    // This update also makes replicas take turns.
+    let used: i64 = sqlx::query_scalar(
+        "update pace set used = case when second_at = $1 then used else 0 end, second_at = $1
+         where name = 'sends' returning used",
+    )
+    .bind(now)
+    .fetch_one(&mut *tx)
+    .await?;
+    let room = most.min(limits.per_second - used);
+    if room <= 0 {
+        return Ok(Vec::new());
+    }
+    let pick = match store.kind() {
+        Kind::Sqlite => PICK_SQLITE,
+        Kind::Postgres => PICK_POSTGRES,
+    };
+    let rows: Vec<(i64, String, String, i64)> = sqlx::query_as(pick)
+        .bind(now)
+        .bind(now + limits.burst)
+        .bind(room)
+        .fetch_all(&mut *tx)
+        .await?;
+    if rows.is_empty() {
+        return Ok(Vec::new());
+    }
+    sqlx::query("update pace set used = used + $1 where name = 'sends'")
+        .bind(rows.len() as i64)
+        .execute(&mut *tx)
+        .await?;
+    let mut claimed = Vec::with_capacity(rows.len());
+    for (id, chat, body, tries) in rows {
+        sqlx::query("update sends set lease_by = $1, leased_until = $2, tries = tries + 1 where id = $3")
+            .bind(me)
+            .bind(now + lease)
+            .bind(id)
+            .execute(&mut *tx)
+            .await?;
+        match serde_json::from_str::<Body>(&body) {
+            Ok(body) => {
+                if body.counts_against_limits() {
+                    keep_pace(&mut tx, &chat, limits, now).await?;
+                }
+                claimed.push(Send {
+                    id,
+                    chat,
+                    body,
+                    tries: tries + 1,
+                });
+            }
+            Err(why) => finish(&mut tx, id, None, Some(&why.to_string()), now).await?,
+        }
+    }
+    tx.commit().await?;
+    Ok(claimed)
+}
+
+/// Each message moves the chat's next free moment on by its gap.
+async fn keep_pace(db: &mut Db, chat: &str, limits: &Limits, now: i64) -> Result<(), StoreError> {
+    let gap = if crate::bot::envelope::is_group(chat) {
+        limits.group_gap
+    } else {
+        limits.private_gap
+    };
+    if gap == 0 {
+        return Ok(());
+    }
+    sqlx::query(
+        "insert into chats (address, ready_at) values ($1, $2 + $3)
+         on conflict (address) do update set
+             ready_at = case when chats.ready_at > $2 then chats.ready_at else $2 end + $3",
+    )
+    .bind(chat)
+    .bind(now)
+    .bind(gap)
+    .execute(&mut *db)
+    .await?;
+    Ok(())
+}
+
+/// How a delivery ended.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Sent {
+    /// It is there; the platform's key for it, if it has one.
+    Delivered(Option<String>),
+    /// Not before this many seconds have passed, for the whole chat.
+    NotBefore(i64),
+    /// The chat shut the bot out.
+    Blocked,
+    /// The group has a new address; send it there.
+    Moved(String),
+    /// It can never be delivered.
+    Refused(String),
+}
+
+/// Writes down how a delivery ended, if this process still holds its lease.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn settle(db: &mut Db, send: &Send, me: &str, sent: &Sent, now: i64) -> Result<(), StoreError> {
+    let mine: i64 = sqlx::query_scalar("select count(*) from sends where id = $1 and lease_by = $2")
+        .bind(send.id)
+        .bind(me)
+        .fetch_one(&mut *db)
+        .await?;
+    if mine == 0 {
+        return Ok(());
+    }
+    match sent {
+        Sent::Delivered(remote_key) => finish(db, send.id, remote_key.as_deref(), None, now).await,
+        Sent::Refused(why) => finish(db, send.id, None, Some(why), now).await,
+        Sent::Blocked => super::chats::block(db, &send.chat, now).await,
+        Sent::Moved(to) => {
+            super::chats::moved(db, &send.chat, to).await?;
+            release(db, send.id, now).await
+        }
+        Sent::NotBefore(wait) => release(db, send.id, now + wait).await,
+    }
+}
+
+async fn finish(
+    db: &mut Db,
+    id: i64,
+    remote_key: Option<&str>,
+    failure: Option<&str>,
+    now: i64,
+) -> Result<(), StoreError> {
+    sqlx::query("update sends set finished_at = $1, remote_key = $2, failure = $3, leased_until = null where id = $4")
+        .bind(now)
+        .bind(remote_key)
+        .bind(failure)
+        .bind(id)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}
+
+async fn release(db: &mut Db, id: i64, ready_at: i64) -> Result<(), StoreError> {
+    sqlx::query("update sends set leased_until = null, ready_at = $1 where id = $2")
+        .bind(ready_at)
+        .bind(id)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}
+
+/// The message that an answer of the bot answered.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn answered_by(db: &mut Db, remote_key: &str) -> Result<Option<String>, StoreError> {
+    let found: Option<Option<String>> =
+        sqlx::query_scalar("select source_key from sends where remote_key = $1 order by id desc limit 1")
+            .bind(remote_key)
+            .fetch_optional(&mut *db)
+            .await?;
+    Ok(found.flatten())
+}
+
+/// How many messages wait.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn waiting(db: &mut Db) -> Result<i64, StoreError> {
+    Ok(
+        sqlx::query_scalar("select count(*) from sends where finished_at is null")
+            .fetch_one(&mut *db)
+            .await?,
+    )
+}
+
+/// Clears away what was finished before `before`.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn forget(db: &mut Db, before: i64) -> Result<(), StoreError> {
+    sqlx::query("delete from sends where finished_at < $1")
+        .bind(before)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}

@@ -1,0 +1,313 @@
+//! One raw update into what the bot hears. Pure, and never fails: what the
+//! bot has no use for is nothing, what cannot be read is kept as it came.
+//!
+//! The shapes below name only what is used, so a new field or a new kind of
+//! entity, picture or sticker cannot break the reading of a text.
+
+use chrono::{DateTime, Utc};
+use serde::Deserialize;
+use serde_json::Value;
+use sha2::{Digest, Sha256};
+
+use crate::bot::envelope::{Arrived, Chat, Happening, Incoming, Person};
+
+use super::address;
+use super::updates::update_id;
+
+/// Reads an update that came at `now` (UTC seconds).
+pub fn read(raw: &Value, now: i64) -> Option<Arrived> {
+    let Some(id) = update_id(raw) else {
+        return Some(unreadable(raw, None));
+    };
+    match Update::deserialize(raw) {
+        Ok(update) => update.happening(id, now).map(Arrived::Incoming),
+        Err(_) => Some(unreadable(raw, Some(id))),
+    }
+}
+
+fn unreadable(raw: &Value, id: Option<i64>) -> Arrived {
+    let payload = raw.to_string();
+    let name = match id {
+        Some(id) => id.to_string(),
+        // 64 bits tell the few that have no id apart.
+        None => Sha256::digest(payload.as_bytes())
+            .iter()
+            .take(8)
+            .map(|byte| format!("{byte:02x}"))
+            .collect(),
+    };
+    Arrived::Unreadable {
+        key: format!("tg:update:{name}"),
+        payload,
+    }
+}
+
+#[derive(Deserialize)]
+struct Update {
+    message: Option<Message>,
+    edited_message: Option<Message>,
+    callback_query: Option<CallbackQuery>,
+    my_chat_member: Option<MemberChange>,
+}
+
+#[derive(Deserialize)]
+struct Message {
+    message_id: i64,
+    #[serde(with = "chrono::serde::ts_seconds")]
+    date: DateTime<Utc>,
+    #[serde(default, with = "chrono::serde::ts_seconds_option")]
+    edit_date: Option<DateTime<Utc>>,
+    chat: WireChat,
+    from: Option<User>,
+    /// Set when a group or channel speaks, not a person.
+    sender_chat: Option<Value>,
+    #[serde(default)]
+    is_topic_message: bool,
+    message_thread_id: Option<i64>,
+    reply_to_message: Option<Mentioned>,
+    text: Option<String>,
+    caption: Option<String>,
+    photo: Option<Value>,
+    voice: Option<Value>,
+    migrate_to_chat_id: Option<i64>,
+    migrate_from_chat_id: Option<i64>,
+}
+
+#[derive(Deserialize)]
+struct Mentioned {
+    message_id: i64,
+}
+
+#[derive(Deserialize)]
+struct WireChat {
+    id: i64,
+    #[serde(rename = "type")]
+    kind: String,
+}
+
+#[derive(Deserialize)]
+struct User {
+    id: i64,
+    #[serde(default)]
+    is_bot: bool,
+    #[serde(default)]
+    first_name: String,
+    language_code: Option<String>,
+}
+
+#[derive(Deserialize)]
+struct CallbackQuery {
+    id: String,
+    from: User,
+    message: Option<PressedMessage>,
+    data: Option<String>,
+}
+
+/// The message with the button; all but its chat may be out of reach.
+#[derive(Deserialize)]
+struct PressedMessage {
+    chat: WireChat,
+    #[serde(default)]
+    is_topic_message: bool,
+    message_thread_id: Option<i64>,
+}
+
+#[derive(Deserialize)]
+struct MemberChange {
+    chat: WireChat,
+    from: User,
+    #[serde(with = "chrono::serde::ts_seconds")]
+    date: DateTime<Utc>,
+    new_chat_member: Membership,
+}
+
+#[derive(Deserialize)]
+struct Membership {
+    status: String,
+    is_member: Option<bool>,
+}
+
+impl Update {
+    fn happening(self, id: i64, now: i64) -> Option<Incoming> {
+        if let Some(message) = self.message {
+            return message.happening(0);
+        }
+        if let Some(message) = self.edited_message {
+            let version = message.edit_version(id);
+            return message.happening(version);
+        }
+        if let Some(query) = self.callback_query {
+            return query.happening(now);
+        }
+        self.my_chat_member?.happening(id)
+    }
+}
+
+impl Message {
+    /// Edits made out of coverage arrive with one date: the update's id,
+    /// which counts up, tells them apart.
+    fn edit_version(&self, update_id: i64) -> i64 {
+        let edited_at = self.edit_date.unwrap_or(self.date).timestamp().clamp(0, 1 << 40);
+        (edited_at << 20) | (update_id & 0xf_ffff)
+    }
+
+    fn happening(self, version: i64) -> Option<Incoming> {
+        let topic = self.message_thread_id.filter(|_| self.is_topic_message);
+        let key = address::of_message(self.chat.id, self.message_id);
+        let sent_at = self.date.timestamp();
+        if let Some((from, to)) = self.moved() {
+            // The platform itself may be named as the sender of this one.
+            let person = self.from.unwrap_or_else(|| User::unnamed(self.chat.id)).person();
+            let chat = Chat {
+                address: address::of_group(from, None),
+                group: true,
+            };
+            let what = Happening::Moved {
+                to: address::of_group(to, None),
+            };
+            return Some(Incoming {
+                key,
+                version,
+                chat,
+                person,
+                sent_at,
+                what,
+                reply_to: None,
+            });
+        }
+        let person = self
+            .from
+            .filter(|user| !user.is_bot && self.sender_chat.is_none())?
+            .person();
+        let what = match (self.text.or(self.caption), self.photo, self.voice) {
+            (Some(text), ..) => Happening::Text(clean(text)),
+            (None, Some(_), _) => Happening::Picture,
+            (None, None, Some(_)) => Happening::Voice,
+            (None, None, None) => return None,
+        };
+        // In a topic, what replies to nothing is said to reply to the topic.
+        let replied = self
+            .reply_to_message
+            .filter(|replied| Some(replied.message_id) != topic);
+        let reply_to = replied.map(|replied| address::of_message(self.chat.id, replied.message_id));
+        let chat = self.chat.chat(topic)?;
+        Some(Incoming {
+            key,
+            version,
+            chat,
+            person,
+            sent_at,
+            what,
+            reply_to,
+        })
+    }
+
+    /// From where to where a group moved. It is told twice, once in each.
+    fn moved(&self) -> Option<(i64, i64)> {
+        match (self.migrate_to_chat_id, self.migrate_from_chat_id) {
+            (Some(to), _) => Some((self.chat.id, to)),
+            (None, Some(from)) => Some((from, self.chat.id)),
+            (None, None) => None,
+        }
+    }
+}
+
+impl CallbackQuery {
+    fn happening(self, now: i64) -> Option<Incoming> {
+        let person = self.from.person();
+        let chat = match self.message {
+            Some(message) => {
+                let topic = message.message_thread_id.filter(|_| message.is_topic_message);
+                message.chat.chat(topic)?
+            }
+            None => Chat {
+                address: person.private_chat.clone(),
+                group: false,
+            },
+        };
+        let press = clean(self.id);
+        Some(Incoming {
+            key: format!("tg:press:{press}"),
+            version: 0,
+            chat,
+            person,
+            // A press carries no time of its own.
+            sent_at: now,
+            what: Happening::Press {
+                token: clean(self.data?),
+                press,
+            },
+            reply_to: None,
+        })
+    }
+}
+
+impl MemberChange {
+    fn happening(self, id: i64) -> Option<Incoming> {
+        let what = match (self.new_chat_member.status.as_str(), self.new_chat_member.is_member) {
+            ("kicked" | "left", _) | ("restricted", Some(false)) => Happening::ShutOut,
+            ("member" | "administrator" | "creator" | "restricted", _) => Happening::LetIn,
+            _ => return None,
+        };
+        Some(Incoming {
+            key: format!("tg:member:{id}"),
+            version: 0,
+            chat: self.chat.chat(None)?,
+            person: self.from.person(),
+            sent_at: self.date.timestamp(),
+            what,
+            reply_to: None,
+        })
+    }
+}
+
+impl WireChat {
+    /// None for a channel: nobody texts a reading there.
+    fn chat(&self, topic: Option<i64>) -> Option<Chat> {
+        match self.kind.as_str() {
+            "private" => Some(Chat {
+                address: address::of_person(self.id),
+                group: false,
+            }),
+            "group" | "supergroup" => Some(Chat {
+                address: address::of_group(self.id, topic),
+                group: true,
+            }),
+            _ => None,
+        }
+    }
+}
+
+impl User {
+    fn unnamed(id: i64) -> Self {
+        Self {
+            id,
+            is_bot: false,
+            first_name: String::new(),
+            language_code: None,
+        }
+    }
+
+    fn person(self) -> Person {
+        Person {
+            address: address::of_person(self.id),
+            // A private chat has the id of the person.
+            private_chat: address::of_person(self.id),
+            first_name: clean(self.first_name),
+            language: self.language_code.map(clean),
+        }
+    }
+}
+
+/// PostgreSQL takes no NUL in a text, and nobody means one.
+fn clean(text: String) -> String {
+    if text.contains('\0') {
+        text.replace('\0', "")
+    } else {
+        text
+    }
+}
+
+#[cfg(test)]
+#[path = "wire_tests.rs"]
+mod tests;

@@ -1,0 +1,31 @@
+//! What a rig with two readings can know: the pure computation.
+//!
+//! No input or output, no clock, no database: numbers in, numbers and closed
+//! enums out. Instants are UTC seconds; local dates are other rooms' business.
+//!
+//! The way through: [`history::Event`]s go into a kept [`rig::History`] by
+//! [`rig::step`] or [`rig::replay`], and [`assess::assess`] says what it means.
+
+pub mod assess;
+pub mod condition;
+pub mod conductivity;
+pub mod flow;
+pub mod forecast;
+pub mod history;
+pub mod jump;
+pub mod lambert;
+pub mod observation;
+pub mod osmosis;
+pub mod prefilter;
+pub mod prior;
+pub mod quantity;
+pub mod rejection;
+pub mod renewal;
+pub mod renewal_verdict;
+pub mod resin;
+pub mod rig;
+pub mod settings;
+pub mod standardise;
+pub mod temperature_factor;
+pub mod trend;
+pub mod wear;

@@ -1,0 +1,223 @@
+//! The money's verdict on one rig, with its range, its rival rule of thumb and
+//! what would change it.
+
+use serde::{Deserialize, Serialize};
+
+use super::forecast::{Range, after_years, level_spread, planning_growth};
+use super::observation::years_between;
+use super::prior::Lessons;
+use super::renewal::{Standing, yearly_cost_per_passage};
+use super::resin::GRAMS_PER_LITRE;
+use super::rig::History;
+use super::settings::Settings;
+use super::trend::Trend;
+use super::wear::Beginning;
+
+/// Advice needs this many readings and days on the membrane.
+const FROM_READINGS: u32 = 4;
+const FROM_SECONDS: i64 = 60 * 86_400;
+/// A little early is as cheap as a little late, and safer for the glass: the line
+/// in ln(salt passage) is taken lower by this.
+const EARLY_BY: f64 = 0.06;
+/// Nothing is planned further ahead, years.
+const HORIZON_YEARS: f64 = 5.0;
+/// A suspicion as strong as this is waited for, natural log units.
+const SUSPENSE: f64 = 1.0;
+const WEEK: f64 = 7.0 / 365.25;
+
+/// When to renew.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Verdict {
+    /// Now: it pays for itself.
+    Now,
+    /// Cheapest in this range.
+    Later(Range),
+    /// Not within five years.
+    NotInSight,
+    /// Fewer than four readings or 60 days on this membrane.
+    NotYetKnown,
+}
+
+/// The 80 % rule beside it (or whatever the owner's spent line is).
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct RuleOfThumb {
+    /// When the line is crossed, UTC seconds.
+    pub on: i64,
+    /// Dearer than the cheapest date by this much over that life.
+    pub extra_cost: f64,
+}
+
+/// What would change the verdict: the cheapest date at other resin prices.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Sensitivity {
+    /// Resin a fifth cheaper, UTC seconds.
+    pub resin_cheaper: i64,
+    /// Resin a fifth dearer, UTC seconds.
+    pub resin_dearer: i64,
+}
+
+/// The money's verdict.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Renewal {
+    /// When to renew.
+    pub verdict: Verdict,
+    /// Rejection at which it is cheapest, a fraction; it may lie in the past.
+    pub best_rejection: f64,
+    /// Resin bought for this membrane, a year, as it stands.
+    pub running_cost_per_year: f64,
+    /// Membrane and resin a year, if renewed at the cheapest time.
+    pub mean_cost_per_year: f64,
+    /// Cost of waiting one more month; negative while waiting saves.
+    pub waiting_per_month: f64,
+    /// What the rule of thumb would do.
+    pub rule_of_thumb: Option<RuleOfThumb>,
+    /// What would change it.
+    pub sensitivity: Option<Sensitivity>,
+}
+
+impl Renewal {
+    /// Whether a new membrane pays for itself now.
+    #[must_use]
+    pub fn pays_now(&self) -> bool {
+        self.verdict == Verdict::Now
+    }
+}
+
+/// Judges the money for the belief `trend` at `now`; `None` without a membrane,
+/// prices, resin size or litres.
+#[must_use]
+pub fn judge_renewal(
+    history: &History,
+    settings: &Settings,
+    outfit: &Lessons,
+    trend: &Trend,
+    now: i64,
+) -> Option<Renewal> {
+    let prices = settings.prices.filter(|_| settings.has_membrane)?;
+    let resin_litres = settings.resin_litres?;
+    let litres = history.daily_litres(settings)? * 365.25;
+    let grams = history
+        .bed
+        .capacity_g(resin_litres)
+        .max(0.1 * resin_litres * GRAMS_PER_LITRE);
+    let feed = history.feeds.median()?;
+    let cost = yearly_cost_per_passage(prices.bed(resin_litres), grams, litres, feed);
+    let (renewal, now_standing) = (prices.renewal(), standing(history, settings, outfit, trend, now));
+    if cost <= 0.0 || renewal <= 0.0 {
+        return None;
+    }
+    let best = best_years(&now_standing, settings, renewal, cost, now)?;
+    let likely = best - EARLY_BY / now_standing.growth;
+    let best_log = now_standing.log_passage + now_standing.growth * best;
+    let mean = now_standing.mean_cost(best.max(0.0), renewal, cost);
+    let month = 1.0 / 12.0;
+    let waiting = cost * now_standing.log_passage.exp() * month - mean * month;
+    let known = history.life.readings >= FROM_READINGS && now - history.life.first_reading_at >= FROM_SECONDS;
+    let verdict = if !known {
+        Verdict::NotYetKnown
+    } else if likely <= 0.0 && !in_suspense(history) {
+        Verdict::Now
+    } else if likely > HORIZON_YEARS {
+        Verdict::NotInSight
+    } else {
+        Verdict::Later(range(&now_standing, trend, likely.max(WEEK), now))
+    };
+    let at_price = |factor: f64| {
+        best_years(&now_standing, settings, renewal, cost * factor, now)
+            .map(|years| after_years(now, (years - EARLY_BY / now_standing.growth).max(0.0)))
+    };
+    Some(Renewal {
+        verdict,
+        best_rejection: (1.0 - best_log.exp()).clamp(0.0, 1.0),
+        running_cost_per_year: cost * now_standing.log_passage.exp(),
+        mean_cost_per_year: mean,
+        waiting_per_month: waiting,
+        rule_of_thumb: rule_of_thumb(&now_standing, settings, renewal, cost, mean, now),
+        sensitivity: at_price(0.8)
+            .zip(at_price(1.2))
+            .map(|(resin_cheaper, resin_dearer)| Sensitivity {
+                resin_cheaper,
+                resin_dearer,
+            }),
+    })
+}
+
+/// Whether the last readings may be the first of a leak or of a new membrane:
+/// then the verdict waits a week for the next ones.
+fn in_suspense(history: &History) -> bool {
+    let open = [&history.life.rise, &history.life.fall];
+    open.into_iter().flatten().any(|suspicion| suspicion.sum > SUSPENSE)
+}
+
+/// Years to the cheapest renewal: closed form, or by direct minimisation where the
+/// rig's use has seasons.
+fn best_years(standing: &Standing, settings: &Settings, renewal: f64, cost: f64, now: i64) -> Option<f64> {
+    let closed = standing.years_to_best(renewal, cost)?;
+    let even = settings
+        .month_shares
+        .iter()
+        .all(|share| (share - settings.month_shares[0]).abs() < 1e-9);
+    if even || closed <= 0.0 {
+        return Some(closed);
+    }
+    let share = |years: f64| settings.use_share(after_years(now, years));
+    Some(standing.years_to_best_directly(renewal, cost, HORIZON_YEARS, WEEK, share))
+}
+
+/// The life as the money sees it. Where its beginning was not seen, it is taken
+/// to have worn from a new membrane's level at its present growth.
+fn standing(history: &History, settings: &Settings, outfit: &Lessons, trend: &Trend, now: i64) -> Standing {
+    let life = &history.life;
+    let (log_passage, growth) = (trend.mean[0], planning_growth(trend));
+    let seen_age = years_between(life.began_at().unwrap_or(life.first_reading_at), now);
+    if life.beginning == Beginning::Unknown {
+        let start = history.expected(settings, outfit).start.mean.min(log_passage);
+        let age = ((log_passage - start) / growth).max(seen_age);
+        let passed = (log_passage.exp() - start.exp()) / growth;
+        return Standing {
+            age_years: age,
+            passed_years: passed,
+            log_passage,
+            growth,
+        };
+    }
+    let idle = years_between(life.carried_to, now) * settings.use_share(now);
+    let passed = life.passed_years + idle * log_passage.exp();
+    Standing {
+        age_years: seen_age,
+        passed_years: passed,
+        log_passage,
+        growth,
+    }
+}
+
+fn range(standing: &Standing, trend: &Trend, likely: f64, now: i64) -> Range {
+    let level = level_spread(trend) / standing.growth;
+    let growth = trend.covariance[1][1].sqrt() / standing.growth * likely;
+    let spread = super::forecast::Z80 * level.hypot(growth.min(likely)).min(2.0);
+    Range {
+        early: after_years(now, (likely - spread).max(0.0)),
+        likely: after_years(now, likely),
+        late: (likely + spread <= HORIZON_YEARS).then(|| after_years(now, likely + spread)),
+    }
+}
+
+fn rule_of_thumb(
+    standing: &Standing,
+    settings: &Settings,
+    renewal: f64,
+    cost: f64,
+    best_mean: f64,
+    now: i64,
+) -> Option<RuleOfThumb> {
+    let years = ((1.0 - settings.limits.spent).max(1e-6).ln() - standing.log_passage) / standing.growth;
+    if !(0.0..=10.0).contains(&years) {
+        return None;
+    }
+    let life_years = standing.age_years + years;
+    let extra = (standing.mean_cost(years, renewal, cost) - best_mean) * life_years;
+    Some(RuleOfThumb {
+        on: after_years(now, years),
+        extra_cost: extra.max(0.0),
+    })
+}

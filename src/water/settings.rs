@@ -1,0 +1,100 @@
+//! What an owner tells of a rig: limits, prices, use. All have defaults.
+
+use serde::{Deserialize, Serialize};
+
+use super::flow::RatedElement;
+use super::prefilter;
+use super::renewal::Prices;
+
+/// Lines of the standardised rejection, fractions (common practice, no source;
+/// the owner may move them).
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Limits {
+    /// Below this a membrane is wearing.
+    pub wearing: f64,
+    /// Below this a new one is weighed.
+    pub due: f64,
+    /// Below this it is done.
+    pub spent: f64,
+}
+
+impl Default for Limits {
+    fn default() -> Self {
+        Self {
+            wearing: 0.90,
+            due: 0.85,
+            spent: 0.80,
+        }
+    }
+}
+
+/// Everything that the computation is told of a rig.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Settings {
+    /// False on a DI-only rig.
+    pub has_membrane: bool,
+    /// Lines of the rejection.
+    pub limits: Limits,
+    /// What things cost; without them the money is not judged.
+    pub prices: Option<Prices>,
+    /// Litres of resin in the bed; without them its life is not judged.
+    pub resin_litres: Option<f64>,
+    /// Purified litres on a working day, as told; learned from readings if given there.
+    pub litres_per_workday: Option<f64>,
+    /// Working days a week.
+    pub workdays_per_week: f64,
+    /// How hard the rig works from January to December, 1 on average.
+    pub month_shares: [f64; 12],
+    /// Whether the rig works south of the equator.
+    pub southern: bool,
+    /// When prefilters are changed.
+    pub prefilter: prefilter::Interval,
+    /// Whether a valve is turned by hand at the end of the day.
+    pub manual_flush: bool,
+    /// The element's rating, for the expected flow.
+    pub rated: Option<RatedElement>,
+}
+
+impl Default for Settings {
+    fn default() -> Self {
+        Self {
+            has_membrane: true,
+            limits: Limits::default(),
+            prices: None,
+            resin_litres: None,
+            litres_per_workday: None,
+            workdays_per_week: 5.0,
+            month_shares: [1.0; 12],
+            southern: false,
+            prefilter: prefilter::Interval::default(),
+            manual_flush: false,
+            rated: None,
+        }
+    }
+}
+
+impl Settings {
+    /// How hard the rig works at an instant, 1 on average; months by UTC.
+    #[must_use]
+    pub fn use_share(&self, at: i64) -> f64 {
+        let mean = self.month_shares.iter().sum::<f64>() / 12.0;
+        if mean <= 0.0 {
+            return 1.0;
+        }
+        (self.month_shares[month_of(at)] / mean).max(0.0)
+    }
+}
+
+/// Month of an instant in UTC, 0 for January.
+///
+/// # References
+/// The civil-from-days algorithm (H. Hinnant, "chrono-compatible low-level date
+/// algorithms"): the year begins in March, so that the leap day comes last.
+#[must_use]
+pub fn month_of(at: i64) -> usize {
+    let day_of_era = (at.div_euclid(86_400) + 719_468).rem_euclid(146_097);
+    let year_of_era = (day_of_era - day_of_era / 1460 + day_of_era / 36_524 - day_of_era / 146_096) / 365;
+    let day_of_year = day_of_era - (365 * year_of_era + year_of_era / 4 - year_of_era / 100);
+    let from_march = (5 * day_of_year + 2) / 153;
+    usize::try_from((from_march + 2) % 12).unwrap_or(0)
+}

@@ -1,0 +1,445 @@
+//! One membrane's life, followed reading by reading: wear, blunders, jumps.
+//!
+//! The state is a local linear trend of ln(salt passage) with a yearly wave
+//! ([`super::trend`]); noise has heavy tails, so a blunder is weighed down and
+//! set aside. Every step is O(1).
+
+use serde::{Deserialize, Serialize};
+
+use super::jump::{self, Suspicion};
+use super::observation::{Doubt, years_between};
+use super::prior::{Belief, Expected, Lesson, first_belief, usual_growth};
+use super::trend::{Observation, Trend, Wander};
+
+/// How fast a membrane's truth wanders, variances a year (tuned on simulated rigs).
+pub const WANDER: Wander = Wander {
+    level: 0.15 * 0.15,
+    growth: 0.16 * 0.16,
+    wave: 0.03 * 0.03,
+};
+/// Scatter from site to site, a standard deviation of ln: where learning starts,
+/// and its limits.
+const SPREAD_FIRST: f64 = 0.10;
+const SPREAD_LIMITS: (f64, f64) = (0.04, 0.30);
+/// Tails of the noise: readings too high are commoner (an unrinsed cup, water not
+/// run in) than readings too low.
+const HIGH_TAIL: (f64, f64) = (4.0, 2.5);
+const LOW_TAIL: (f64, f64) = (8.0, 3.2);
+/// A weight below this sets a reading aside.
+const SET_ASIDE_BELOW: f64 = 0.5;
+/// Readings before jumps are looked for.
+const JUMPS_FROM: u32 = 5;
+/// A fault that nobody repaired in this time is the membrane's new truth.
+pub const FAULT_LASTS_SECONDS: i64 = 60 * 86_400;
+/// How long a lapsed fault is remembered, from its beginning.
+const LAPSED_KEPT_SECONDS: i64 = 240 * 86_400;
+/// How much worse than new a membrane must be before a fall can mean a new one.
+const RENEWED_BY: f64 = 0.35;
+/// Readings set aside in a row before the belief opens up, and how far.
+const ASIDE_RUN: i32 = 3;
+const OPEN_UP: f64 = 0.30;
+/// A logged change this soon after a presumed one is that one, logged late.
+const LOGGED_LATE_SECONDS: i64 = 60 * 86_400;
+
+/// How a life began.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Beginning {
+    /// The change was logged.
+    Logged(i64),
+    /// The readings say so, and nobody confirmed it yet.
+    Presumed(i64),
+    /// Before the first reading.
+    Unknown,
+}
+
+/// A membrane's life so far.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Life {
+    /// How it began.
+    pub beginning: Beginning,
+    /// The belief at `carried_to`; `None` before the first reading.
+    pub trend: Option<Trend>,
+    /// The instant to which `trend` is carried, UTC seconds.
+    pub carried_to: i64,
+    /// First reading of this life, UTC seconds.
+    pub first_reading_at: i64,
+    /// Readings used.
+    pub readings: u32,
+    /// Scatter from site to site, a standard deviation of ln(salt passage).
+    pub spread: f64,
+    /// Integral of the salt passage over the years since the beginning.
+    pub passed_years: f64,
+    /// ln(salt passage) when it was new, as far as known.
+    pub start: Belief,
+    /// Growth that the feed suggested, for lessons.
+    pub usual_growth: f64,
+    /// A rise that is watched.
+    pub rise: Option<Suspicion>,
+    /// A fall that is watched.
+    pub fall: Option<Suspicion>,
+    /// A rise that was decided on and stands.
+    pub fault: Option<Suspicion>,
+    /// A fault that nobody repaired in time and that became the truth; remembered
+    /// a while, so that a late repair is not taken for a new membrane.
+    pub lapsed: Option<Suspicion>,
+    /// Whether this life already taught the outfit.
+    pub taught: bool,
+    /// Readings set aside in a row, positive when too high, negative when too low.
+    pub aside_run: i32,
+}
+
+/// What a reading did to a life.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Heard {
+    /// It was used.
+    Used,
+    /// It was set aside; the trend hardly moved.
+    SetAside(Doubt),
+    /// It decided that a jump began at this instant; readings since then stand.
+    JumpSince(i64),
+    /// It decided that a membrane was changed at about this instant, unlogged.
+    RenewedSince(i64),
+    /// It decided that the fault is repaired.
+    Repaired,
+}
+
+impl Life {
+    /// A life before its first reading.
+    #[must_use]
+    pub fn begin(beginning: Beginning) -> Self {
+        Self {
+            beginning,
+            trend: None,
+            carried_to: 0,
+            first_reading_at: 0,
+            readings: 0,
+            spread: SPREAD_FIRST,
+            passed_years: 0.0,
+            start: Belief {
+                mean: 0.0,
+                variance: 1.0,
+            },
+            usual_growth: 0.0,
+            rise: None,
+            fall: None,
+            fault: None,
+            lapsed: None,
+            taught: false,
+            aside_run: 0,
+        }
+    }
+
+    /// When it began, if known or presumed.
+    #[must_use]
+    pub fn began_at(&self) -> Option<i64> {
+        match self.beginning {
+            Beginning::Logged(at) | Beginning::Presumed(at) => Some(at),
+            Beginning::Unknown => None,
+        }
+    }
+
+    /// The belief carried to `now`, without being told anything new. A fault too
+    /// old to wait for is taken as the truth.
+    #[must_use]
+    pub fn belief_at(&self, now: i64) -> Option<Trend> {
+        let mut trend = match &self.fault {
+            Some(fault) if now - fault.since > FAULT_LASTS_SECONDS => fault.after,
+            _ => self.trend?,
+        };
+        trend.predict(years_between(self.carried_to, now), &WANDER);
+        Some(trend)
+    }
+
+    /// The fault that stands at `now`.
+    #[must_use]
+    pub fn fault_at(&self, now: i64) -> Option<&Suspicion> {
+        self.fault
+            .as_ref()
+            .filter(|fault| now - fault.since <= FAULT_LASTS_SECONDS)
+    }
+
+    /// ln(salt passage) that leaves the rig, a leak included.
+    #[must_use]
+    pub fn seen_log_passage(&self) -> Option<f64> {
+        self.fault
+            .as_ref()
+            .map(|fault| fault.after.mean[0])
+            .or(self.trend.map(|t| t.mean[0]))
+    }
+
+    /// Carries the life to `at`. `use_share` weighs the time between by how much
+    /// the rig works (1 on average), for the money.
+    pub fn carry(&mut self, at: i64, use_share: f64) {
+        let years = years_between(self.carried_to, at);
+        let Some(trend) = &mut self.trend else { return };
+        if years <= 0.0 {
+            return;
+        }
+        let before = trend.mean[0].exp();
+        trend.predict(years, &WANDER);
+        self.passed_years += use_share * years * f64::midpoint(before, trend.mean[0].exp()).min(1.0);
+        for jump in [&mut self.fault, &mut self.lapsed].into_iter().flatten() {
+            jump.before.predict(years, &WANDER);
+            jump.after.predict(years, &WANDER);
+        }
+        self.lapsed = self.lapsed.filter(|lapsed| at - lapsed.since <= LAPSED_KEPT_SECONDS);
+        self.carried_to = at;
+    }
+
+    /// Hears one reading, already seen as an observation without scatter: the
+    /// scatter is this life's own. `may_be_new` is false where the crew denied an
+    /// unlogged change. O(1).
+    pub fn hear(
+        &mut self,
+        at: i64,
+        seen: &Observation,
+        expected: &Expected,
+        use_share: f64,
+        may_be_new: bool,
+    ) -> Heard {
+        if self.trend.is_none() {
+            self.first(at, expected, None);
+        }
+        let years = years_between(self.carried_to, at);
+        self.carry(at, use_share);
+        let seen = Observation {
+            variance: seen.variance + self.spread * self.spread,
+            ..*seen
+        };
+        if self.fault.is_some() {
+            return self.hear_while_faulty(at, &seen);
+        }
+        let Some(now) = self.trend else { return Heard::Used };
+        if self.readings >= JUMPS_FROM {
+            if let Some(heard) = self.watch_rise(at, years, &now, &seen) {
+                return heard;
+            }
+            if may_be_new && let Some(heard) = self.watch_fall(at, years, &now, &seen, expected) {
+                return heard;
+            }
+        }
+        self.believe(&seen)
+    }
+
+    /// What this life taught, once it is over or old enough.
+    #[must_use]
+    pub fn lesson(&self) -> Option<Lesson> {
+        let trend = self.trend?;
+        let age = years_between(self.first_reading_at, self.carried_to);
+        if self.readings < 8 || age < 0.4 || self.usual_growth <= 0.0 {
+            return None;
+        }
+        let seen_new = matches!(self.beginning, Beginning::Logged(_) | Beginning::Presumed(_));
+        // Over the whole life the growth is better known than at its end.
+        let growth = if seen_new && age > 0.0 {
+            (trend.mean[0] - self.start.mean) / age
+        } else {
+            trend.mean[1]
+        };
+        let variance = if seen_new {
+            (trend.covariance[0][0] + self.start.variance) / (age * age)
+        } else {
+            trend.covariance[1][1]
+        };
+        let usual = self.usual_growth;
+        Some(Lesson {
+            start: seen_new.then_some(self.start),
+            growth: Belief {
+                mean: growth / usual,
+                variance: variance / (usual * usual),
+            },
+        })
+    }
+
+    /// Takes a repair at its word: the leak is gone, how well is to be seen.
+    pub fn repair(&mut self) {
+        self.rise = None;
+        if let Some(lapsed) = self.lapsed.take() {
+            self.trend = Some(lapsed.before);
+        } else if self.fault.take().is_none() {
+            return;
+        }
+        self.fall = None;
+        if let Some(trend) = &mut self.trend {
+            trend.covariance[0][0] += 0.10 * 0.10;
+        }
+    }
+
+    /// Takes a logged change of membrane: the next life, or this one when it was
+    /// only logged late.
+    #[must_use]
+    pub fn renew(&self, at: i64, expected: &Expected) -> Self {
+        if let Beginning::Presumed(since) = self.beginning
+            && at - since <= LOGGED_LATE_SECONDS
+        {
+            return Self {
+                beginning: Beginning::Logged(at.min(since)),
+                ..self.clone()
+            };
+        }
+        let mut life = Self::begin(Beginning::Logged(at));
+        life.spread = self.spread;
+        life.first(at, expected, self.trend.as_ref());
+        life
+    }
+
+    fn first(&mut self, at: i64, expected: &Expected, before: Option<&Trend>) {
+        let known_new = self.began_at().is_some();
+        let from = self.began_at().unwrap_or(at).min(at);
+        self.trend = Some(first_belief(known_new, expected, before));
+        self.start = expected.start;
+        self.usual_growth = usual_growth(expected.feed_ppm);
+        self.carried_to = from;
+        self.first_reading_at = at;
+    }
+
+    fn watch_rise(&mut self, at: i64, years: f64, now: &Trend, seen: &Observation) -> Option<Heard> {
+        let fresh = jump::leaking(now);
+        let rise = jump::follow(self.rise.take(), at, years, &WANDER, now, &fresh, seen)?;
+        if !jump::is_decided(&rise) {
+            self.rise = Some(rise);
+            return None;
+        }
+        self.trend = Some(rise.before);
+        self.fault = Some(Suspicion { sum: 0.0, ..rise });
+        self.fall = None;
+        Some(Heard::JumpSince(rise.since))
+    }
+
+    fn watch_fall(
+        &mut self,
+        at: i64,
+        years: f64,
+        now: &Trend,
+        seen: &Observation,
+        expected: &Expected,
+    ) -> Option<Heard> {
+        let open = self.fall.take();
+        // What a fall would lead to: the level before a lapsed fault, else a new membrane's.
+        let fresh = self
+            .lapsed
+            .map_or_else(|| first_belief(true, expected, Some(now)), |lapsed| lapsed.before);
+        if open.is_none() && now.mean[0] < fresh.mean[0] + RENEWED_BY {
+            return None;
+        }
+        let fall = jump::follow(open, at, years, &WANDER, now, &fresh, seen)?;
+        if !jump::is_decided(&fall) || fall.after.mean[0] > fall.before.mean[0] - 0.9 * RENEWED_BY {
+            self.fall = Some(fall);
+            return None;
+        }
+        if self
+            .lapsed
+            .take()
+            .is_some_and(|lapsed| fall.after.mean[0] > lapsed.before.mean[0] - RENEWED_BY)
+        {
+            self.trend = Some(fall.after);
+            return Some(Heard::Repaired);
+        }
+        let spread = self.spread;
+        *self = Self::begin(Beginning::Presumed(fall.since));
+        self.first(fall.since, expected, Some(&fall.after));
+        self.trend = Some(fall.after);
+        self.spread = spread;
+        self.readings = fall.readings;
+        self.passed_years = fall.after.mean[0].exp() * years_between(fall.since, at);
+        self.carried_to = at;
+        Some(Heard::RenewedSince(fall.since))
+    }
+
+    fn hear_while_faulty(&mut self, at: i64, seen: &Observation) -> Heard {
+        let (Some(fault), Some(trend)) = (&mut self.fault, self.trend) else {
+            return Heard::Used;
+        };
+        if at - fault.since > FAULT_LASTS_SECONDS {
+            self.trend = Some(fault.after);
+            self.lapsed = self.fault.take();
+            return self.believe(seen);
+        }
+        fault.readings += 1;
+        fault.sum = jump::page_sum(fault.sum, jump::evidence(&fault.after, &trend, seen));
+        if fault.sum >= 2.5 {
+            self.fault = None;
+            self.believe(seen);
+            return Heard::Repaired;
+        }
+        let (weight, _) = trust(&fault.after, seen);
+        fault.after.update(&Observation {
+            variance: seen.variance / weight,
+            ..*seen
+        });
+        self.readings += 1;
+        Heard::Used
+    }
+
+    fn believe(&mut self, seen: &Observation) -> Heard {
+        let Some(trend) = &mut self.trend else {
+            return Heard::Used;
+        };
+        let (weight, z) = trust(trend, seen);
+        let surprise = trend.surprise(seen);
+        trend.update(&Observation {
+            variance: seen.variance / weight,
+            ..*seen
+        });
+        self.readings += 1;
+        self.learn_spread(z, surprise.variance, weight);
+        // Until the belief has settled, the start is learned with the level.
+        let age = years_between(self.began_at().unwrap_or(self.first_reading_at), self.carried_to);
+        if self.began_at().is_some()
+            && (self.readings <= 12 || age < 0.25)
+            && let Some(trend) = &self.trend
+        {
+            self.start = Belief {
+                mean: trend.mean[0] - trend.mean[1] * age,
+                variance: trend.covariance[0][0] + 0.04 * age,
+            };
+        }
+        if weight >= SET_ASIDE_BELOW {
+            self.aside_run = 0;
+            return Heard::Used;
+        }
+        self.note_set_aside(z);
+        Heard::SetAside(Doubt::UnlikeTrend)
+    }
+
+    /// Several in a row on one side that no jump explains are no blunders: the
+    /// belief opens up and follows them.
+    fn note_set_aside(&mut self, z: f64) {
+        let side = if z > 0.0 { 1 } else { -1 };
+        self.aside_run = if self.aside_run.signum() == side {
+            self.aside_run + side
+        } else {
+            side
+        };
+        if self.aside_run.abs() < ASIDE_RUN || self.rise.is_some() || self.fall.is_some() {
+            return;
+        }
+        if let Some(trend) = &mut self.trend {
+            trend.covariance[0][0] += OPEN_UP * OPEN_UP;
+        }
+        self.aside_run = 0;
+    }
+
+    /// Learns the scatter: where surprises are larger than expected it grows.
+    fn learn_spread(&mut self, z: f64, variance: f64, weight: f64) {
+        if weight < 0.2 {
+            return;
+        }
+        let rate = (1.0 / (f64::from(self.readings) + 6.0)).max(0.03);
+        let excess = (z * z).min(5.0) * 1.06 - 1.0;
+        let square = super::observation::ewma(
+            self.spread * self.spread,
+            self.spread * self.spread + variance * excess,
+            rate,
+        );
+        self.spread = square.max(0.0).sqrt().clamp(SPREAD_LIMITS.0, SPREAD_LIMITS.1);
+    }
+}
+
+/// How far a reading is trusted, 0 to 1, and its surprise in standard deviations.
+fn trust(trend: &Trend, seen: &Observation) -> (f64, f64) {
+    let z = trend.surprise(seen).z();
+    let (nu, limit) = if z > 0.0 { HIGH_TAIL } else { LOW_TAIL };
+    let weight = ((nu + 1.0) / (nu + z * z)).min(1.0);
+    (if z.abs() > limit { 0.1 * weight } else { weight }, z)
+}

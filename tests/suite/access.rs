@@ -1,0 +1,158 @@
+//! Who may do what; an outfit is closed to others.
+
+use tapside::bot::envelope::{Arrived, Chat, Happening, Incoming, Person};
+
+use crate::world::World;
+
+#[tokio::test]
+async fn a_stranger_gets_one_polite_line_an_hour_and_no_facts() {
+    let mut world = World::new().await;
+    world.says("crew", "heron 180 12").await;
+    let first = world.says("stranger", "heron?").await;
+    assert!(first.contains("open the invite link"), "{first}");
+    assert!(!first.contains("Heron"), "{first}");
+    for _ in 0..50 {
+        world.now -= 60;
+        assert_eq!(world.says("stranger", "heron 180 12").await, "");
+    }
+    world.now += 3600;
+    assert!(world.says("stranger", "hello").await.contains("invite link"));
+    let history = world.says("crew", "history heron").await;
+    assert_eq!(history.matches("tap 180").count(), 1, "{history}");
+}
+
+#[tokio::test]
+async fn only_an_owner_runs_the_outfit_and_only_leads_run_the_fleet() {
+    let mut world = World::new().await;
+    for text in ["name Mine", "zone UTC", "day ends 12:00", "invite lead", "invite owner"] {
+        for who in ["lead", "crew"] {
+            let answer = world.says(who, text).await;
+            assert!(answer.contains("Only an owner"), "{who}: {text}: {answer}");
+        }
+    }
+    for text in ["add rig wren", "remove rig heron", "heron flushes itself", "invite"] {
+        let answer = world.says("crew", text).await;
+        assert!(answer.contains("Only an owner or lead"), "{text}: {answer}");
+    }
+    assert!(
+        world
+            .says("lead", "add rig wren")
+            .await
+            .contains("Wren is on the fleet.")
+    );
+    assert!(world.says("lead", "invite").await.contains("/start "));
+}
+
+#[tokio::test]
+async fn the_only_owner_cannot_leave_but_crew_can_and_then_is_a_stranger() {
+    let mut world = World::new().await;
+    assert!(
+        world
+            .says("owner", "leave")
+            .await
+            .contains("cannot be left without one")
+    );
+    world.says("newcomer", "hello").await;
+    let invite = world.says("owner", "invite").await;
+    let token = invite
+        .split("/start ")
+        .nth(1)
+        .unwrap()
+        .split_whitespace()
+        .next()
+        .unwrap()
+        .to_owned();
+    world.says("newcomer", &format!("/start {token}")).await;
+    assert!(world.says("newcomer", "leave").await.contains("You have left"));
+    world.now += 3600;
+    assert!(world.says("newcomer", "heron 180 12").await.contains("invite link"));
+}
+
+#[tokio::test]
+async fn outfits_are_closed_to_each_other() {
+    let mut world = World::new().await;
+    world.says("crew", "heron 180 12").await;
+    let token = world.desk.bot().found_token(world.now).await.unwrap();
+    world.says("newcomer", &format!("/start {token}")).await;
+    assert!(world.says("newcomer", "fleet").await.contains("No rigs yet"));
+    assert!(!world.says("newcomer", "history heron").await.contains("180"));
+    world.says("newcomer", "add rig heron").await;
+    world.says("newcomer", "heron 300 30").await;
+    let history = world.says("crew", "history heron").await;
+    assert!(history.contains("tap 180") && !history.contains("tap 300"), "{history}");
+    let moving = world.says("crew", &format!("/start {token}")).await;
+    assert!(moving.contains("first type: leave"), "{moving}");
+}
+
+#[tokio::test]
+async fn a_button_works_only_for_whom_it_was_made() {
+    let mut world = World::new().await;
+    world.says("crew", "otter 19 214").await;
+    // Counted tokens: the newest button of the conversation has the highest.
+    let forged = |token: &str, who: &str, now: i64| {
+        Arrived::Incoming(Incoming {
+            key: format!("forged/{token}/{who}"),
+            version: 0,
+            chat: Chat {
+                address: format!("desk:{who}"),
+                group: false,
+            },
+            person: Person {
+                address: format!("desk:{who}"),
+                private_chat: format!("desk:{who}"),
+                first_name: who.to_owned(),
+                language: None,
+            },
+            sent_at: now,
+            what: Happening::Press {
+                token: token.to_owned(),
+                press: "p".to_owned(),
+            },
+            reply_to: None,
+        })
+    };
+    world.says("crew-2", "hello").await;
+    let batch: Vec<Arrived> = (1..30)
+        .map(|n| forged(&format!("token{n:04}"), "crew-2", world.now))
+        .collect();
+    world.desk.bot().hear(&batch, world.now).await.unwrap();
+    world.waits(1).await;
+    assert!(
+        world.says("crew", "otter?").await.contains("no readings yet"),
+        "somebody else's press must not count"
+    );
+    assert!(world.says("crew", "[tap 214, RO 19]").await.contains("Otter 91.1 %"));
+}
+
+#[tokio::test]
+async fn in_a_group_strangers_and_chatter_get_silence() {
+    let mut world = World::new().await;
+    world.says("crew", "hello").await;
+    for (n, who) in ["stranger", "crew"].into_iter().enumerate() {
+        let text = "see you at nine by the bakery";
+        let incoming = Incoming {
+            key: format!("group/{n}"),
+            version: 0,
+            chat: Chat {
+                address: "#desk:yard".to_owned(),
+                group: true,
+            },
+            person: Person {
+                address: format!("desk:{who}"),
+                private_chat: format!("desk:{who}"),
+                first_name: who.to_owned(),
+                language: None,
+            },
+            sent_at: world.now,
+            what: Happening::Text(text.to_owned()),
+            reply_to: None,
+        };
+        world
+            .desk
+            .bot()
+            .hear(&[Arrived::Incoming(incoming)], world.now)
+            .await
+            .unwrap();
+    }
+    assert_eq!(world.waits(1).await, "");
+}

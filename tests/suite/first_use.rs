@@ -1,0 +1,106 @@
+//! From the host's link to the crew's first reading.
+
+use insta::assert_snapshot;
+
+use crate::world::World;
+
+#[tokio::test]
+async fn whoever_opens_the_hosts_link_owns_an_outfit_and_can_start_at_once() {
+    let mut world = World::empty().await;
+    let token = world.desk.bot().claim_token(world.now).await.unwrap().unwrap();
+    assert_snapshot!(world.says("newcomer-1", &format!("/start {token}")).await, @r"
+    bot: This outfit is yours.
+         1. Add your rigs: add rig heron
+         2. Take two readings, tap and RO outlet, and text them: heron 180 12
+         3. Let your crew in: invite
+         Local time is Europe/London. Another one: zone Europe/Madrid
+         Give the outfit a name: name Blue Ladder
+         Read and text from safe footing, never from a ladder or an edge.
+    ");
+    assert!(
+        world
+            .says("newcomer-1", "add rig heron")
+            .await
+            .contains("Heron is on the fleet.")
+    );
+    assert!(world.says("newcomer-1", "heron 180 12").await.contains("Heron 93.3 %"));
+    assert_eq!(
+        world.desk.bot().claim_token(world.now).await.unwrap(),
+        None,
+        "one outfit, no second link"
+    );
+}
+
+#[tokio::test]
+async fn a_link_works_once() {
+    let mut world = World::empty().await;
+    let token = world.desk.bot().claim_token(world.now).await.unwrap().unwrap();
+    world.says("newcomer-1", &format!("/start {token}")).await;
+    let second = world.says("newcomer-2", &format!("/start {token}")).await;
+    assert!(second.contains("used up or has expired"), "{second}");
+}
+
+#[tokio::test]
+async fn a_crew_member_joins_by_invite_and_texts_at_once() {
+    let mut world = World::new().await;
+    let invite = world.says("owner", "invite").await;
+    let token = invite
+        .split("/start ")
+        .nth(1)
+        .unwrap()
+        .split_whitespace()
+        .next()
+        .unwrap()
+        .to_owned();
+    assert_snapshot!(world.says("newcomer", &format!("/start {token}")).await, @r"
+    bot: You are on My outfit as crew.
+         Text a rig and two readings, tap first: heron 180 12
+         Read and text from safe footing, never from a ladder or an edge.
+    bot to owner: newcomer joined as crew.
+    ");
+    assert!(world.says("newcomer", "heron 180 12").await.contains("Heron 93.3 %"));
+}
+
+#[tokio::test]
+async fn an_invite_expires() {
+    let mut world = World::new().await;
+    let invite = world.says("owner", "invite").await;
+    let token = invite
+        .split("/start ")
+        .nth(1)
+        .unwrap()
+        .split_whitespace()
+        .next()
+        .unwrap()
+        .to_owned();
+    world.now += 8 * crate::world::DAY;
+    assert!(
+        world
+            .says("newcomer", &format!("/start {token}"))
+            .await
+            .contains("expired")
+    );
+}
+
+#[tokio::test]
+async fn name_and_zone_are_set_by_typing() {
+    let mut world = World::new().await;
+    assert_snapshot!(world.says("owner", "name Blue Ladder").await, @"bot: The outfit is called Blue Ladder.");
+    assert_snapshot!(world.says("owner", "zone madrid").await, @"bot: Local time is Europe/Madrid: it is 09:03 there.");
+    assert_snapshot!(world.says("owner", "zone Europe/Madird").await, @r#"bot: No zone called "Europe/Madird". Did you mean Europe/Madrid?"#);
+    assert_snapshot!(world.says("owner", "day ends 16:30").await, @"bot: The working day ends at 16:30. Rigs that worked and were not flushed are asked about then.");
+    assert!(world.says("owner", "fleet").await.contains("Blue Ladder: 3 rigs"));
+}
+
+#[tokio::test]
+async fn rigs_come_and_go_by_typing() {
+    let mut world = World::new().await;
+    assert_snapshot!(world.says("owner", "add rig big blue").await, @"bot: Big Blue is on the fleet. Text its readings: big blue 180 12");
+    assert_snapshot!(world.says("owner", "add rig Big-Blue").await, @"bot: Big-Blue is on the fleet already.");
+    assert!(world.says("owner", "add rig 12").await.contains("not a number alone"));
+    assert_snapshot!(world.says("owner", "remove rig big blue").await, @"bot: Big Blue is off the fleet. Its readings are kept.");
+    assert!(
+        world.says("owner", "remove rig he").await.contains("No rig called"),
+        "a rig goes only by its whole name"
+    );
+}

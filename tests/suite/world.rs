@@ -1,0 +1,75 @@
+//! A desk with an outfit, for tests that read as conversations.
+
+use tapside::bot::Tokens;
+use tapside::desk::{Desk, Heard, Manner};
+use tapside::play::script;
+use tapside::store::Store;
+
+use crate::database::{Guard, fresh_url};
+
+/// Wednesday, 4 March 2026, 08:00 UTC.
+pub const WEDNESDAY_MORNING: i64 = 1_772_611_200;
+pub const HOUR: i64 = 3600;
+pub const DAY: i64 = 24 * HOUR;
+
+/// An outfit in London with the rigs Heron, Otter and Mule, and a set clock.
+pub struct World {
+    pub desk: Desk,
+    pub now: i64,
+    _guard: Guard,
+}
+
+impl World {
+    /// An outfit on its first morning, with its owner and no rig.
+    pub async fn empty() -> Self {
+        let (url, guard) = fresh_url().await;
+        let store = Store::open(&url).await.expect("a database");
+        store.migrate().await.expect("tables");
+        let desk = Desk::new(store, "Europe/London".to_owned(), Tokens::counted(), "test".to_owned());
+        Self {
+            desk,
+            now: WEDNESDAY_MORNING,
+            _guard: guard,
+        }
+    }
+
+    /// An outfit with three rigs.
+    pub async fn new() -> Self {
+        let mut world = Self::empty().await;
+        world.desk.settle_in(world.now).await.expect("an owner");
+        world.says("owner", "add rigs heron, otter, mule").await;
+        world
+    }
+
+    /// Somebody says something a minute later; all that is said to that.
+    pub async fn says(&mut self, who: &str, text: &str) -> String {
+        self.speaks(who, Manner::Says, text).await
+    }
+
+    /// Somebody edits their last message a minute later.
+    pub async fn edits(&mut self, who: &str, text: &str) -> String {
+        self.speaks(who, Manner::Edits, text).await
+    }
+
+    async fn speaks(&mut self, who: &str, manner: Manner, text: &str) -> String {
+        self.now += 60;
+        let heard = self.desk.says(who, manner, text, self.now).await.expect("an answer");
+        read_aloud(&heard, who)
+    }
+
+    /// Time passes; all that falls due.
+    pub async fn waits(&mut self, seconds: i64) -> String {
+        self.now += seconds;
+        let heard = self.desk.time_passes(self.now).await.expect("time passes");
+        read_aloud(&heard, "")
+    }
+}
+
+fn read_aloud(heard: &[Heard], speaker: &str) -> String {
+    let written = script::write(heard, Some(speaker));
+    written
+        .lines()
+        .map(|line| line.strip_prefix("  ").unwrap_or(line))
+        .collect::<Vec<_>>()
+        .join("\n")
+}
