@@ -9,6 +9,8 @@ use clap::{Args, Parser, Subcommand, ValueEnum};
 use reqwest::Url;
 use secrecy::SecretString;
 
+use crate::read_lines::ReadArgs;
+use crate::spreadsheet::AssessArgs;
 use crate::store::sends::Limits;
 
 /// Two readings of purified water in, the membrane's state out: a chat bot
@@ -28,6 +30,10 @@ pub enum Command {
     Chat(ChatArgs),
     /// Play demo conversations; fails when an answer differs
     Play(PlayArgs),
+    /// Say what the bot would understand of lines that are typed; stores nothing
+    Read(ReadArgs),
+    /// Assess rigs from spreadsheets (CSV) of readings and services, without the bot
+    Assess(AssessArgs),
     /// Run the bot on Telegram
     Serve(ServeArgs),
     /// Say in plain words whether settings, database and token are good
@@ -96,7 +102,7 @@ pub struct ServeArgs {
     #[arg(long, env = "TAPSIDE_SENDS_PER_SECOND", value_name = "COUNT", default_value_t = 28,
           value_parser = clap::value_parser!(i64).range(0..=1000))]
     sends_per_second: i64,
-    /// Seconds between messages to one person, and a third of those to one group; 0 sets no gap
+    /// Seconds between messages to one person, and three times that to one group; 0 sets no gap
     #[arg(long, env = "TAPSIDE_CHAT_GAP", value_name = "SECONDS", default_value_t = 1,
           value_parser = clap::value_parser!(i64).range(0..=60))]
     chat_gap: i64,

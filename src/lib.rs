@@ -10,8 +10,9 @@
 //! - [`store`]: all SQL, on SQLite and PostgreSQL.
 //! - [`bot`]: two doors, [`bot::Bot::hear`] and [`bot::Bot::due`].
 //! - [`transport`]: the outside world to and from [`bot::envelope`].
-//! - [`desk`]: a conversation without a platform; [`chat`], [`play`], [`serve`]
-//!   and [`check`] are subcommands.
+//! - [`desk`]: a conversation without a platform.
+//! - [`chat`], [`play`], [`read_lines`], [`spreadsheet`], [`serve`], [`check`]:
+//!   the subcommands.
 
 pub mod bot;
 pub mod chat;
@@ -21,9 +22,11 @@ pub mod config;
 pub mod desk;
 pub mod message;
 pub mod play;
+pub mod read_lines;
 pub mod replies;
 pub mod schedule;
 pub mod serve;
+pub mod spreadsheet;
 pub mod store;
 pub mod transport;
 pub mod water;

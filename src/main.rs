@@ -45,6 +45,18 @@ async fn main() -> anyhow::Result<ExitCode> {
             tapside::chat::run(&args.database, args.zone.unwrap_or_else(zone_of_this_machine)).await?;
             Ok(ExitCode::SUCCESS)
         }
+        Command::Read(args) => {
+            tapside::read_lines::run(&args, std::io::stdin().lock(), &mut std::io::stdout().lock())?;
+            Ok(ExitCode::SUCCESS)
+        }
+        Command::Assess(args) => {
+            let mut out = std::io::BufWriter::new(std::io::stdout().lock());
+            Ok(ExitCode::from(tapside::spreadsheet::run(
+                &args,
+                &mut out,
+                &mut std::io::stderr().lock(),
+            )))
+        }
         Command::Play(args) => {
             let as_written = tapside::play::run(&args.files, args.update, &mut std::io::stdout()).await?;
             Ok(ExitCode::from(if as_written { 0 } else { NOT_GOOD }))

@@ -59,6 +59,7 @@ pub fn day_start(zone: &TimeZone, date: Date) -> Option<i64> {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used)]
 mod tests {
     use jiff::civil::{date, time};
 

@@ -10,7 +10,7 @@ use crate::water::history::{self, Event, Service, Work};
 use crate::water::prior::Lessons;
 use crate::water::quantity::{Flow, Ppm, Pressure, Temperature};
 use crate::water::rejection::rejection;
-use crate::water::rig::replay;
+use crate::water::replay::replay;
 use crate::water::settings::{Limits, Settings};
 
 use super::recording::service_of;

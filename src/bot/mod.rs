@@ -70,6 +70,13 @@ impl Bot {
         *self.link_base.lock().unwrap_or_else(PoisonError::into_inner) = Some(base);
     }
 
+    /// The bot's name on the platform, once its link is known.
+    fn username(&self) -> Option<String> {
+        let base = self.link_base()?;
+        let name = base.strip_suffix("?start=")?.rsplit('/').next()?;
+        Some(name.to_owned())
+    }
+
     fn link_base(&self) -> Option<String> {
         self.link_base.lock().unwrap_or_else(PoisonError::into_inner).clone()
     }

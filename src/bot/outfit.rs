@@ -112,6 +112,7 @@ fn zone_named(typed: &str) -> Result<(TimeZone, String), Option<String>> {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used)]
 mod tests {
     use super::*;
 

@@ -30,7 +30,11 @@ impl Turn<'_> {
         meaning: Meaning,
     ) -> Result<Answer, StoreError> {
         if meaning == Meaning::default() {
-            return Ok(if open.is_some() { Answer::silence() } else { self.hint() });
+            return if open.is_some() {
+                Ok(Answer::silence())
+            } else {
+                self.hint(text).await
+            };
         }
         let mut answer = Answer::default();
         if meaning.dropped {

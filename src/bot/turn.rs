@@ -40,6 +40,12 @@ pub(super) struct Turn<'a> {
 
 impl Bot {
     pub(super) async fn take_turn(&self, db: &mut Db, incoming: &Incoming, now: i64) -> Result<(), StoreError> {
+        // These two concern the chat, whoever caused them.
+        match &incoming.what {
+            Happening::LetIn => return store::chats::unblock(db, &incoming.chat.address).await,
+            Happening::Moved { to } => return store::chats::moved(db, &incoming.chat.address, to).await,
+            _ => {}
+        }
         let member = store::people::find(db, &incoming.person.address).await?;
         if let Happening::Text(text) = &incoming.what
             && let Some(command::Command::Start(token)) = command::read(text)
@@ -50,11 +56,8 @@ impl Bot {
         let Some(member) = member else {
             return self.meet_stranger(db, incoming, now).await;
         };
-        match &incoming.what {
-            Happening::ShutOut => return store::chats::block(db, &incoming.chat.address, now).await,
-            Happening::LetIn => return store::chats::unblock(db, &incoming.chat.address).await,
-            Happening::Moved { to } => return store::chats::moved(db, &incoming.chat.address, to).await,
-            _ => {}
+        if incoming.what == Happening::ShutOut {
+            return store::chats::block(db, &incoming.chat.address, now).await;
         }
         let hash = match &incoming.what {
             Happening::Text(text) => invites::hex(&Sha256::digest(text.as_bytes())),
@@ -205,14 +208,32 @@ impl Turn<'_> {
         Answer::says(self.words.say(key, [("example", (&self.example()).into())]))
     }
 
-    /// One short hint for chatter in a private chat, at most once in ten minutes.
-    pub fn hint(&self) -> Answer {
-        let quiet =
-            self.incoming.chat.group || !once_in(&self.bot.hints, &self.incoming.chat.address, HINT_PAUSE, self.now);
-        if quiet {
-            Answer::silence()
-        } else {
-            self.only_in_private("hint")
+    /// One short hint for chatter, at most once in ten minutes a chat; in a group
+    /// only for whoever spoke to the bot.
+    pub async fn hint(&mut self, text: &str) -> Result<Answer, StoreError> {
+        if self.incoming.chat.group && !self.is_addressed(text).await? {
+            return Ok(Answer::silence());
+        }
+        if !once_in(&self.bot.hints, &self.incoming.chat.address, HINT_PAUSE, self.now) {
+            return Ok(Answer::silence());
+        }
+        Ok(Answer::says(
+            self.words.say("hint", [("example", (&self.example()).into())]),
+        ))
+    }
+
+    /// Whether a text in a group names the bot or replies to it.
+    async fn is_addressed(&mut self, text: &str) -> Result<bool, StoreError> {
+        if self
+            .bot
+            .username()
+            .is_some_and(|name| text.to_lowercase().contains(&format!("@{}", name.to_lowercase())))
+        {
+            return Ok(true);
+        }
+        match &self.incoming.reply_to {
+            Some(replied) => Ok(store::sends::was_sent(self.db, replied).await?),
+            None => Ok(false),
         }
     }
 

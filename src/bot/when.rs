@@ -58,6 +58,7 @@ fn told(when: When, sent_at: i64, zone: &TimeZone) -> Option<i64> {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used)]
 mod tests {
     use super::*;
 

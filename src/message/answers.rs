@@ -1,9 +1,9 @@
 //! Answers to the open question, by text or by button.
 
-use super::labels::{self, Role};
+use super::labels::{self, Measured, Role};
 use super::meaning::{About, Ask, Label, Meaning, Reading, Scene, Service, Solids};
 use super::senses::Sense;
-use super::tokens::Token;
+use super::tokens::{Kind, Token};
 use super::units;
 
 /// What the text means as an answer to `ask`; `None` when it is no answer.
@@ -21,7 +21,26 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
     }
     let rig = only_rig(tokens);
     let indices: Vec<usize> = (0..tokens.len()).collect();
-    let numbers = labels::bind(tokens, &indices);
+    let mut numbers = labels::bind(tokens, &indices);
+    // "Twelve" alone is shy elsewhere; here it is what was asked for.
+    if let (
+        About::MissingReading,
+        [
+            Token {
+                kind: Kind::Number(number),
+                ..
+            },
+        ],
+    ) = (ask.about, tokens)
+    {
+        numbers = vec![Measured {
+            at: 0,
+            value: number.value,
+            unit: None,
+            role: None,
+            strong: false,
+        }];
+    }
     if numbers.is_empty() {
         if let (Some(rig), About::WhichRig | About::UnknownRig) = (rig, ask.about) {
             return Some(with_rig(ask, rig, scene));
@@ -45,7 +64,7 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
         numbers
             .iter()
             .find(|one| one.role == Some(role))
-            .and_then(|one| units::solids(one.value, one.unit == Some(units::Unit::MicroSiemens), scene.us_to_ppm))
+            .and_then(|one| units::solids_of(one.value, one.unit, scene.us_to_ppm))
     };
     let bare: Vec<f64> = numbers
         .iter()
@@ -122,7 +141,7 @@ fn yes_or_no(tokens: &[Token], ask: &Ask, scene: &Scene) -> Option<Meaning> {
     let has = |sense: Sense| tokens.iter().any(|token| token.has(sense));
     let unknown = tokens.iter().filter(|token| token.is_unknown()).count();
     let words = tokens.iter().filter(|token| token.word().is_some()).count();
-    let thumb = tokens.iter().any(|token| token.kind == super::tokens::Kind::Yes);
+    let thumb = tokens.iter().any(|token| token.kind == Kind::Yes);
     if unknown > 0 || words > 5 || has(Sense::Intent) {
         return None;
     }
@@ -142,7 +161,7 @@ fn yes_or_no(tokens: &[Token], ask: &Ask, scene: &Scene) -> Option<Meaning> {
     };
     let yes = has(Sense::Yes) || thumb;
     let label = match ask.about {
-        About::Swapped if has(Sense::AsSent) => Some(Label::AsSent),
+        About::Swapped if has(Sense::AsSent) || (has(Sense::No) && has(Sense::Keep)) => Some(Label::AsSent),
         About::Swapped if has(Sense::Swap) || (yes && !has(Sense::No)) => pair,
         About::Implausible if has(Sense::No) && !has(Sense::Keep) => Some(Label::Drop),
         About::Implausible if yes || has(Sense::Keep) || has(Sense::AsSent) => Some(Label::Keep),

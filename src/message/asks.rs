@@ -9,7 +9,8 @@ const MOST_CHOICES: usize = 3;
 pub fn which_rig(drafts: Vec<Reading>, candidates: &[i64], typed: &str, scene: &Scene) -> Ask {
     let fits = |rig: &&Rig| candidates.is_empty() || candidates.contains(&rig.id);
     let mut rigs: Vec<&Rig> = scene.fleet.iter().filter(fits).collect();
-    rigs.sort_by_key(|rig| (Some(rig.id) != scene.own_rig, !rig.worked_today));
+    let just_read = |rig: &Rig| scene.last.iter().any(|reading| reading.rig == Some(rig.id));
+    rigs.sort_by_key(|rig| (Some(rig.id) != scene.own_rig, !just_read(rig), !rig.worked_today));
     let typed_name = (!typed.is_empty()).then(|| typed.to_string());
     Ask {
         about: About::WhichRig,

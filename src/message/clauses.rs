@@ -76,7 +76,7 @@ fn starts_question(tokens: &[Token], from: usize, at: usize) -> bool {
     let said = tokens[from..at].iter().filter(|token| token.number().is_some()).count();
     let before = &tokens[at - 1];
     let link = (before.has(Sense::And) || before.is_mark(',')) && at - 1 > from;
-    let asks = tokens[at].has(Sense::Asks);
+    let asks = tokens[at].has_any(&[Sense::Asks, Sense::Advice]);
     // Without a name the numbers belong to the question: "at 180 in and 12 out, what rejection is that".
     let named = tokens[from..at].iter().any(|token| token.mention().is_some());
     named && said >= 2 && (link || (asks && before.number().is_some()))

@@ -6,6 +6,10 @@ use super::senses::Sense;
 use super::tokens::Token;
 use super::units;
 
+/// Bounds by which a bare number is taken for a permeate or a feed when no reading is at hand; common practice, no source.
+const LEAST_TAP_PPM: f64 = 30.0;
+const MOST_PERMEATE_PPM: f64 = 120.0;
+
 /// What a message corrects; `None` when it corrects nothing.
 pub fn find(tokens: &[Token], when: Option<When>, scene: &Scene) -> Option<Vec<Correction>> {
     let has = |sense: Sense| tokens.iter().any(|token| token.has(sense));
@@ -16,13 +20,38 @@ pub fn find(tokens: &[Token], when: Option<When>, scene: &Scene) -> Option<Vec<C
     if has(Sense::Undo) && measured.is_empty() {
         return withdraw(tokens, &rigs, unknown, when, scene);
     }
-    if scene.last.is_empty() || tokens.iter().any(|token| token.is_mark('?')) {
+    if tokens.iter().any(|token| token.is_mark('?')) {
         return None;
+    }
+    if !rigs
+        .iter()
+        .any(|rig| scene.last.iter().any(|reading| reading.rig == Some(*rig)))
+    {
+        if let Some(correction) = change_of_named(tokens, &rigs, unknown, &measured, scene) {
+            return Some(vec![correction]);
+        }
+    }
+    if scene.last.is_empty() {
+        return None;
+    }
+    if has(Sense::Swap) && unknown == 0 {
+        return swap_two(scene);
     }
     if measured.is_empty() {
         return move_rig(tokens, &rigs, unknown, scene).or_else(|| move_time(tokens, &rigs, unknown, when, scene));
     }
     change_values(tokens, &rigs, unknown, &measured, scene)
+}
+
+/// "18 sorry", "tap was 190 not 180": a correction by its words, when no reading is known that it could change.
+pub fn is_orphan(tokens: &[Token]) -> bool {
+    let indices: Vec<usize> = (0..tokens.len()).collect();
+    let measured = labels::bind(tokens, &indices);
+    let says_so = tokens.iter().any(|token| token.has_any(&[Sense::Oops, Sense::ItWas]));
+    let plain = tokens
+        .iter()
+        .all(|token| !token.is_unknown() && token.mention().is_none());
+    plain && (denied_value(tokens, &measured).is_some() || says_so && measured.len() == 1)
 }
 
 /// Whether the message is a star and a number, which corrects something even when nothing is known of it.
@@ -52,7 +81,12 @@ fn withdraw(
     scene: &Scene,
 ) -> Option<Vec<Correction>> {
     let about_reading = tokens.iter().any(|token| token.has_any(&[Sense::Current, Sense::That]));
-    let short = tokens.iter().filter(|token| token.word().is_some()).count() <= 3;
+    let words: Vec<&Token> = tokens.iter().filter(|token| token.word().is_some()).collect();
+    let begins = words
+        .iter()
+        .find(|token| !token.has(Sense::Greeting))
+        .is_some_and(|token| token.has(Sense::Undo));
+    let short = words.len() <= 3 || (begins && words.len() <= 6);
     let void = |from_rig: i64, when: Option<When>| Correction {
         void: true,
         from_rig,
@@ -222,6 +256,59 @@ fn change_values(
     })
 }
 
+/// "kestrel should be 156 not 165": an older reading of the rig, which the sender did not send or not lately.
+fn change_of_named(
+    tokens: &[Token],
+    rigs: &[i64],
+    unknown: usize,
+    measured: &[Measured],
+    scene: &Scene,
+) -> Option<Correction> {
+    let denied = denied_value(tokens, measured)?;
+    let (&[from_rig], 0, &[one]) = (
+        rigs,
+        unknown,
+        &measured.iter().filter(|one| one.at != denied).collect::<Vec<_>>()[..],
+    ) else {
+        return None;
+    };
+    let role = one.role.or_else(|| {
+        // No tap has so little, no membrane in use lets so much through.
+        match one.value {
+            value if value < LEAST_TAP_PPM => Some(Role::Permeate),
+            value if value > MOST_PERMEATE_PPM => Some(Role::Feed),
+            _ => None,
+        }
+    })?;
+    let mut change = Reading::default();
+    put(&mut change, role, one, scene);
+    units::says_values(&change).then_some(Correction {
+        void: false,
+        from_rig,
+        change,
+    })
+}
+
+/// "Swap those two round": each of two readings gets the values of the other.
+fn swap_two(scene: &Scene) -> Option<Vec<Correction>> {
+    let [one, other] = scene.last.as_slice() else {
+        return None;
+    };
+    let with_values_of = |from: &Reading, values: &Reading| {
+        let change = Reading {
+            rig: None,
+            when: None,
+            ..values.clone()
+        };
+        from.rig.map(|from_rig| Correction {
+            void: false,
+            from_rig,
+            change,
+        })
+    };
+    Some(vec![with_values_of(one, other)?, with_values_of(other, one)?])
+}
+
 /// The number behind "not": "24 not 19".
 fn denied_value(tokens: &[Token], measured: &[Measured]) -> Option<usize> {
     let denied = |one: &&Measured| {
@@ -260,8 +347,7 @@ fn meant<'a>(last: &[&'a Reading], wrong: Option<f64>, value: f64) -> Option<(&'
 }
 
 fn put(change: &mut Reading, role: Role, one: &Measured, scene: &Scene) {
-    let conductivity = one.unit == Some(units::Unit::MicroSiemens);
-    let solids: Option<Solids> = units::solids(one.value, conductivity, scene.us_to_ppm);
+    let solids: Option<Solids> = units::solids_of(one.value, one.unit, scene.us_to_ppm);
     match role {
         Role::Feed => change.feed = solids,
         Role::Permeate => change.permeate = solids,
@@ -269,6 +355,7 @@ fn put(change: &mut Reading, role: Role, one: &Measured, scene: &Scene) {
         Role::Temperature => change.temperature_c = units::temperature_c(one.value, one.unit, scene.celsius),
         Role::Pressure => change.pressure_kpa = units::pressure_kpa(one.value, one.unit),
         Role::PermeateFlow => change.permeate_lpm = units::flow_lpm(one.value, one.unit),
+        Role::Elsewhere => {}
         Role::WasteFlow => change.waste_lpm = units::flow_lpm(one.value, one.unit),
     }
 }

@@ -142,12 +142,21 @@ fn rigs_of(who: &Who) -> Vec<i64> {
 fn clusters(tokens: &[Token], line: &[usize]) -> Vec<Cluster> {
     let mut clusters: Vec<Cluster> = Vec::new();
     for (slot, &at) in line.iter().enumerate() {
+        if clusters.last().is_some() && is_strange_name(tokens, line, slot) {
+            let who = Who::Unknown(tokens[at].word().unwrap_or_default().to_string());
+            clusters.push(Cluster {
+                who,
+                from: slot,
+                to: slot + 1,
+            });
+            continue;
+        }
         let Some(mention) = tokens[at].mention() else { continue };
         let who = match (mention.rigs.as_slice(), mention.all_of_them) {
             ([], _) => Who::Unknown(mention.typed.clone()),
             ([rig], _) => Who::Rigs(vec![*rig], mention.sure),
-            (rigs, true) => Who::Rigs(rigs.to_vec(), mention.sure),
-            (rigs, false) => Who::OneOf(rigs.to_vec(), mention.typed.clone()),
+            // "Both vans 180/12" may be one reading of either; services are another matter.
+            (rigs, _) => Who::OneOf(rigs.to_vec(), mention.typed.clone()),
         };
         if let Some(last) = clusters.last_mut() {
             let between = &line[last.to..slot];
@@ -205,4 +214,22 @@ fn join(one: &Who, other: Who, linked: bool, corrected: bool) -> Who {
             Who::OneOf(all, String::new())
         }
     }
+}
+
+/// "heron 180/12 falcon 190/13": a strange word between numbers, before two of them, is a name that no rig has.
+fn is_strange_name(tokens: &[Token], line: &[usize], slot: usize) -> bool {
+    let is_number = |slot: usize| {
+        line.get(slot)
+            .is_some_and(|&at| tokens[at].number().is_some_and(|number| !number.shy) && !tokens[at].spent)
+    };
+    let word = &tokens[line[slot]];
+    let before = (0..slot)
+        .rev()
+        .find(|&slot| !tokens[line[slot]].is_any_mark(",.") && !tokens[line[slot]].has(Sense::And));
+    let behind = slot + 1..usize::min(slot + 5, line.len());
+    word.is_unknown()
+        && word.word().is_some_and(|word| word.len() > 2)
+        && before.is_some_and(is_number)
+        && is_number(slot + 1)
+        && behind.filter(|&slot| is_number(slot)).count() >= 2
 }

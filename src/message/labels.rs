@@ -15,6 +15,8 @@ pub enum Role {
     Pressure,
     PermeateFlow,
     WasteFlow,
+    /// Between the prefilters and such: not kept.
+    Elsewhere,
 }
 
 /// A number and what it measures.
@@ -83,6 +85,7 @@ fn label_at(tokens: &[Token], at: usize) -> Option<(Role, bool)> {
         _ => return None,
     }
     let table = [
+        (Sense::Elsewhere, Role::Elsewhere, true),
         (Sense::Temperature, Role::Temperature, true),
         (Sense::Pressure, Role::Pressure, true),
         (Sense::Made, Role::Made, true),
@@ -95,6 +98,11 @@ fn label_at(tokens: &[Token], at: usize) -> Option<(Role, bool)> {
         (Sense::PermeateWeak, Role::Permeate, false),
         (Sense::ProductWeak, Role::Product, false),
     ];
+    // "psi was 95": a unit without a number before it labels the next.
+    let behind_number = at > 0 && (tokens[at - 1].number().is_some() || tokens[at - 1].is_mark('°'));
+    if token.has_any(&[Sense::Psi, Sense::Bar, Sense::Kpa]) && !behind_number {
+        return Some((Role::Pressure, true));
+    }
     let (_, role, strong) = table.into_iter().find(|(sense, _, _)| token.has(*sense))?;
     // "di changed", "new membrane": the part, not the place where the water was measured.
     let part = token.has_any(&[Sense::Membrane, Sense::Resin, Sense::Prefilter]);

@@ -32,6 +32,7 @@ pub struct Tables {
     ordinary: HashSet<String>,
     /// Words by their first letter, to look for slips of the thumb.
     by_letter: HashMap<u8, Vec<String>>,
+    number_letters: HashMap<u8, Vec<String>>,
 }
 
 struct Phrase {
@@ -103,6 +104,19 @@ impl Tables {
         near.all(|other| self.senses(other) == first).then_some(first)
     }
 
+    /// The one number word that is a slip of the thumb or tongue away ("twenny"), if `word` is no ordinary word.
+    pub fn nearest_number(&self, word: &str) -> Option<NumberWord> {
+        if word.len() < 5 || self.is_ordinary(word) {
+            return None;
+        }
+        let known = self.number_letters.get(word.as_bytes().first()?)?;
+        let mut near = known
+            .iter()
+            .filter(|known| one_slip_apart(word.as_bytes(), known.as_bytes()));
+        let first = self.number(near.next()?)?;
+        near.all(|other| self.number(other) == Some(first)).then_some(first)
+    }
+
     fn add_line(&mut self, line: &str, language: u8) -> Result<(), String> {
         let line = line.split('#').next().unwrap_or_default().trim();
         if line.is_empty() {
@@ -161,6 +175,12 @@ impl Tables {
     }
 
     fn index(&mut self) {
+        for word in self.numbers.keys().filter(|word| word.len() >= 5) {
+            self.number_letters
+                .entry(word.as_bytes()[0])
+                .or_default()
+                .push(word.clone());
+        }
         let trade = [
             Sense::Feed,
             Sense::Permeate,

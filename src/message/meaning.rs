@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 /// What the reader may know besides the text itself.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Scene {
+    /// The outfit's rigs; no other is known.
     pub fleet: Vec<Rig>,
     /// The sender's own rig.
     pub own_rig: Option<i64>,
@@ -40,12 +41,17 @@ impl Default for Scene {
 /// A rig as the reader knows it.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Rig {
+    /// The rig's number, given back in the meaning.
     pub id: i64,
+    /// The name that the owner gave it.
     pub name: String,
+    /// Other names that the crew uses.
     pub short_names: Vec<String>,
     /// No membrane: tap and product are the reading.
     pub di_only: bool,
+    /// Flushed by hand at the end of the day.
     pub manual_flush: bool,
+    /// It was read today, so "all flushed" includes it.
     pub worked_today: bool,
     /// The usual range of the rig's own feed (low, high) in ppm; `None` when there are too few readings.
     pub usual_feed_ppm: Option<(f64, f64)>,
@@ -58,8 +64,11 @@ pub struct Rig {
 pub struct Meaning {
     /// Ready to record: the rig is known and the values were checked.
     pub readings: Vec<Reading>,
+    /// What was done, not what is intended.
     pub services: Vec<Service>,
+    /// What changes of the sender's last readings.
     pub corrections: Vec<Correction>,
+    /// What the sender wants to know.
     pub queries: Vec<Query>,
     /// At most one question. Readings beside it are the good ones, to be recorded.
     pub ask: Option<Ask>,
@@ -72,22 +81,30 @@ pub struct Meaning {
 /// Feed and permeate at one time on one rig, with what else was said of the water.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Reading {
+    /// The rig, where it is known.
     pub rig: Option<i64>,
+    /// The tap.
     pub feed: Option<Solids>,
+    /// The RO outlet.
     pub permeate: Option<Solids>,
     /// Behind the DI resin: what reaches the glass.
     pub product: Option<Solids>,
+    /// Temperature of the feed water, degrees Celsius.
     pub temperature_c: Option<f64>,
     /// Gauge pressure.
     pub pressure_kpa: Option<f64>,
+    /// Permeate flow, litres a minute.
     pub permeate_lpm: Option<f64>,
+    /// Flow to waste, litres a minute.
     pub waste_lpm: Option<f64>,
+    /// When, as far as the message says.
     pub when: Option<When>,
 }
 
 /// Dissolved solids.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Solids {
+    /// In ppm, which is mg/L in fresh water.
     pub ppm: f64,
     /// The conductivity in uS/cm as typed, when it was typed so.
     pub raw_us: Option<f64>,
@@ -96,20 +113,32 @@ pub struct Solids {
 /// When a reading was taken or a service done, as far as the message says; in the outfit's zone.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub enum When {
+    /// At a time of day, today or some days back.
     At {
+        /// Days before today.
         days_back: u16,
+        /// 0 to 23.
         hour: u8,
+        /// 0 to 59.
         minute: u8,
     },
+    /// Some days back, at no particular time.
     DaysBack(u16),
+    /// This morning.
     Morning,
+    /// This afternoon.
     Afternoon,
+    /// This evening.
     Evening,
     /// A date as typed. Without a year the last such date is meant.
     On {
+        /// The year, if it was typed.
         year: Option<i16>,
+        /// 1 to 12.
         month: u8,
+        /// 1 to 31.
         day: u8,
+        /// The time of day, if it was typed.
         hour_minute: Option<(u8, u8)>,
     },
 }
@@ -117,21 +146,32 @@ pub enum When {
 /// Something done to a rig.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Service {
+    /// The rig.
     pub rig: i64,
+    /// What was done.
     pub what: What,
+    /// How long it took, where that was said.
     pub minutes: Option<u16>,
     /// The price in the outfit's smallest coin.
     pub price_minor: Option<i64>,
+    /// When, as far as the message says.
     pub when: Option<When>,
 }
 
+/// Kinds of service.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum What {
+    /// New DI resin.
     Resin,
+    /// The same resin, packed tight.
     Repack,
+    /// A new membrane.
     Membrane,
+    /// New prefilters.
     Prefilter,
+    /// The membrane was flushed.
     Flush,
+    /// A new O-ring.
     ORing,
 }
 
@@ -140,6 +180,7 @@ pub enum What {
 pub struct Correction {
     /// Withdraws the reading. `change.when`, if given, says which one.
     pub void: bool,
+    /// The rig of the reading that is corrected.
     pub from_rig: i64,
     /// `change.rig = Some(other)` moves the reading to the other rig.
     pub change: Reading,
@@ -148,30 +189,45 @@ pub struct Correction {
 /// A question that the crew asks.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Query {
+    /// The rig, where it is known.
     pub rig: Option<i64>,
+    /// About what.
     pub topic: Topic,
 }
 
+/// What a question is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Topic {
+    /// How a rig is.
     Status,
+    /// What was read last.
     LastReading,
+    /// Its rejection.
     Rejection,
+    /// Whether it fades.
     Trend,
+    /// Its readings.
     History,
+    /// When its membrane is due.
     MembraneWhen,
+    /// How long its resin lasts.
     ResinWhen,
+    /// Whether it was flushed.
     FlushStatus,
+    /// How all rigs are.
     Fleet,
     /// Who has not logged.
     Quiet,
+    /// What to buy.
     Shopping,
+    /// What to type.
     Help,
 }
 
 /// A question back to the sender, kept until it is answered, superseded or expired.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Ask {
+    /// What is not clear.
     pub about: About,
     /// What waits for the answer; the rig is `None` where it is not known.
     pub drafts: Vec<Reading>,
@@ -183,33 +239,49 @@ pub struct Ask {
     pub typed_name: Option<String>,
 }
 
+/// What a question back is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum About {
+    /// Several rigs fit, or none was named.
     WhichRig,
+    /// The permeate is above the feed.
     Swapped,
+    /// The numbers fit no usual order.
     WhichIsWhich,
+    /// One of the two readings is missing.
     MissingReading,
+    /// No rig has this name.
     UnknownRig,
+    /// Far from what this rig has shown so far.
     Implausible,
 }
 
 /// A button. `says` is the text that does the same when it is typed.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Choice {
+    /// What the button shows.
     pub label: Label,
+    /// The text that does the same.
     pub says: String,
 }
 
+/// What a button shows; the words are made elsewhere.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Label {
+    /// A rig.
     Rig(i64),
     /// In ppm.
     Pair {
+        /// The tap.
         feed: f64,
+        /// The RO outlet.
         permeate: f64,
     },
+    /// Keep the order as it was sent.
     AsSent,
+    /// Keep the unusual reading.
     Keep,
+    /// Record nothing.
     Drop,
     /// The number is the product, in ppm.
     Product(f64),

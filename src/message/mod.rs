@@ -86,6 +86,9 @@ fn read_fresh(tokens: &[Token], clauses: &[Clause], when: Option<When>, scene: &
             };
         }
     }
+    if scene.last.is_empty() && queries.is_empty() && corrections::is_orphan(tokens) {
+        return Meaning::default();
+    }
     if corrections::is_starred(tokens) && scene.last.is_empty() {
         let ask = asks::which_rig(Vec::new(), &[], "", scene);
         return Meaning {
@@ -97,6 +100,12 @@ fn read_fresh(tokens: &[Token], clauses: &[Clause], when: Option<When>, scene: &
     meaning.queries = queries;
     for told in services::find(tokens, clauses) {
         add_service(&mut meaning, &told, when, scene);
+    }
+    // "Resin changed, now 0 at the glass": the service is the news, no reading is missing.
+    let only_product = |draft: &Reading| draft.feed.is_none() && draft.permeate.is_none();
+    let asks_for_rest = |ask: &Ask| ask.about == About::MissingReading && ask.drafts.iter().all(only_product);
+    if !meaning.services.is_empty() && meaning.ask.as_ref().is_some_and(asks_for_rest) {
+        meaning.ask = None;
     }
     meaning
 }
@@ -137,10 +146,15 @@ fn read_values(tokens: &[Token], clauses: &[Clause], when: Option<When>, scene: 
 
 /// Clauses without number, name or place holder say nothing of values, and their words do not count.
 fn is_about_values(tokens: &[Token], clause: &Clause) -> bool {
-    clause.span.clone().any(|at| {
-        let token = &tokens[at];
-        token.mention().is_some() || (token.number().is_some() && !token.spent) || token.is_mark('%')
-    })
+    let words = &tokens[clause.span.clone()];
+    // "Rig: Falcon" on a line of its own names a rig, known or not.
+    let names = words.iter().any(|token| token.has(senses::Sense::Vehicle)) && words.iter().any(Token::is_unknown);
+    let short = words.iter().filter(|token| token.word().is_some()).count() <= 3;
+    (names && short)
+        || clause.span.clone().any(|at| {
+            let token = &tokens[at];
+            token.mention().is_some() || (token.number().is_some() && !token.spent) || token.is_mark('%')
+        })
 }
 
 /// Gives the values their rig, or says why that takes a question.

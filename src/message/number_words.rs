@@ -70,7 +70,8 @@ fn likely_language(tokens: &[Token]) -> u8 {
 
 fn number_at(tokens: &[Token], at: usize, language: u8) -> Option<NumberWord> {
     let word = tokens.get(at)?.word()?;
-    TABLES.number(word).filter(|number| number.languages & language != 0)
+    let number = TABLES.number(word).or_else(|| TABLES.nearest_number(word))?;
+    (number.languages & language != 0).then_some(number)
 }
 
 fn take_number(tokens: &[Token], language: u8) -> Option<(Number, usize)> {
@@ -149,7 +150,10 @@ fn extend(current: f64, value: f64, first: bool, language: u8) -> Option<f64> {
         return Some(current + value);
     }
     // "one eighty", "three sixteen"
-    if language == ENGLISH && (1.0..10.0).contains(&current) && value >= 10.0 {
+    let hundreds = (1.0..10.0).contains(&current) && value >= 10.0;
+    // "eleven forty"
+    let teens = (11.0..20.0).contains(&current) && value >= 20.0;
+    if language == ENGLISH && (hundreds || teens) {
         return Some(current * 100.0 + value);
     }
     None

@@ -1,11 +1,14 @@
 //! Gives words their senses: the longest phrase of the tables, else the nearest word of the trade.
 
-use super::languages::TABLES;
+use super::languages::{TABLES, one_slip_apart};
 use super::senses::{Sense, Senses};
 use super::tokens::{Kind, Token};
 
+const WORDS_WITH_DIGIT: [&str; 8] = ["b4", "m8", "gr8", "l8", "l8r", "2day", "2nite", "2moro"];
+
 /// Joins the words of a phrase into one token and gives it the senses of the phrase.
 pub fn join(tokens: Vec<Token>) -> Vec<Token> {
+    let tokens = join_letter_and_digit(tokens);
     let texts: Vec<Option<String>> = tokens.iter().map(text_of).collect();
     let mut joined: Vec<Token> = Vec::with_capacity(tokens.len());
     let mut at = 0;
@@ -22,7 +25,7 @@ pub fn join(tokens: Vec<Token>) -> Vec<Token> {
             // "how long" and "shall i" ask as their first words do.
             let first = texts[at]
                 .as_deref()
-                .filter(|_| used > 1)
+                .filter(|_| used > 1 && !senses.has(Sense::Intent))
                 .map_or(Senses::default(), |word| TABLES.senses(word));
             for sense in [Sense::Asks, Sense::AsksFirst]
                 .into_iter()
@@ -41,8 +44,43 @@ pub fn join(tokens: Vec<Token>) -> Vec<Token> {
     joined
 }
 
+/// "b4", "gr8", "2day": words written with a digit.
+fn join_letter_and_digit(tokens: Vec<Token>) -> Vec<Token> {
+    let mut joined: Vec<Token> = Vec::with_capacity(tokens.len());
+    for token in tokens {
+        if let Some(last) = joined.last_mut().filter(|_| token.glued) {
+            let word = match (&last.kind, &token.kind) {
+                (Kind::Word(word), Kind::Number(number)) => format!("{word}{}", number.digits),
+                (Kind::Number(number), Kind::Word(word)) => format!("{}{word}", number.digits),
+                _ => String::new(),
+            };
+            if WORDS_WITH_DIGIT.contains(&word.as_str()) {
+                last.kind = Kind::Word(word);
+                continue;
+            }
+        }
+        joined.push(token);
+    }
+    joined
+}
+
 /// Words that no table knows get the senses of the word of the trade that is one slip away.
 pub fn mend_slips(tokens: &mut [Token]) {
+    for at in 0..tokens.len() {
+        // "oit 40": short words are mended only before a number.
+        let before_number = tokens.get(at + 1).is_some_and(|next| next.number().is_some());
+        let word = tokens[at]
+            .word()
+            .filter(|word| (2..=3).contains(&word.len()) && tokens[at].is_unknown() && before_number);
+        let weak = word.and_then(|word| match word {
+            _ if one_slip_apart(word.as_bytes(), b"out") => Some(Sense::PermeateWeak),
+            _ if one_slip_apart(word.as_bytes(), b"tap") => Some(Sense::FeedWeak),
+            _ => None,
+        });
+        if let Some(weak) = weak {
+            tokens[at].senses = Senses::of(weak);
+        }
+    }
     for token in tokens.iter_mut().filter(|token| token.is_unknown()) {
         let near = token.word().and_then(|word| TABLES.nearest_trade_word(word));
         token.senses = near.unwrap_or_default();

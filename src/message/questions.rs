@@ -26,6 +26,10 @@ pub fn find(tokens: &[Token], clauses: &[Clause], scene: &Scene) -> Vec<Query> {
         let Some(topic) = topic(part, !carried.is_empty()) else {
             continue;
         };
+        // "lynx 180/12?" doubts the values and asks nothing else.
+        if clause.only_marked && has_pair(part) && matches!(topic, Topic::Status | Topic::LastReading) {
+            continue;
+        }
         let about_all =
             matches!(topic, Topic::Fleet | Topic::Quiet | Topic::Shopping | Topic::Help) && carried.is_empty();
         let own = scene
@@ -52,6 +56,14 @@ fn slash_command(tokens: &[Token]) -> Option<Topic> {
         if word == "/help" || word == "/ayuda" || tokens.len() == 1 && tokens[0].has(Sense::Help) {
             return Some(Topic::Help);
         }
+    }
+    if let [only] = tokens {
+        let fleet = matches!(
+            only.word(),
+            Some("fleet" | "status" | "all rigs" | "flota" | "estado" | "everyone" | "the lot")
+        );
+        let shopping = matches!(only.word(), Some("shopping list" | "shopping" | "lista de la compra"));
+        return fleet.then_some(Topic::Fleet).or(shopping.then_some(Topic::Shopping));
     }
     let [slash, word, ..] = tokens else { return None };
     let topic = match word.word()? {
@@ -85,6 +97,13 @@ fn has_number(part: &[Token]) -> bool {
     part.iter().any(|token| token.number().is_some() && !token.spent)
 }
 
+fn has_pair(part: &[Token]) -> bool {
+    part.iter()
+        .filter(|token| token.number().is_some() && !token.spent)
+        .count()
+        >= 2
+}
+
 /// "otter status", "heron history": a name and a topic, nothing else.
 fn is_terse(part: &[Token]) -> bool {
     let named = part.iter().any(|token| token.mention().is_some());
@@ -96,7 +115,14 @@ fn is_terse(part: &[Token]) -> bool {
                 Some("status" | "history" | "historial" | "estado" | "last reading" | "update" | "ultima lectura")
             )
     };
-    named && !has_number(part) && words.len() == 1 && words.iter().all(topic)
+    // The whole name alone asks how the rig is.
+    let alone = words.is_empty()
+        && part
+            .iter()
+            .all(|token| token.mention().is_none_or(|mention| mention.sure == Sure::Full));
+    let one_topic = words.len() == 1 && words.iter().all(topic);
+    let number = part.iter().any(|token| token.number().is_some());
+    named && !number && (one_topic || (alone && part.len() == 1))
 }
 
 fn topic(part: &[Token], named: bool) -> Option<Topic> {
@@ -167,6 +193,12 @@ fn topic(part: &[Token], named: bool) -> Option<Topic> {
     }
     if named && any(&[Sense::Current, Sense::Log]) {
         return Some(Topic::LastReading);
+    }
+    // "is 25 bad on the ro?"
+    let judged =
+        has(Sense::How) && has_number(part) && any(&[Sense::Permeate, Sense::Feed, Sense::Product, Sense::Ppm]);
+    if judged && !named && unknown == 0 {
+        return Some(Topic::Help);
     }
     let whole = has(Sense::We) || has(Sense::All);
     if part.iter().any(|token| token.has(Sense::How) && token.has(Sense::Asks)) && whole && unknown == 0 {

@@ -35,12 +35,18 @@ enum Link {
 
 /// The values of a group; `None` when it says nothing of the water, or too little to be sure that it does.
 pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> {
-    let measured = mend(tokens, labels::bind(tokens, &group.indices));
+    let (measured, unsure) = mend(tokens, labels::bind(tokens, &group.indices));
     let unknown: Vec<String> = unknown_words(tokens, &group.indices);
     let conductivity = conductivity(tokens, group, &measured);
     let find = |role: Role| measured.iter().find(|one| one.role == Some(role));
-    let solids =
-        |one: &Measured| units::solids(one.value, conductivity && one.unit != Some(Unit::Ppm), scene.us_to_ppm);
+    let solids = |one: &Measured| {
+        let us = if one.unit == Some(Unit::MilliSiemens) {
+            one.value * 1000.0
+        } else {
+            one.value
+        };
+        units::solids(us, conductivity && one.unit != Some(Unit::Ppm), scene.us_to_ppm)
+    };
     let twice = |role: Role| measured.iter().filter(|one| one.role == Some(role)).count() > 1;
     let mut reading = extras(&find, scene);
     let mut feed = find(Role::Feed).copied();
@@ -64,6 +70,9 @@ pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> 
     }
     let di_only = is_di_only(group, scene);
     match (feed, permeate, bare.as_slice()) {
+        (Some(_), Some(_), _) if doubt.is_none() && is_blurred(tokens, &group.indices, &measured) => {
+            doubt = Some(About::WhichIsWhich);
+        }
         (Some(_), Some(_), _) => {}
         (None, None, &[a, b]) if link > Link::Apart && di_only => (feed, product) = (Some(a), Some(b)),
         (None, None, &[a, b]) if link > Link::Apart => (feed, permeate) = (Some(a), Some(b)),
@@ -89,6 +98,9 @@ pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> 
             });
         }
         _ => {}
+    }
+    if unsure {
+        doubt = doubt.or(Some(About::WhichIsWhich));
     }
     // A second number of 0, unlabelled, is likely the glass.
     if doubt.is_none() && permeate.is_some_and(|one| one.value == 0.0 && one.role.is_none()) && product.is_none() {
@@ -173,7 +185,7 @@ impl Weight {
             let bare_words = group.indices.iter().filter(|&&at| tokens[at].word().is_some()).count();
             return sane
                 && self.unknown <= if small { 0 } else { strange }
-                && (!alone || bare_words <= 1)
+                && (!alone || bare_words == 0)
                 && (self.bare < 2 || self.link > Link::Apart || self.unknown == 0 && bare_words <= 1);
         }
         if self.complete && self.any_label >= 2 {
@@ -236,9 +248,11 @@ fn extras<'a>(find: &impl Fn(Role) -> Option<&'a Measured>, scene: &Scene) -> Re
     }
 }
 
-/// "82 I mean 28" keeps the second; "428 uS (214 ppm)" is one value said twice and keeps the ppm.
-fn mend(tokens: &[Token], measured: Vec<Measured>) -> Vec<Measured> {
+/// "82 I mean 28" keeps the second; "428 uS (214 ppm)" is one value said twice and keeps the ppm; "212-215" is a range,
+/// unsure unless "say 214" follows.
+fn mend(tokens: &[Token], measured: Vec<Measured>) -> (Vec<Measured>, bool) {
     let mut kept: Vec<Measured> = Vec::with_capacity(measured.len());
+    let mut unsure = false;
     for mut one in measured {
         if let Some(last) = kept.last().copied() {
             let between = &tokens[last.at + 1..one.at];
@@ -249,7 +263,14 @@ fn mend(tokens: &[Token], measured: Vec<Measured>) -> Vec<Measured> {
             let said_twice = last.unit == Some(Unit::MicroSiemens)
                 && one.unit == Some(Unit::Ppm)
                 && (0.4..=0.8).contains(&(one.value / last.value));
-            if corrects || said_twice {
+            let ranges =
+                matches!(between, [dash] if dash.is_mark('-')) && (1.0..1.3).contains(&(one.value / last.value));
+            let settles = unsure
+                && between
+                    .iter()
+                    .any(|token| matches!(token.word(), Some("say" | "call it" | "so" | "digamos")));
+            unsure = (unsure && !settles) || ranges;
+            if corrects || said_twice || ranges || settles {
                 kept.pop();
                 one.role = last.role.or(one.role);
                 one.strong |= last.strong;
@@ -257,14 +278,41 @@ fn mend(tokens: &[Token], measured: Vec<Measured>) -> Vec<Measured> {
         }
         kept.push(one);
     }
-    kept
+    (kept, unsure)
+}
+
+/// A bare number right beside a labelled one, or a number word beside a word that is not understood: the value said
+/// may be another.
+fn is_blurred(tokens: &[Token], indices: &[usize], measured: &[Measured]) -> bool {
+    let slot_of = |at: usize| indices.binary_search(&at).ok();
+    let neighbour = |at: usize, step: isize| {
+        let slot = slot_of(at)?.checked_add_signed(step)?;
+        indices.get(slot).map(|&at| &tokens[at])
+    };
+    let strange = |at: usize| {
+        [-1, 1]
+            .into_iter()
+            .any(|step| neighbour(at, step).is_some_and(Token::is_unknown))
+    };
+    let in_words = |one: &Measured| tokens[one.at].number().is_some_and(|number| number.in_words);
+    let solids = |one: &Measured| matches!(one.role, Some(Role::Feed | Role::Permeate));
+    let beside = measured.windows(2).any(|two| {
+        let touching = tokens[two[0].at + 1..two[1].at]
+            .iter()
+            .all(|token| token.is_any_mark(",/-") || token.has(Sense::Over));
+        touching && (solids(&two[0]) && two[1].role.is_none() || two[0].role.is_none() && solids(&two[1]))
+    });
+    beside
+        || measured
+            .iter()
+            .any(|one| in_words(one) && (solids(one) || one.role.is_none()) && strange(one.at))
 }
 
 /// Whether bare solids are uS/cm: one of them says so, or "EC" stands in the text and no ppm.
 fn conductivity(tokens: &[Token], group: &Group, measured: &[Measured]) -> bool {
     let any = |unit| measured.iter().any(|one| one.unit == Some(unit));
     let named = group.indices.iter().any(|&at| tokens[at].word() == Some("ec"));
-    any(Unit::MicroSiemens) || (named && !any(Unit::Ppm))
+    any(Unit::MicroSiemens) || any(Unit::MilliSiemens) || (named && !any(Unit::Ppm))
 }
 
 /// How closely the bare numbers stand together.
@@ -284,8 +332,15 @@ fn link_of(tokens: &[Token], group: &Group, bare: &[Measured]) -> Link {
             .any(|token| token.has(Sense::Oops));
         for token in between {
             tight |= token.is_any_mark("/>|+") || token.has(Sense::Over) || (token.is_mark('-') && token.glued);
-            let light =
-                token.is_any_mark("/>|+-,.~=:()&") || token.has_any(&[Sense::And, Sense::Over, Sense::Ppm, Sense::To]);
+            let light = token.is_any_mark("/>|+-,.~=:()&")
+                || token.has_any(&[
+                    Sense::And,
+                    Sense::Over,
+                    Sense::Ppm,
+                    Sense::To,
+                    Sense::MicroSiemens,
+                    Sense::MilliSiemens,
+                ]);
             let light =
                 light || matches!(token.kind, Kind::Break | Kind::Yes) || token.has_any(&[Sense::Filler, Sense::Oops]);
             let light = light || (mended && token.number().is_some());

@@ -46,8 +46,16 @@ pub fn find(tokens: Vec<Token>, fleet: &[Rig]) -> Vec<Token> {
     let mut at = 0;
     while at < tokens.len() {
         let rest = &tokens[at..];
-        let hit = full(rest, &names)
+        let whole = full(rest, &names);
+        let (whole, slip) = match whole {
+            Some((mention, used)) if mention.sure == Sure::Full => (Some((mention, used)), None),
+            slip => (None, slip),
+        };
+        let leads = found.last().is_none_or(|token| token.kind == Kind::Break);
+        let hit = whole
+            .or_else(|| leads.then(|| leading_number(rest, &names)).flatten())
             .or_else(|| group(rest, &names, &mut found))
+            .or(slip)
             .or_else(|| part(rest, &names))
             .or_else(|| guess(rest, &names));
         let Some((mut mention, used)) = hit else {
@@ -276,6 +284,21 @@ fn rigs_with(names: &[Name], has: impl Fn(&Name) -> bool) -> Vec<i64> {
     rigs
 }
 
+/// "3 180/12": the number of a rig, before a pair.
+fn leading_number(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
+    let number = tokens.first()?.number().filter(|number| number.is_short_whole())?;
+    let colon = usize::from(tokens.get(1)?.is_any_mark(":-"));
+    let pair = tokens.get(1 + colon)?.number().is_some()
+        && tokens.get(2 + colon)?.is_mark('/')
+        && tokens.get(3 + colon)?.number().is_some();
+    let rigs = rigs_with(names, |name| {
+        name.parts.len() > 1 && name.parts.contains(&number.digits)
+    });
+    (pair && rigs.len() == 1)
+        .then(|| mention(rigs, Sure::Part, &tokens[..1 + colon]))
+        .flatten()
+}
+
 /// One word of a name, or the number of a rig behind a number sign.
 fn part(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
     if let (Some(word), Some(number)) = (tokens.first(), tokens.get(1).and_then(Token::number)) {
@@ -366,10 +389,7 @@ fn initials(word: &str, tokens: &[Token], names: &[Name]) -> Option<(Vec<i64>, u
 /// "vans", "vans 1 and 3", "A and B trailers"
 fn group(tokens: &[Token], names: &[Name], found: &mut Vec<Token>) -> Option<(Mention, usize)> {
     let head = tokens[0].word()?.strip_suffix('s').filter(|head| head.len() >= 3)?;
-    let siblings: Vec<&Name> = names
-        .iter()
-        .filter(|name| name.parts.len() > 1 && name.parts[0] == head)
-        .collect();
+    let siblings: Vec<&Name> = names.iter().filter(|name| name.parts[0] == head).collect();
     if siblings.len() < 2 {
         return None;
     }
@@ -433,7 +453,7 @@ fn has_strange_suffix(tokens: &[Token], end: usize, mention: &Mention, names: &[
         .filter(|name| name.parts.len() > 1 && name.parts[0] == head);
     let (digits, letters): (Vec<&Name>, Vec<&Name>) = siblings.partition(|name| is_digits(&name.parts[1]));
     let whole_has_digits = mention.typed.bytes().any(|byte| byte.is_ascii_digit());
-    let ends_with_letter = mention.typed.split(' ').count() > 1;
+    let has_suffix = mention.typed.split(' ').count() > 1;
     match tokens.get(end).map(|token| &token.kind) {
         Some(Kind::Number(number)) if !digits.is_empty() && !whole_has_digits => {
             let suffix = Number::is_short_whole(number);
@@ -448,7 +468,12 @@ fn has_strange_suffix(tokens: &[Token], end: usize, mention: &Mention, names: &[
             let others = tokens.iter().filter(is_number).count() - 1;
             suffix && (more >= 2 || others == 0)
         }
-        Some(Kind::Word(word)) if letters.iter().any(|name| name.parts[1].len() == 1) && !ends_with_letter => {
+        // "truck seven one eighty"
+        Some(Kind::Word(word)) if !digits.is_empty() && !has_suffix && is_small_number_word(word) => tokens
+            .get(end + 1)
+            .and_then(Token::word)
+            .is_some_and(|next| value_of(next).is_some_and(|next| next < 10.0)),
+        Some(Kind::Word(word)) if letters.iter().any(|name| name.parts[1].len() == 1) && !has_suffix => {
             let labels_number = tokens
                 .get(end + 1)
                 .is_some_and(|next| next.glued && next.number().is_some());
@@ -456,6 +481,10 @@ fn has_strange_suffix(tokens: &[Token], end: usize, mention: &Mention, names: &[
         }
         _ => false,
     }
+}
+
+fn is_small_number_word(word: &str) -> bool {
+    value_of(word).is_some_and(|value| (1.0..=20.0).contains(&value))
 }
 
 impl Number {

@@ -28,6 +28,7 @@ senses! {
     Product = "product",
     ProductWeak = "product weak",
     Made = "product or permeate",
+    Elsewhere = "elsewhere",
     Temperature = "temperature",
     Pressure = "pressure",
     PermeateFlow = "permeate flow",
@@ -35,6 +36,7 @@ senses! {
     // Units.
     Ppm = "ppm",
     MicroSiemens = "uS",
+    MilliSiemens = "mS",
     Celsius = "celsius",
     Fahrenheit = "fahrenheit",
     Degrees = "degrees",

@@ -237,7 +237,9 @@ fn is_label_only(part: &[Token], what: What) -> bool {
 fn minutes_of(part: &[Token]) -> Option<u16> {
     (0..part.len()).find_map(|at| {
         let number = part[at].number()?;
-        let minutes = units::behind(part, at) == Some(Unit::Minutes) && (1.0..=600.0).contains(&number.value);
+        let behind_flush = at > 0 && part[at - 1].has_any(&[Sense::Flushed, Sense::Flush]) && number.value <= 60.0;
+        let minutes =
+            (units::behind(part, at) == Some(Unit::Minutes) || behind_flush) && (1.0..=600.0).contains(&number.value);
         minutes.then_some(number.value.round() as u16)
     })
 }

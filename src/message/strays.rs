@@ -7,7 +7,14 @@ use super::tokens::{Kind, Token};
 pub fn take(tokens: &mut [Token]) {
     for at in 0..tokens.len() {
         let Some(number) = tokens[at].number() else { continue };
-        if number.digits.len() > 6 || is_counted(tokens, at) || is_named_by_number(tokens, at) || is_address(tokens, at)
+        // "flushed 10": minutes, for the service.
+        let flushed = at > 0 && tokens[at - 1].has_any(&[Sense::Flushed, Sense::Flush]) && number.value <= 60.0;
+        if flushed
+            || is_list_mark(tokens, at)
+            || number.digits.len() > 6
+            || is_counted(tokens, at)
+            || is_named_by_number(tokens, at)
+            || is_address(tokens, at)
         {
             tokens[at].spent = true;
         } else if let Some(used) = is_idiom(tokens, at) {
@@ -30,13 +37,27 @@ fn is_counted(tokens: &[Token], at: usize) -> bool {
     counted || times || multiplied || next.is_any_mark("%$£€")
 }
 
+/// "1) lynx ...", "2. badger ..."
+fn is_list_mark(tokens: &[Token], at: usize) -> bool {
+    let starts = at == 0 || tokens[at - 1].kind == Kind::Break;
+    let small = tokens[at]
+        .number()
+        .is_some_and(|number| number.digits.len() <= 2 && number.decimals == 0);
+    let mark = tokens.get(at + 1).filter(|mark| mark.glued);
+    let named = tokens.get(at + 2).is_some_and(|token| token.mention().is_some());
+    starts && small && mark.is_some_and(|mark| mark.is_mark(')') || (named && mark.is_any_mark(".:-")))
+}
+
 /// "#3381", "no 42"
 fn is_named_by_number(tokens: &[Token], at: usize) -> bool {
     at.checked_sub(1).is_some_and(|last| {
         let before = &tokens[last];
         before.is_mark('#')
             || (before.has(Sense::NumberSign) && !before.has(Sense::Filler))
-            || before.word() == Some("no") && !before.spent && tokens.iter().all(|token| token.mention().is_none())
+            || before.word() == Some("no")
+                && !before.spent
+                && tokens.get(at + 1).is_some_and(|next| !next.is_mark('/'))
+                && tokens.iter().all(|token| token.mention().is_none())
     })
 }
 
@@ -47,7 +68,9 @@ fn is_address(tokens: &[Token], at: usize) -> bool {
     let behind_at = at > 0 && matches!(tokens[at - 1].word(), Some("at" | "a" | "to"));
     let street = by(at + 1) || (unknown(at + 1) && (by(at + 2) || behind_at));
     let street_first = (at >= 1 && by(at - 1)) || (at >= 2 && unknown(at - 1) && by(at - 2));
-    street || street_first
+    // "mill lane 12-40": the house numbers go on.
+    let goes_on = at >= 2 && tokens[at - 1].is_mark('-') && tokens[at - 2].spent && tokens[at - 2].number().is_some();
+    street || street_first || goes_on
 }
 
 /// "24/7", "50/50"

@@ -1,12 +1,12 @@
 //! Cuts a text into words, numbers, marks and line breaks.
 
-use super::languages::fold;
+use super::languages::{TABLES, fold};
 use super::rig_name::Mention;
 use super::senses::{Sense, Senses};
 
 /// Longer texts are no message of a crew member; they are not read at all.
 pub const MAX_BYTES: usize = 16 * 1024;
-const MAX_TOKENS: usize = 1500;
+const MAX_TOKENS: usize = 4200;
 
 #[derive(Clone, Debug, PartialEq)]
 pub struct Token {
@@ -179,7 +179,10 @@ fn word(chars: &[char], from: usize, glued: bool, tokens: &mut Vec<Token>) -> us
                 to += 2;
                 break;
             }
-            if text.chars().count() == 1 && rest > 1 && matches!(text.as_str(), "l" | "d" | "L" | "D") {
+            if text.chars().count() == 1
+                && rest > 1
+                && matches!(text.as_str(), "l" | "d" | "j" | "n" | "c" | "L" | "D" | "J" | "N" | "C")
+            {
                 text.clear();
             }
         } else {
@@ -187,8 +190,33 @@ fn word(chars: &[char], from: usize, glued: bool, tokens: &mut Vec<Token>) -> us
         }
         to += 1;
     }
-    tokens.push(Token::new(Kind::Word(fold(&text)), glued));
+    tokens.push(Token::new(Kind::Word(calm(fold(&text))), glued));
     to
+}
+
+/// "sooo", "heyyy": letters held down, where the shorter word is known.
+fn calm(word: String) -> String {
+    let held = word
+        .as_bytes()
+        .windows(3)
+        .any(|three| three[0] == three[1] && three[1] == three[2]);
+    if !held {
+        return word;
+    }
+    let shortened = |most: usize| {
+        let mut short = String::new();
+        for c in word.chars() {
+            if !short.chars().rev().take(most).all(|last| last == c) || short.chars().count() < most {
+                short.push(c);
+            }
+        }
+        short
+    };
+    let known = [2, 1]
+        .into_iter()
+        .map(shortened)
+        .find(|short| TABLES.is_ordinary(short));
+    known.unwrap_or(word)
 }
 
 /// The sign in "Nº 7" belongs to the word; that in "11 ºC" does not.

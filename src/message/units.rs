@@ -9,6 +9,7 @@ use crate::water::quantity::{Conductivity, Flow, MeterFactor, Pressure, Temperat
 pub enum Unit {
     Ppm,
     MicroSiemens,
+    MilliSiemens,
     Celsius,
     Fahrenheit,
     /// Degrees of the outfit's own unit.
@@ -49,6 +50,7 @@ pub fn behind(tokens: &[Token], at: usize) -> Option<Unit> {
         (Sense::Celsius, Unit::Celsius),
         (Sense::Degrees, Unit::Degrees),
         (Sense::MicroSiemens, Unit::MicroSiemens),
+        (Sense::MilliSiemens, Unit::MilliSiemens),
         (Sense::Psi, Unit::Psi),
         (Sense::Bar, Unit::Bar),
         (Sense::Kpa, Unit::Kpa),
@@ -119,6 +121,14 @@ pub fn solids(value: f64, conductivity: bool, us_to_ppm: f64) -> Option<Solids> 
         ppm: ppm.ppm(),
         raw_us: Some(value),
     })
+}
+
+/// Solids of a number with its own unit.
+pub fn solids_of(value: f64, unit: Option<Unit>, us_to_ppm: f64) -> Option<Solids> {
+    match unit {
+        Some(Unit::MilliSiemens) => solids(value * 1000.0, true, us_to_ppm),
+        unit => solids(value, unit == Some(Unit::MicroSiemens), us_to_ppm),
+    }
 }
 
 /// Whether anything but the rig and the time was said.

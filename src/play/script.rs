@@ -170,6 +170,7 @@ fn write_one(heard: &Heard, speaker: Option<&str>) -> String {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used)]
 mod tests {
     use super::*;
 

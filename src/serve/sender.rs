@@ -6,7 +6,7 @@ use std::time::Duration;
 
 use tokio::sync::watch;
 use tokio::task::JoinSet;
-use tracing::{debug, error, warn};
+use tracing::{debug, error, info, warn};
 
 use crate::bot::envelope::Send;
 use crate::clock;
@@ -40,6 +40,9 @@ pub async fn run(shared: Arc<Shared>, mut told: watch::Receiver<bool>) {
         landed: Vec::new(),
         under_way: Vec::new(),
     };
+    if let Err(trouble) = take_back(&shared).await {
+        warn!(%trouble, "What a crash left under way waits for its lease to run out.");
+    }
     while !*told.borrow() {
         let wait = round.turn(&shared).await;
         tokio::select! {
@@ -50,6 +53,20 @@ pub async fn run(shared: Arc<Shared>, mut told: watch::Receiver<bool>) {
         }
     }
     round.finish(&shared).await;
+}
+
+/// What an earlier process of this copy was delivering when it was killed.
+async fn take_back(shared: &Shared) -> Result<(), StoreError> {
+    let mut tx = shared.bot.store().begin().await?;
+    let freed = sends::take_back(&mut tx, &shared.settings.instance).await?;
+    tx.commit().await?;
+    if freed > 0 {
+        info!(
+            sends = freed,
+            "Sending anew what a crash left under way; some may arrive twice."
+        );
+    }
+    Ok(())
 }
 
 struct Round {

@@ -54,7 +54,10 @@ pub fn line(name: &str, query: &Query, answer: &Assessment, rig_offset: i32) -> 
             Some(Verdict::NotInSight | Verdict::NotYetKnown) | None => None,
         },
         fault: answer.fault.is_some(),
-        di_empty_on: answer.resin.and_then(|bed| bed.empty).and_then(|range| day(range.likely)),
+        di_empty_on: answer
+            .resin
+            .and_then(|bed| bed.empty)
+            .and_then(|range| day(range.likely)),
         state: answer.condition,
     };
     serde_json::to_string(&line).unwrap_or_default()
@@ -63,7 +66,11 @@ pub fn line(name: &str, query: &Query, answer: &Assessment, rig_offset: i32) -> 
 /// One line per reading, in the sheet's order.
 pub fn reading_lines(out: &mut dyn Write, fleet: &Fleet, set_aside: &[bool]) -> std::io::Result<()> {
     for (row, &rejected) in fleet.readings.iter().zip(set_aside) {
-        let line = ReadingLine { rig: &fleet.names[row.rig], time: &row.time, rejected };
+        let line = ReadingLine {
+            rig: &fleet.names[row.rig],
+            time: &row.time,
+            rejected,
+        };
         writeln!(out, "{}", serde_json::to_string(&line).unwrap_or_default())?;
     }
     Ok(())

@@ -22,7 +22,11 @@ pub enum AsOf {
 
 /// A number; `decimal_comma` says that "12,5" means 12.5 in this sheet.
 pub fn number(text: &str, decimal_comma: bool) -> Result<f64, &'static str> {
-    let plain = if decimal_comma { text.replace(',', ".") } else { text.to_owned() };
+    let plain = if decimal_comma {
+        text.replace(',', ".")
+    } else {
+        text.to_owned()
+    };
     match plain.parse::<f64>() {
         Ok(value) if value.is_finite() => Ok(value),
         _ => Err("is not a number"),
@@ -32,14 +36,26 @@ pub fn number(text: &str, decimal_comma: bool) -> Result<f64, &'static str> {
 /// An instant in ISO 8601 with offset.
 pub fn instant(text: &str) -> Result<Instant, &'static str> {
     if let Ok(time) = DateTime::parse_from_rfc3339(text) {
-        return Ok(Instant { at: time.timestamp(), offset: time.offset().local_minus_utc() });
+        return Ok(Instant {
+            at: time.timestamp(),
+            offset: time.offset().local_minus_utc(),
+        });
     }
-    let zoned = text.strip_suffix(['Z', 'z']).map_or_else(|| text.to_owned(), |local| format!("{local}+00:00"));
-    for format in
-        ["%Y-%m-%dT%H:%M:%S%.f%z", "%Y-%m-%d %H:%M:%S%.f%z", "%Y-%m-%dT%H:%M%z", "%Y-%m-%d %H:%M%z", "%Y%m%dT%H%M%S%z"]
-    {
+    let zoned = text
+        .strip_suffix(['Z', 'z'])
+        .map_or_else(|| text.to_owned(), |local| format!("{local}+00:00"));
+    for format in [
+        "%Y-%m-%dT%H:%M:%S%.f%z",
+        "%Y-%m-%d %H:%M:%S%.f%z",
+        "%Y-%m-%dT%H:%M%z",
+        "%Y-%m-%d %H:%M%z",
+        "%Y%m%dT%H%M%S%z",
+    ] {
         if let Ok(time) = DateTime::parse_from_str(&zoned, format) {
-            return Ok(Instant { at: time.timestamp(), offset: time.offset().local_minus_utc() });
+            return Ok(Instant {
+                at: time.timestamp(),
+                offset: time.offset().local_minus_utc(),
+            });
         }
     }
     if local(text).is_some() || day(text).is_some() {
@@ -51,7 +67,10 @@ pub fn instant(text: &str) -> Result<Instant, &'static str> {
 /// An instant, or a day alone (its start in UTC): services are often noted by day.
 pub fn instant_or_day(text: &str) -> Result<Instant, &'static str> {
     match day(text) {
-        Some(date) => Ok(Instant { at: date * 86_400, offset: 0 }),
+        Some(date) => Ok(Instant {
+            at: date * 86_400,
+            offset: 0,
+        }),
         None => instant(text),
     }
 }
@@ -62,7 +81,10 @@ pub fn as_of(text: &str) -> Result<AsOf, &'static str> {
         return Ok(AsOf::Day(date));
     }
     if let Some(time) = local(text) {
-        return Ok(AsOf::Instant(Instant { at: time.and_utc().timestamp(), offset: 0 }));
+        return Ok(AsOf::Instant(Instant {
+            at: time.and_utc().timestamp(),
+            offset: 0,
+        }));
     }
     instant(text).map(AsOf::Instant)
 }
@@ -78,7 +100,12 @@ fn day(text: &str) -> Option<i64> {
 }
 
 fn local(text: &str) -> Option<NaiveDateTime> {
-    ["%Y-%m-%dT%H:%M:%S%.f", "%Y-%m-%d %H:%M:%S%.f", "%Y-%m-%dT%H:%M", "%Y-%m-%d %H:%M"]
-        .iter()
-        .find_map(|format| NaiveDateTime::parse_from_str(text, format).ok())
+    [
+        "%Y-%m-%dT%H:%M:%S%.f",
+        "%Y-%m-%d %H:%M:%S%.f",
+        "%Y-%m-%dT%H:%M",
+        "%Y-%m-%d %H:%M",
+    ]
+    .iter()
+    .find_map(|format| NaiveDateTime::parse_from_str(text, format).ok())
 }

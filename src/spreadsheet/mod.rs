@@ -64,16 +64,24 @@ fn assess_files(args: &AssessArgs, out: &mut dyn Write, err: &mut dyn Write) -> 
         Ok(file) => read(file, &path.display().to_string(), &mut troubles),
         Err(error) => troubles.file(&path.display().to_string(), &format!("cannot be opened ({error})")),
     };
-    load(&args.readings, &mut |file, name, troubles| sheet::read_readings(file, name, &mut fleet, troubles));
+    load(&args.readings, &mut |file, name, troubles| {
+        sheet::read_readings(file, name, &mut fleet, troubles)
+    });
     if let Some(path) = &args.services {
-        load(path, &mut |file, name, troubles| sheet::read_services(file, name, &mut fleet, troubles));
+        load(path, &mut |file, name, troubles| {
+            sheet::read_services(file, name, &mut fleet, troubles)
+        });
     }
     if let Some(path) = &args.rigs {
-        load(path, &mut |file, name, troubles| sheet::read_rigs(file, name, &mut fleet, troubles));
+        load(path, &mut |file, name, troubles| {
+            sheet::read_rigs(file, name, &mut fleet, troubles)
+        });
     }
     let mut queries: Vec<Query> = Vec::new();
     if let Some(path) = &args.queries {
-        load(path, &mut |file, name, troubles| sheet::read_queries(file, name, &mut fleet, &mut queries, troubles));
+        load(path, &mut |file, name, troubles| {
+            sheet::read_queries(file, name, &mut fleet, &mut queries, troubles)
+        });
     }
     if let Some(day) = &args.as_of {
         match cell::as_of(day) {
@@ -92,7 +100,11 @@ fn assess_files(args: &AssessArgs, out: &mut dyn Write, err: &mut dyn Write) -> 
     let only_readings = args.readings_json.is_some() && !args.json;
     if args.json {
         for (query, answer) in queries.iter().zip(&told.answers) {
-            writeln!(out, "{}", answer::line(&fleet.names[query.rig], query, answer, fleet.offset_of(query.rig)))?;
+            writeln!(
+                out,
+                "{}",
+                answer::line(&fleet.names[query.rig], query, answer, fleet.offset_of(query.rig))
+            )?;
         }
     } else if !only_readings {
         table::write(out, &fleet, &queries, &told)?;

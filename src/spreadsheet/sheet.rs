@@ -26,7 +26,8 @@ impl Troubles {
 
     fn row(&mut self, file: &str, line: u64, column: &str, why: &str) {
         self.rows += 1;
-        self.lines.push(format!("{file}, line {line}, column {column}: {why}; row skipped"));
+        self.lines
+            .push(format!("{file}, line {line}, column {column}: {why}; row skipped"));
     }
 
     /// Tells them all, and how many rows were skipped.
@@ -119,7 +120,10 @@ type Wrong = (&'static str, String);
 
 impl Row<'_> {
     fn cell(&self, column: &'static str) -> Option<&str> {
-        self.columns.get(column).and_then(|&i| self.record.get(i)).filter(|text| !text.is_empty())
+        self.columns
+            .get(column)
+            .and_then(|&i| self.record.get(i))
+            .filter(|text| !text.is_empty())
     }
 
     fn text(&self, column: &'static str) -> Result<&str, Wrong> {
@@ -134,7 +138,9 @@ impl Row<'_> {
     fn number(&self, column: &'static str) -> Result<Option<f64>, Wrong> {
         match self.cell(column) {
             None => Ok(None),
-            Some(_) => self.parsed(column, |text| cell::number(text, self.decimal_comma)).map(Some),
+            Some(_) => self
+                .parsed(column, |text| cell::number(text, self.decimal_comma))
+                .map(Some),
         }
     }
 
@@ -146,7 +152,10 @@ impl Row<'_> {
     }
 
     fn quantity<T>(&self, column: &'static str, make: fn(f64) -> Result<T, Refused>) -> Result<Option<T>, Wrong> {
-        self.number(column)?.map(make).transpose().map_err(|refused| (column, refused.to_string()))
+        self.number(column)?
+            .map(make)
+            .transpose()
+            .map_err(|refused| (column, refused.to_string()))
     }
 }
 
@@ -167,13 +176,22 @@ fn each_row(
     let body = bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(&bytes);
     let head = body.split(|&b| b == b'\n').next().unwrap_or(&[]);
     let count = |separator: u8| head.iter().filter(|&&b| b == separator).count();
-    let delimiter = [b',', b';', b'\t'].into_iter().max_by_key(|&s| (count(s), s == b',')).unwrap_or(b',');
-    let mut reader =
-        ReaderBuilder::new().delimiter(delimiter).flexible(true).trim(Trim::All).has_headers(true).from_reader(body);
+    let delimiter = [b',', b';', b'\t']
+        .into_iter()
+        .max_by_key(|&s| (count(s), s == b','))
+        .unwrap_or(b',');
+    let mut reader = ReaderBuilder::new()
+        .delimiter(delimiter)
+        .flexible(true)
+        .trim(Trim::All)
+        .has_headers(true)
+        .from_reader(body);
     let columns: HashMap<String, usize> = match reader.byte_headers() {
-        Ok(headers) => {
-            headers.iter().map(|name| String::from_utf8_lossy(name).to_lowercase()).zip(0..).collect()
-        }
+        Ok(headers) => headers
+            .iter()
+            .map(|name| String::from_utf8_lossy(name).to_lowercase())
+            .zip(0..)
+            .collect(),
         Err(error) => return troubles.file(file, &format!("has no readable header ({error})")),
     };
     if let Some(missing) = needed.iter().find(|&&name| !columns.contains_key(name)) {
@@ -183,7 +201,12 @@ fn each_row(
         let record = match record {
             Ok(record) => record,
             Err(error) => {
-                troubles.row(file, error.position().map_or(0, csv::Position::line), "-", &error.to_string());
+                troubles.row(
+                    file,
+                    error.position().map_or(0, csv::Position::line),
+                    "-",
+                    &error.to_string(),
+                );
                 continue;
             }
         };
@@ -192,7 +215,11 @@ fn each_row(
         if record.iter().all(str::is_empty) {
             continue;
         }
-        let row = Row { record: &record, columns: &columns, decimal_comma: delimiter != b',' };
+        let row = Row {
+            record: &record,
+            columns: &columns,
+            decimal_comma: delimiter != b',',
+        };
         if let Err((column, why)) = take(&row) {
             troubles.row(file, line, column, &why);
         }
@@ -205,7 +232,9 @@ pub fn read_readings(source: impl Read, file: &str, fleet: &mut Fleet, troubles:
         let name = row.text("rig")?;
         let time = row.parsed("time", cell::instant)?;
         row.text("feed_ppm")?;
-        let Some(feed) = row.quantity("feed_ppm", Ppm::new)? else { return Ok(()) };
+        let Some(feed) = row.quantity("feed_ppm", Ppm::new)? else {
+            return Ok(());
+        };
         let permeate = row.quantity("permeate_ppm", Ppm::new)?;
         let product = row.quantity("product_ppm", Ppm::new)?;
         if permeate.is_none() && product.is_none() {
@@ -224,7 +253,11 @@ pub fn read_readings(source: impl Read, file: &str, fleet: &mut Fleet, troubles:
         };
         let rig = fleet.rig(name);
         fleet.offsets.entry(rig).or_insert(time.offset);
-        fleet.readings.push(ReadingRow { rig, time: row.text("time")?.to_owned(), reading });
+        fleet.readings.push(ReadingRow {
+            rig,
+            time: row.text("time")?.to_owned(),
+            reading,
+        });
         Ok(())
     });
 }
@@ -237,7 +270,11 @@ pub fn read_services(source: impl Read, file: &str, fleet: &mut Fleet, troubles:
         let what = row.parsed("what", work)?;
         let cost = row.amount("cost")?;
         let rig = fleet.rig(name);
-        fleet.services.push(ServiceRow { rig, service: Service { at: time.at, what }, cost });
+        fleet.services.push(ServiceRow {
+            rig,
+            service: Service { at: time.at, what },
+            cost,
+        });
         Ok(())
     });
 }
@@ -281,7 +318,12 @@ pub fn read_rigs(source: impl Read, file: &str, fleet: &mut Fleet, troubles: &mu
         if !known {
             fleet.unpriced.insert(rig, prices);
         }
-        let mut settings = Settings { prices: known.then_some(prices), resin_litres, litres_per_workday, ..Settings::default() };
+        let mut settings = Settings {
+            prices: known.then_some(prices),
+            resin_litres,
+            litres_per_workday,
+            ..Settings::default()
+        };
         if let Some(days) = workdays.filter(|&days| days > 0.0) {
             settings.workdays_per_week = days;
         }
@@ -303,7 +345,12 @@ pub fn read_queries(
         let as_of = row.parsed("as_of", cell::as_of)?;
         let rig = fleet.rig(name);
         let (at, offset) = fleet.end_of(as_of, rig);
-        queries.push(Query { rig, as_of: row.text("as_of")?.to_owned(), at, offset });
+        queries.push(Query {
+            rig,
+            as_of: row.text("as_of")?.to_owned(),
+            at,
+            offset,
+        });
         Ok(())
     });
 }
@@ -313,18 +360,30 @@ pub fn ask_every_rig(fleet: &Fleet, written: &str, as_of: AsOf) -> Vec<Query> {
     (0..fleet.names.len())
         .map(|rig| {
             let (at, offset) = fleet.end_of(as_of, rig);
-            Query { rig, as_of: written.to_owned(), at, offset }
+            Query {
+                rig,
+                as_of: written.to_owned(),
+                at,
+                offset,
+            }
         })
         .collect()
 }
 
 /// One question for every rig, as of the last reading of all.
 pub fn ask_at_last_reading(fleet: &Fleet) -> Vec<Query> {
-    let Some(at) = fleet.readings.iter().map(|row| row.reading.at).max() else { return Vec::new() };
+    let Some(at) = fleet.readings.iter().map(|row| row.reading.at).max() else {
+        return Vec::new();
+    };
     (0..fleet.names.len())
         .map(|rig| {
             let written = cell::date(at, fleet.offset_of(rig)).map_or_else(String::new, |date| date.to_string());
-            Query { rig, as_of: written, at, offset: None }
+            Query {
+                rig,
+                as_of: written,
+                at,
+                offset: None,
+            }
         })
         .collect()
 }

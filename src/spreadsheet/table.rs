@@ -14,7 +14,15 @@ use crate::water::jump::NextTest;
 use crate::water::renewal_verdict::Verdict;
 use crate::water::resin::BedState;
 
-const HEADINGS: [&str; 7] = ["rig", "state", "rejection", "trend", "below the spent line", "cheapest change", "resin left"];
+const HEADINGS: [&str; 7] = [
+    "rig",
+    "state",
+    "rejection",
+    "trend",
+    "below the spent line",
+    "cheapest change",
+    "resin left",
+];
 
 /// Writes the table, then one note a rig where something is to be done.
 pub fn write(out: &mut dyn Write, fleet: &Fleet, queries: &[Query], told: &Told) -> std::io::Result<()> {
@@ -25,10 +33,13 @@ pub fn write(out: &mut dyn Write, fleet: &Fleet, queries: &[Query], told: &Told)
         rows.push(row(&fleet.names[query.rig], answer, offset));
         notes.extend(note(answer, offset).map(|note| format!("{}: {note}", fleet.names[query.rig])));
     }
-    let widths: [usize; 7] =
-        std::array::from_fn(|i| rows.iter().map(|row| row[i].chars().count()).max().unwrap_or(0));
+    let widths: [usize; 7] = std::array::from_fn(|i| rows.iter().map(|row| row[i].chars().count()).max().unwrap_or(0));
     for row in &rows {
-        let cells: Vec<String> = row.iter().zip(widths).map(|(cell, width)| format!("{cell:width$}")).collect();
+        let cells: Vec<String> = row
+            .iter()
+            .zip(widths)
+            .map(|(cell, width)| format!("{cell:width$}"))
+            .collect();
         writeln!(out, "{}", cells.join("  ").trim_end())?;
     }
     if !notes.is_empty() {
@@ -39,7 +50,11 @@ pub fn write(out: &mut dyn Write, fleet: &Fleet, queries: &[Query], told: &Told)
     }
     let aside = told.set_aside.iter().filter(|&&aside| aside).count();
     if aside > 0 {
-        writeln!(out, "\n{aside} of {} readings were set aside as doubtful.", told.set_aside.len())?;
+        writeln!(
+            out,
+            "\n{aside} of {} readings were set aside as doubtful.",
+            told.set_aside.len()
+        )?;
     }
     Ok(())
 }
@@ -51,7 +66,13 @@ fn row(name: &str, a: &Assessment, offset: i32) -> [String; 7] {
     );
     let trend = a.points_per_year.map_or_else(
         || "not yet known".to_owned(),
-        |points| if points < 0.5 { "steady".to_owned() } else { format!("{points:.1} points a year") },
+        |points| {
+            if points < 0.5 {
+                "steady".to_owned()
+            } else {
+                format!("{points:.1} points a year")
+            }
+        },
     );
     let line = match a.spent {
         Crossing::Already => "already".to_owned(),
@@ -70,7 +91,15 @@ fn row(name: &str, a: &Assessment, offset: i32) -> [String; 7] {
         Some([low, _, high]) => format!("{low:.0}-{high:.0} working days"),
         None => "-".to_owned(),
     };
-    [name.to_owned(), word(a.condition).to_owned(), rejection, trend, line, change, resin]
+    [
+        name.to_owned(),
+        word(a.condition).to_owned(),
+        rejection,
+        trend,
+        line,
+        change,
+        resin,
+    ]
 }
 
 fn word(condition: Option<Condition>) -> &'static str {
@@ -101,14 +130,22 @@ fn note(a: &Assessment, offset: i32) -> Option<String> {
             NextTest::TestChlorineAfterCarbon => "test for chlorine after the carbon filter",
         };
         let since = about(fault.since, offset);
-        return Some(format!("the permeate jumped x{:.1} in {since}, which wear does not: {test}", fault.passage_ratio));
+        return Some(format!(
+            "the permeate jumped x{:.1} in {since}, which wear does not: {test}",
+            fault.passage_ratio
+        ));
     }
     if let Some(Question::WasMembraneChanged { since }) = a.question {
         let when = about(since, offset);
-        return Some(format!("reads like a new membrane since {when}: if so, add it to the services"));
+        return Some(format!(
+            "reads like a new membrane since {when}: if so, add it to the services"
+        ));
     }
     if let Some(renewal) = a.renewal.filter(|renewal| renewal.pays_now()) {
-        return Some(format!("a new membrane pays for itself: waiting costs about {:.0} a month", renewal.waiting_per_month));
+        return Some(format!(
+            "a new membrane pays for itself: waiting costs about {:.0} a month",
+            renewal.waiting_per_month
+        ));
     }
     a.reasons.iter().find_map(|reason| match reason {
         Reason::LastReadingOld { days } => Some(format!("last reading {days} days ago")),
@@ -118,8 +155,12 @@ fn note(a: &Assessment, offset: i32) -> Option<String> {
 
 /// An instant to the third of a month: a forecast is no better.
 fn about(at: i64, offset: i32) -> String {
-    const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
-    let Some(date) = cell::date(at, offset) else { return "-".to_owned() };
+    const MONTHS: [&str; 12] = [
+        "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
+    ];
+    let Some(date) = cell::date(at, offset) else {
+        return "-".to_owned();
+    };
     let part = match date.day() {
         ..=10 => "early",
         11..=20 => "mid",

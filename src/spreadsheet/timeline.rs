@@ -8,7 +8,8 @@ use crate::water::assess::{Assessment, assess};
 use crate::water::history::{Event, Work};
 use crate::water::observation::Doubt;
 use crate::water::prior::Lessons;
-use crate::water::rig::{History, arrival_order, step};
+use crate::water::replay::arrival_order;
+use crate::water::rig::{History, step};
 use crate::water::settings::Settings;
 use crate::water::wear::Heard;
 
@@ -22,7 +23,12 @@ pub struct Told {
 
 #[derive(Clone, Copy)]
 enum Item {
-    Event { rig: usize, event: Event, reading: Option<usize>, cost: Option<f64> },
+    Event {
+        rig: usize,
+        event: Event,
+        reading: Option<usize>,
+        cost: Option<f64>,
+    },
     Query(usize),
 }
 
@@ -42,11 +48,18 @@ pub fn run(fleet: &Fleet, queries: &[Query]) -> Told {
                 let Query { rig, at, .. } = queries[i];
                 answers[i] = Some(assess(&histories[rig], &settings[rig], &outfit, at));
             }
-            Item::Event { rig, event, reading, cost } => {
+            Item::Event {
+                rig,
+                event,
+                reading,
+                cost,
+            } => {
                 if let (Event::Service(service), Some(cost)) = (event, cost) {
                     price(fleet, rig, service.what, cost, &mut settings[rig]);
                 }
-                let Ok(done) = step(&mut histories[rig], &event, &settings[rig], &outfit) else { continue };
+                let Ok(done) = step(&mut histories[rig], &event, &settings[rig], &outfit) else {
+                    continue;
+                };
                 if let Some(lesson) = done.lesson {
                     outfit.learn(&lesson);
                 }
@@ -56,7 +69,10 @@ pub fn run(fleet: &Fleet, queries: &[Query]) -> Told {
             }
         }
     }
-    Told { answers: answers.into_iter().flatten().collect(), set_aside }
+    Told {
+        answers: answers.into_iter().flatten().collect(),
+        set_aside,
+    }
 }
 
 /// Notes whether a reading was set aside; the first readings of a jump, which
@@ -94,7 +110,10 @@ fn items(fleet: &Fleet, queries: &[Query]) -> Vec<Item> {
         reading: None,
         cost: row.cost,
     });
-    readings.chain(services).chain((0..queries.len()).map(Item::Query)).collect()
+    readings
+        .chain(services)
+        .chain((0..queries.len()).map(Item::Query))
+        .collect()
 }
 
 /// Time order; what happened at the very instant of a question was known then.

@@ -219,6 +219,25 @@ async fn release(db: &mut Db, id: i64, ready_at: i64) -> Result<(), StoreError> 
     Ok(())
 }
 
+/// Frees what a crashed process of this copy had claimed, so that its chats
+/// need not wait for the lease to run out. Names of processes start with
+/// their copy's name and a slash.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn take_back(db: &mut Db, copy: &str) -> Result<u64, StoreError> {
+    let prefix = format!("{copy}/");
+    let freed = sqlx::query(
+        "update sends set leased_until = null
+         where finished_at is null and leased_until is not null and substr(lease_by, 1, $1) = $2",
+    )
+    .bind(prefix.chars().count() as i32)
+    .bind(prefix)
+    .execute(&mut *db)
+    .await?;
+    Ok(freed.rows_affected())
+}
+
 /// The message that an answer of the bot answered.
 ///
 /// # Errors
@@ -230,6 +249,18 @@ pub async fn answered_by(db: &mut Db, remote_key: &str) -> Result<Option<String>
             .fetch_optional(&mut *db)
             .await?;
     Ok(found.flatten())
+}
+
+/// Whether a message is one that the bot sent.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn was_sent(db: &mut Db, remote_key: &str) -> Result<bool, StoreError> {
+    let found: i64 = sqlx::query_scalar("select count(*) from sends where remote_key = $1")
+        .bind(remote_key)
+        .fetch_one(&mut *db)
+        .await?;
+    Ok(found > 0)
 }
 
 /// How many messages wait.

@@ -60,7 +60,7 @@ pub enum Work {
     Flush,
     /// An O-ring, hose or fitting was put right.
     ORing,
-    /// The crew says that a fall of the permeate was no new membrane.
+    /// The crew says that a fall of the permeate was no new membrane: replay the rig with it.
     SameMembrane,
 }
 

@@ -20,7 +20,7 @@ const MOST_AGAINST: f64 = 2.5;
 const LEAK_STEP: f64 = 0.50;
 const LEAK_SPREAD: f64 = 0.30;
 /// A smaller step is not told from noise: nothing is promised under x1.3.
-const LEAST_STEP: f64 = 0.32;
+const LEAST_STEP: f64 = 0.35;
 const LEAST_READINGS: u32 = 3;
 /// The sum that decides, natural log units.
 const DECIDED: f64 = 6.0;

@@ -4,7 +4,7 @@
 //! enums out. Instants are UTC seconds; local dates are other rooms' business.
 //!
 //! The way through: [`history::Event`]s go into a kept [`rig::History`] by
-//! [`rig::step`] or [`rig::replay`], and [`assess::assess`] says what it means.
+//! [`rig::step`] or [`replay::replay`], and [`assess::assess`] says what it means.
 
 pub mod assess;
 pub mod condition;
@@ -22,10 +22,12 @@ pub mod quantity;
 pub mod rejection;
 pub mod renewal;
 pub mod renewal_verdict;
+pub mod replay;
 pub mod resin;
 pub mod rig;
 pub mod settings;
 pub mod standardise;
 pub mod temperature_factor;
 pub mod trend;
+mod watch;
 pub mod wear;

@@ -40,11 +40,12 @@ pub enum Doubt {
     UnlikeTrend,
 }
 
-/// The last few values of something, for its median.
+/// The last few values of something, with their median.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Recent {
     values: Vec<f32>,
     next: usize,
+    median: Option<f32>,
 }
 
 impl Recent {
@@ -54,23 +55,21 @@ impl Recent {
         let value = value as f32;
         if self.values.len() < FEEDS_KEPT {
             self.values.push(value);
-            return;
+        } else {
+            self.values[self.next % FEEDS_KEPT] = value;
+            self.next = (self.next + 1) % FEEDS_KEPT;
         }
-        self.values[self.next % FEEDS_KEPT] = value;
-        self.next = (self.next + 1) % FEEDS_KEPT;
+        let mut sorted = [0.0_f32; FEEDS_KEPT];
+        let n = self.values.len().min(FEEDS_KEPT);
+        sorted[..n].copy_from_slice(&self.values[..n]);
+        let (_, middle, _) = sorted[..n].select_nth_unstable_by(n / 2, f32::total_cmp);
+        self.median = Some(*middle);
     }
 
     /// The median, when there is any value.
     #[must_use]
     pub fn median(&self) -> Option<f64> {
-        let mut sorted = [0.0_f32; FEEDS_KEPT];
-        let n = self.values.len().min(FEEDS_KEPT);
-        if n == 0 {
-            return None;
-        }
-        sorted[..n].copy_from_slice(&self.values[..n]);
-        let (_, middle, _) = sorted[..n].select_nth_unstable_by(n / 2, f32::total_cmp);
-        Some(f64::from(*middle))
+        self.median.map(f64::from)
     }
 
     /// How many values are kept.

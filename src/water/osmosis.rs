@@ -21,6 +21,21 @@ pub fn osmotic_pressure_van_t_hoff_kpa(solids: Ppm, temperature: Temperature) ->
     2.0 * solids.ppm() / 58.4428 * 8.314_46 * (temperature.celsius() + 273.15) / 1000.0
 }
 
+/// Osmotic pressure of NaCl with its osmotic coefficient, kPa: van 't Hoff times
+/// 1 - A sqrt(m)/(1 + 1.2 sqrt(m)) + m (0.0765 + 0.2664 exp(-2 sqrt(m))), A = 0.3915
+/// at 25 C, m in mol/kg (taken as mol/L).
+///
+/// # References
+/// Pitzer & Mayorga, J. Phys. Chem. 77 (1973) 2300-2308, parameters of NaCl (from
+/// memory). 250 mg/L at 25 C: 20.7 kPa.
+#[must_use]
+pub fn osmotic_pressure_pitzer_kpa(solids: Ppm, temperature: Temperature) -> f64 {
+    let m = solids.ppm() / 58_442.8;
+    let root = m.sqrt();
+    let coefficient = 1.0 - 0.3915 * root / (1.0 + 1.2 * root) + m * (0.0765 + 0.2664 * (-2.0 * root).exp());
+    coefficient * osmotic_pressure_van_t_hoff_kpa(solids, temperature)
+}
+
 /// Rule of thumb of the trade: 1 psi for every 100 ppm, kPa. At 60 psi and 1000 ppm
 /// 50 psi are left.
 #[must_use]

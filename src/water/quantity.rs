@@ -16,6 +16,10 @@ pub const KPA_PER_BAR: f64 = 100.0;
 pub const LITRES_PER_US_GALLON: f64 = 3.785_411_784;
 /// Litres in one imperial gallon, exact by definition.
 pub const LITRES_PER_IMPERIAL_GALLON: f64 = 4.546_09;
+/// Grams in one grain, exact by definition.
+pub const GRAMS_PER_GRAIN: f64 = 0.064_798_91;
+/// Litres in one cubic foot, exact by definition.
+pub const LITRES_PER_CUBIC_FOOT: f64 = 28.316_846_592;
 const MINUTES_PER_DAY: f64 = 1440.0;
 
 /// What a refused number was meant to be.

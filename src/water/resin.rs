@@ -130,7 +130,7 @@ impl Bed {
     pub fn change(&mut self, at: i64, resin_litres: f64) {
         let capacity = self.capacity_g(resin_litres);
         let was_clean = self.product[0]
-            .is_some_and(|(tasted, ppm)| at - tasted < 21 * DAY && ppm < 2.0 && Some(tasted) > self.changed_at);
+            .is_some_and(|(tasted, ppm)| at - tasted < 5 * DAY && ppm < 2.0 && Some(tasted) > self.changed_at);
         let plausible = (0.2 * capacity..=5.0 * capacity).contains(&self.load_g);
         if self.changed_at.is_some() && plausible && (!was_clean || self.load_g > capacity) {
             self.cycles = FADE * self.cycles + 1.0;
@@ -208,12 +208,15 @@ impl Bed {
     }
 }
 
-/// Updates what is known of the litres on a working day, from one day's figure.
+/// Updates what is known of the litres on a working day, from one day's figure. A
+/// figure far from what the owner told is a counter's or a week's, and is left out.
 #[must_use]
-pub fn learn_litres(known: Option<f64>, day_litres: f64) -> f64 {
-    known.map_or(day_litres, |known| {
-        ewma(known, day_litres.clamp(0.2 * known, 5.0 * known), 0.1)
-    })
+pub fn learn_litres(known: Option<f64>, told: Option<f64>, day_litres: f64) -> Option<f64> {
+    if told.is_some_and(|told| !(0.4 * told..=2.5 * told).contains(&day_litres)) {
+        return known;
+    }
+    let before = known.or(told).unwrap_or(day_litres);
+    Some(ewma(before, day_litres.clamp(0.2 * before, 5.0 * before), 0.1))
 }
 
 fn later(now: i64, days: f64) -> i64 {

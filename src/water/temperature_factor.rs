@@ -1,7 +1,7 @@
 //! How water flow follows temperature: several published factors, one convention.
 //!
 //! Every factor here MULTIPLIES the flow at 25 C: below 1 when cold, above 1 when
-//! warm. The opposite convention is in print as well; [`divisor`] gives it.
+//! warm. The opposite convention is in print as well; [`TemperatureFactor::divisor`] gives it.
 
 use serde::{Deserialize, Serialize};
 

@@ -74,8 +74,9 @@ impl Trend {
         }
         self.mean[0] += self.mean[1] * years;
         let p = &mut self.covariance;
-        for j in 0..4 {
-            p[0][j] += years * p[1][j];
+        let growth = p[1];
+        for (level, growth) in p[0].iter_mut().zip(growth) {
+            *level += years * growth;
         }
         for row in p.iter_mut() {
             row[0] += years * row[1];
@@ -107,10 +108,10 @@ impl Trend {
         let shared = self.shared(&seen.weights);
         let surprise = self.surprise(seen);
         let gain = shared.map(|s| s / surprise.variance);
-        for i in 0..4 {
-            self.mean[i] += gain[i] * surprise.residual;
-            for j in 0..4 {
-                self.covariance[i][j] -= gain[i] * shared[j];
+        for ((mean, row), gain) in self.mean.iter_mut().zip(&mut self.covariance).zip(gain) {
+            *mean += gain * surprise.residual;
+            for (covariance, shared) in row.iter_mut().zip(shared) {
+                *covariance -= gain * shared;
             }
         }
         // Rounding must not make the covariance lopsided over years of readings.

@@ -6,7 +6,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::jump::{self, Suspicion};
+use super::jump::Suspicion;
 use super::observation::{Doubt, years_between};
 use super::prior::{Belief, Expected, Lesson, first_belief, usual_growth};
 use super::trend::{Observation, Trend, Wander};
@@ -33,8 +33,6 @@ const JUMPS_FROM: u32 = 5;
 pub const FAULT_LASTS_SECONDS: i64 = 60 * 86_400;
 /// How long a lapsed fault is remembered, from its beginning.
 const LAPSED_KEPT_SECONDS: i64 = 240 * 86_400;
-/// How much worse than new a membrane must be before a fall can mean a new one.
-const RENEWED_BY: f64 = 0.35;
 /// Readings set aside in a row before the belief opens up, and how far.
 const ASIDE_RUN: i32 = 3;
 const OPEN_UP: f64 = 0.30;
@@ -251,20 +249,6 @@ impl Life {
         })
     }
 
-    /// Takes a repair at its word: the leak is gone, how well is to be seen.
-    pub fn repair(&mut self) {
-        self.rise = None;
-        if let Some(lapsed) = self.lapsed.take() {
-            self.trend = Some(lapsed.before);
-        } else if self.fault.take().is_none() {
-            return;
-        }
-        self.fall = None;
-        if let Some(trend) = &mut self.trend {
-            trend.covariance[0][0] += 0.10 * 0.10;
-        }
-    }
-
     /// Takes a logged change of membrane: the next life, or this one when it was
     /// only logged late.
     #[must_use]
@@ -283,7 +267,7 @@ impl Life {
         life
     }
 
-    fn first(&mut self, at: i64, expected: &Expected, before: Option<&Trend>) {
+    pub(super) fn first(&mut self, at: i64, expected: &Expected, before: Option<&Trend>) {
         let known_new = self.began_at().is_some();
         let from = self.began_at().unwrap_or(at).min(at);
         self.trend = Some(first_belief(known_new, expected, before));
@@ -293,85 +277,7 @@ impl Life {
         self.first_reading_at = at;
     }
 
-    fn watch_rise(&mut self, at: i64, years: f64, now: &Trend, seen: &Observation) -> Option<Heard> {
-        let fresh = jump::leaking(now);
-        let rise = jump::follow(self.rise.take(), at, years, &WANDER, now, &fresh, seen)?;
-        if !jump::is_decided(&rise) {
-            self.rise = Some(rise);
-            return None;
-        }
-        self.trend = Some(rise.before);
-        self.fault = Some(Suspicion { sum: 0.0, ..rise });
-        self.fall = None;
-        Some(Heard::JumpSince(rise.since))
-    }
-
-    fn watch_fall(
-        &mut self,
-        at: i64,
-        years: f64,
-        now: &Trend,
-        seen: &Observation,
-        expected: &Expected,
-    ) -> Option<Heard> {
-        let open = self.fall.take();
-        // What a fall would lead to: the level before a lapsed fault, else a new membrane's.
-        let fresh = self
-            .lapsed
-            .map_or_else(|| first_belief(true, expected, Some(now)), |lapsed| lapsed.before);
-        if open.is_none() && now.mean[0] < fresh.mean[0] + RENEWED_BY {
-            return None;
-        }
-        let fall = jump::follow(open, at, years, &WANDER, now, &fresh, seen)?;
-        if !jump::is_decided(&fall) || fall.after.mean[0] > fall.before.mean[0] - 0.9 * RENEWED_BY {
-            self.fall = Some(fall);
-            return None;
-        }
-        if self
-            .lapsed
-            .take()
-            .is_some_and(|lapsed| fall.after.mean[0] > lapsed.before.mean[0] - RENEWED_BY)
-        {
-            self.trend = Some(fall.after);
-            return Some(Heard::Repaired);
-        }
-        let spread = self.spread;
-        *self = Self::begin(Beginning::Presumed(fall.since));
-        self.first(fall.since, expected, Some(&fall.after));
-        self.trend = Some(fall.after);
-        self.spread = spread;
-        self.readings = fall.readings;
-        self.passed_years = fall.after.mean[0].exp() * years_between(fall.since, at);
-        self.carried_to = at;
-        Some(Heard::RenewedSince(fall.since))
-    }
-
-    fn hear_while_faulty(&mut self, at: i64, seen: &Observation) -> Heard {
-        let (Some(fault), Some(trend)) = (&mut self.fault, self.trend) else {
-            return Heard::Used;
-        };
-        if at - fault.since > FAULT_LASTS_SECONDS {
-            self.trend = Some(fault.after);
-            self.lapsed = self.fault.take();
-            return self.believe(seen);
-        }
-        fault.readings += 1;
-        fault.sum = jump::page_sum(fault.sum, jump::evidence(&fault.after, &trend, seen));
-        if fault.sum >= 2.5 {
-            self.fault = None;
-            self.believe(seen);
-            return Heard::Repaired;
-        }
-        let (weight, _) = trust(&fault.after, seen);
-        fault.after.update(&Observation {
-            variance: seen.variance / weight,
-            ..*seen
-        });
-        self.readings += 1;
-        Heard::Used
-    }
-
-    fn believe(&mut self, seen: &Observation) -> Heard {
+    pub(super) fn believe(&mut self, seen: &Observation) -> Heard {
         let Some(trend) = &mut self.trend else {
             return Heard::Used;
         };
@@ -437,7 +343,7 @@ impl Life {
 }
 
 /// How far a reading is trusted, 0 to 1, and its surprise in standard deviations.
-fn trust(trend: &Trend, seen: &Observation) -> (f64, f64) {
+pub(super) fn trust(trend: &Trend, seen: &Observation) -> (f64, f64) {
     let z = trend.surprise(seen).z();
     let (nu, limit) = if z > 0.0 { HIGH_TAIL } else { LOW_TAIL };
     let weight = ((nu + 1.0) / (nu + z * z)).min(1.0);

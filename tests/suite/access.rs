@@ -124,35 +124,50 @@ async fn a_button_works_only_for_whom_it_was_made() {
     assert!(world.says("crew", "[tap 214, RO 19]").await.contains("Otter 91.1 %"));
 }
 
+/// What somebody says in the crew's group.
+fn in_the_yard(key: &str, who: &str, text: &str, now: i64) -> Arrived {
+    Arrived::Incoming(Incoming {
+        key: key.to_owned(),
+        version: 0,
+        chat: Chat {
+            address: "#desk:yard".to_owned(),
+            group: true,
+        },
+        person: Person {
+            address: format!("desk:{who}"),
+            private_chat: format!("desk:{who}"),
+            first_name: who.to_owned(),
+            language: None,
+        },
+        sent_at: now,
+        what: Happening::Text(text.to_owned()),
+        reply_to: None,
+    })
+}
+
 #[tokio::test]
 async fn in_a_group_strangers_and_chatter_get_silence() {
     let mut world = World::new().await;
     world.says("crew", "hello").await;
     for (n, who) in ["stranger", "crew"].into_iter().enumerate() {
-        let text = "see you at nine by the bakery";
-        let incoming = Incoming {
-            key: format!("group/{n}"),
-            version: 0,
-            chat: Chat {
-                address: "#desk:yard".to_owned(),
-                group: true,
-            },
-            person: Person {
-                address: format!("desk:{who}"),
-                private_chat: format!("desk:{who}"),
-                first_name: who.to_owned(),
-                language: None,
-            },
-            sent_at: world.now,
-            what: Happening::Text(text.to_owned()),
-            reply_to: None,
-        };
-        world
-            .desk
-            .bot()
-            .hear(&[Arrived::Incoming(incoming)], world.now)
-            .await
-            .unwrap();
+        let talk = in_the_yard(&format!("group/{n}"), who, "see you at nine by the bakery", world.now);
+        world.desk.bot().hear(&[talk], world.now).await.unwrap();
     }
     assert_eq!(world.waits(1).await, "");
+}
+
+#[tokio::test]
+async fn in_a_group_a_reading_is_answered_and_whoever_speaks_to_the_bot_gets_a_hint() {
+    let mut world = World::new().await;
+    world
+        .desk
+        .bot()
+        .set_link("https://t.me/yard_water_bot?start=".to_owned());
+    world.says("crew", "hello").await;
+    let reading = in_the_yard("group/1", "crew", "heron 180 12", world.now);
+    world.desk.bot().hear(&[reading], world.now).await.unwrap();
+    assert!(world.waits(1).await.contains("Heron 93.3 %"));
+    let question = in_the_yard("group/2", "crew", "@yard_water_bot what do you eat", world.now);
+    world.desk.bot().hear(&[question], world.now).await.unwrap();
+    assert!(world.waits(1).await.contains("I read water."));
 }

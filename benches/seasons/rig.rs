@@ -1,0 +1,351 @@
+//! One invented rig: solution-diffusion with temperature and pressure acting
+//! physically, wear of four shapes, seasons, sites, a rounding meter, blunders,
+//! leaks, unlogged changes. None of it shares code with the filter.
+
+use tapside::water::history::{Event, Reading, Service, Work};
+use tapside::water::quantity::{Ppm, Pressure, Temperature, Volume};
+use tapside::water::renewal::Prices;
+use tapside::water::settings::Settings;
+
+pub const DAYS: usize = 4 * 365;
+pub const START: i64 = 1_700_000_000;
+
+/// How a crew logs.
+#[derive(Clone, Copy, PartialEq)]
+pub enum Kind {
+    Typical,
+    Sparse,
+    Careful,
+}
+
+impl Kind {
+    pub const ALL: [Self; 3] = [Self::Typical, Self::Sparse, Self::Careful];
+
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Typical => "typical",
+            Self::Sparse => "sparse",
+            Self::Careful => "careful",
+        }
+    }
+}
+
+/// Random numbers: splitmix64 (Steele, Lea & Flood, OOPSLA 2014).
+pub struct Dice(u64);
+
+impl Dice {
+    fn next(&mut self) -> u64 {
+        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
+        let mut z = self.0;
+        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+        z ^ (z >> 31)
+    }
+
+    pub fn unit(&mut self) -> f64 {
+        (self.next() >> 11) as f64 / (1u64 << 53) as f64
+    }
+
+    pub fn between(&mut self, low: f64, high: f64) -> f64 {
+        low + (high - low) * self.unit()
+    }
+
+    pub fn chance(&mut self, p: f64) -> bool {
+        self.unit() < p
+    }
+
+    pub fn normal(&mut self) -> f64 {
+        let (a, b) = (self.unit().max(1e-12), self.unit());
+        (-2.0 * a.ln()).sqrt() * (std::f64::consts::TAU * b).cos()
+    }
+}
+
+/// One membrane: permeabilities and how they change.
+#[derive(Clone)]
+pub struct Membrane {
+    pub from: usize,
+    pub logged: bool,
+    age0: f64,
+    salt0: f64,
+    water0: f64,
+    rate: f64,
+    shape: u8,
+    fouling: f64,
+    wobble: Vec<f64>,
+}
+
+impl Membrane {
+    fn draw(dice: &mut Dice, from: usize, logged: bool, age0: f64, feed: f64, own_rate: f64) -> Self {
+        let mut wobble = vec![0.0];
+        for _ in 0..600 {
+            let last = wobble[wobble.len() - 1];
+            wobble.push(last + 0.012 * dice.normal());
+        }
+        Self {
+            from,
+            logged,
+            age0,
+            salt0: 0.40 * (0.28 * dice.normal()).exp(),
+            water0: dice.between(3.4, 4.6),
+            rate: own_rate * (feed / 150.0).powf(0.35) * (0.30 * dice.normal()).exp(),
+            shape: (dice.unit() * 4.0) as u8,
+            fouling: dice.between(0.01, 0.07),
+            wobble,
+        }
+    }
+
+    /// Salt passage at a day, water temperature, pressure in bar, feed ppm.
+    pub fn passage(&self, day: f64, celsius: f64, bar: f64, feed: f64, rig: &Site) -> f64 {
+        let t = self.age0 + (day - self.from as f64) / 365.25;
+        let growth = match self.shape {
+            0 => self.rate * t,
+            1 => self.rate * t.powf(1.5) / 1.3,
+            2 => (1.0 + 1.6 * self.rate * t).ln(),
+            _ => self.rate * t * (1.0 + 0.4 * (2.0 * t + self.rate * 9.0).sin() / 2.0),
+        };
+        let week = ((t * 52.0) as usize).min(self.wobble.len() - 1);
+        let salt = self.salt0 * (growth + self.wobble[week] + rig.salt_per_c * (celsius - 12.0)).exp();
+        let water = self.water0 * 0.66 * (-self.fouling * t + rig.water_per_c * (celsius - 12.0)).exp();
+        let flux = water * (0.93 * bar - 0.15 - 0.0009 * feed).max(0.05);
+        (1.12 * salt / (flux + salt)).min(0.97)
+    }
+}
+
+/// Where and how a rig works.
+#[derive(Clone)]
+pub struct Site {
+    pub mean_c: f64,
+    pub swing_c: f64,
+    pub salt_per_c: f64,
+    pub water_per_c: f64,
+    pub usual_bar: f64,
+    pub feed: f64,
+    pub litres: f64,
+    pub winter: f64,
+}
+
+impl Site {
+    pub fn celsius(&self, day: f64) -> f64 {
+        let when = (day + (START / 86_400) as f64) / 365.25;
+        self.mean_c - self.swing_c * (std::f64::consts::TAU * (when - 0.08)).cos()
+    }
+
+    /// Litres on an average calendar day at a time of year.
+    pub fn litres(&self, day: f64) -> f64 {
+        self.litres * 5.0 / 7.0 * (1.0 + self.winter * (self.celsius(day) - self.mean_c) / self.swing_c)
+    }
+}
+
+pub struct Leak {
+    pub from: f64,
+    pub to: f64,
+    pub factor: f64,
+}
+
+pub struct Rig {
+    pub site: Site,
+    pub membranes: Vec<Membrane>,
+    pub leaks: Vec<Leak>,
+    pub bed_grams: f64,
+    pub events: Vec<Event>,
+    /// For each event, whether it is a reading with a blunder.
+    pub blunders: Vec<bool>,
+    pub settings: Settings,
+    /// Days on which the bed ran out.
+    pub resin_days: Vec<f64>,
+}
+
+impl Rig {
+    pub fn membrane_at(&self, day: f64) -> &Membrane {
+        self.membranes
+            .iter()
+            .rev()
+            .find(|m| m.from as f64 <= day)
+            .unwrap_or(&self.membranes[0])
+    }
+
+    /// What the membrane would reject at 12 C and the usual pressure.
+    pub fn true_rejection(&self, day: f64) -> f64 {
+        let s = &self.site;
+        1.0 - self.membrane_at(day).passage(day, 12.0, s.usual_bar, s.feed, s)
+    }
+
+    pub fn leak_at(&self, day: f64) -> Option<&Leak> {
+        self.leaks.iter().find(|leak| (leak.from..leak.to).contains(&day))
+    }
+}
+
+pub fn invent(kind: Kind, seed: u64) -> Rig {
+    let mut dice = Dice(seed);
+    for _ in 0..5 {
+        dice.next();
+    }
+    let site = Site {
+        mean_c: dice.between(10.5, 14.0),
+        swing_c: dice.between(3.0, 8.0),
+        salt_per_c: dice.between(0.048, 0.062),
+        water_per_c: dice.between(0.025, 0.033),
+        usual_bar: dice.between(3.0, 5.0),
+        feed: (5.2 + 0.45 * dice.normal()).exp().clamp(60.0, 600.0),
+        litres: dice.between(200.0, 800.0),
+        winter: dice.between(0.0, 0.4),
+    };
+    let resin_litres = (dice.between(6.0, 20.0)).round();
+    let prices = Prices {
+        membrane: dice.between(150.0, 500.0).round(),
+        membrane_labour: dice.between(0.0, 80.0).round(),
+        resin_per_litre: dice.between(4.0, 9.0),
+        resin_labour: dice.between(0.0, 30.0).round(),
+    };
+    let mut rig = Rig {
+        bed_grams: resin_litres * 20.0 * dice.between(0.7, 1.3),
+        membranes: Vec::new(),
+        leaks: Vec::new(),
+        events: Vec::new(),
+        blunders: Vec::new(),
+        resin_days: Vec::new(),
+        settings: Settings {
+            prices: Some(prices),
+            resin_litres: Some(resin_litres),
+            litres_per_workday: Some((site.litres * dice.between(0.8, 1.2)).round()),
+            ..Settings::default()
+        },
+        site,
+    };
+    membranes(&mut rig, &mut dice);
+    leaks(&mut rig, &mut dice);
+    resin(&mut rig, &mut dice);
+    readings(&mut rig, kind, &mut dice);
+    let mut order: Vec<usize> = (0..rig.events.len()).collect();
+    order.sort_by_key(|&i| rig.events[i].at());
+    rig.blunders = order.iter().map(|&i| rig.blunders[i]).collect();
+    rig.events = order.iter().map(|&i| rig.events[i]).collect();
+    rig
+}
+
+fn at(day: f64) -> i64 {
+    START + (day * 86_400.0) as i64
+}
+
+fn serve(rig: &mut Rig, day: f64, what: Work) {
+    rig.events.push(Event::Service(Service { at: at(day), what }));
+    rig.blunders.push(false);
+}
+
+fn membranes(rig: &mut Rig, dice: &mut Dice) {
+    let own_rate = 0.50 * (0.35 * dice.normal()).exp();
+    let mut from = 0;
+    let old = dice.chance(0.4);
+    let age = if old { dice.between(0.2, 1.5) } else { 0.0 };
+    let mut next = Membrane::draw(dice, 0, !old, age, rig.site.feed, own_rate);
+    loop {
+        if next.logged {
+            serve(rig, from as f64, Work::Membrane);
+        }
+        rig.membranes.push(next);
+        let worn = dice.between(0.74, 0.82);
+        let Some(end) = (from + 60..DAYS).find(|&day| rig.true_rejection(day as f64) < worn) else {
+            return;
+        };
+        from = end;
+        let logged = dice.chance(0.8);
+        next = Membrane::draw(dice, from, logged, 0.0, rig.site.feed, own_rate);
+    }
+}
+
+fn leaks(rig: &mut Rig, dice: &mut Dice) {
+    let mut day = 60.0 - 365.0 / 0.35 * dice.unit().max(1e-9).ln();
+    while day < DAYS as f64 {
+        let lasts = dice.between(15.0, 70.0);
+        rig.leaks.push(Leak {
+            from: day,
+            to: day + lasts,
+            factor: dice.between(1.3_f64.ln(), 3.0_f64.ln()).exp(),
+        });
+        if dice.chance(0.5) {
+            serve(rig, day + lasts, Work::ORing);
+        }
+        day += lasts - 365.0 / 0.35 * dice.unit().max(1e-9).ln();
+    }
+}
+
+fn leaving(rig: &Rig, day: f64) -> f64 {
+    let s = &rig.site;
+    let leak = rig.leak_at(day).map_or(1.0, |leak| leak.factor);
+    (rig.membrane_at(day)
+        .passage(day, s.celsius(day), s.usual_bar, s.feed, s)
+        * leak)
+        .min(0.95)
+}
+
+fn resin(rig: &mut Rig, dice: &mut Dice) {
+    let mut load = rig.bed_grams * dice.unit();
+    for day in 0..DAYS {
+        let day = day as f64;
+        load += rig.site.litres(day) * (rig.site.feed * leaving(rig, day) + 3.0) / 1000.0;
+        if load > rig.bed_grams {
+            rig.resin_days.push(day);
+            serve(rig, day + dice.between(0.0, 3.0), Work::Resin);
+            load = 0.0;
+        }
+    }
+}
+
+fn readings(rig: &mut Rig, kind: Kind, dice: &mut Dice) {
+    let per_week = match kind {
+        Kind::Typical => dice.between(1.0, 3.0),
+        Kind::Sparse => dice.between(0.25, 0.8),
+        Kind::Careful => dice.between(3.0, 6.0),
+    };
+    let tells_c = if kind == Kind::Careful {
+        0.9
+    } else {
+        *[0.0, 0.0, 0.3].get((dice.unit() * 3.0) as usize).unwrap_or(&0.0)
+    };
+    let tells_bar = if kind == Kind::Careful { 0.7 } else { 0.1 };
+    let scatter = dice.between(0.05, 0.14);
+    let mut drift = 0.0;
+    let mut day = 0.3;
+    loop {
+        day += -7.0 / per_week * dice.unit().max(1e-9).ln();
+        if day >= DAYS as f64 {
+            return;
+        }
+        drift = 0.9 * drift + 0.02 * dice.normal();
+        let bar = rig.site.usual_bar * (0.10 * dice.normal()).exp();
+        let celsius = rig.site.celsius(day) + 1.5 * dice.normal();
+        let mut feed = rig.site.feed * (0.12 * dice.normal()).exp();
+        let membrane = rig.membrane_at(day);
+        let leak = rig.leak_at(day).map_or(1.0, |leak| leak.factor);
+        let passage = membrane.passage(day, celsius, bar, feed, &rig.site);
+        let mut permeate = feed * (passage * leak * (scatter * dice.normal() + drift).exp()).min(0.95);
+        feed *= 1.0 + 0.012 * dice.normal();
+        permeate *= 1.0 + 0.012 * dice.normal();
+        let blunder = dice.chance(0.025);
+        if blunder {
+            match (dice.unit() * 5.0) as u8 {
+                0 => permeate *= 10.0,
+                1 => permeate /= 10.0,
+                2 => std::mem::swap(&mut feed, &mut permeate),
+                3 => feed *= 10.0,
+                _ => permeate += feed * dice.between(0.08, 0.3),
+            }
+        }
+        let ppm = |value: f64| Ppm::new(value.round().max(0.0));
+        let (Ok(feed), Ok(permeate)) = (ppm(feed), ppm(permeate)) else {
+            continue;
+        };
+        let mut reading = Reading::of(at(day), feed, permeate);
+        if dice.chance(tells_c) {
+            reading.temperature = Temperature::from_celsius(celsius.max(0.5).round()).ok();
+        }
+        if dice.chance(tells_bar) {
+            reading.pressure = Pressure::from_kpa((bar * 100.0 / 5.0).round() * 5.0).ok();
+        }
+        if dice.chance(0.1) {
+            reading.litres = Volume::from_litres(rig.settings.litres_per_workday.unwrap_or(800.0)).ok();
+        }
+        rig.events.push(Event::Reading(reading));
+        rig.blunders.push(blunder);
+    }
+}

@@ -1,0 +1,169 @@
+//! Follows invented rigs week by week and scores what was said against the truth.
+
+use tapside::water::assess::{Assessment, Question, assess};
+use tapside::water::forecast::Crossing;
+use tapside::water::history::Event;
+use tapside::water::prior::Lessons;
+use tapside::water::renewal_verdict::Verdict;
+use tapside::water::replay::replay;
+use tapside::water::rig::{History, step};
+
+use super::money;
+use super::rig::{DAYS, Membrane, Rig, START};
+use super::tally::Tally;
+
+/// What one rig's weekly assessments led to.
+#[derive(Default)]
+struct Followed {
+    leaks_seen: Vec<bool>,
+    alarm_before: bool,
+    presumed_before: Option<i64>,
+    stops: Vec<[Option<f64>; 3]>,
+}
+
+pub fn follow(fleet: &[Rig], tally: &mut Tally) {
+    let mut histories: Vec<History> = fleet.iter().map(|_| History::default()).collect();
+    let mut followed: Vec<Followed> = fleet.iter().map(|_| Followed::default()).collect();
+    let mut next = vec![0; fleet.len()];
+    let mut outfit = Lessons::none();
+    for week in 1..=DAYS / 7 {
+        let day = week as f64 * 7.0;
+        let now = START + (day * 86_400.0) as i64;
+        for (i, rig) in fleet.iter().enumerate() {
+            while next[i] < rig.events.len() && rig.events[next[i]].at() <= now {
+                if let Ok(done) = step(&mut histories[i], &rig.events[next[i]], &rig.settings, &outfit)
+                    && let Some(lesson) = done.lesson
+                {
+                    outfit.learn(&lesson);
+                }
+                next[i] += 1;
+            }
+            let said = assess(&histories[i], &rig.settings, &outfit, now);
+            score_week(rig, day, &said, &mut followed[i], tally);
+        }
+    }
+    for (rig, followed) in fleet.iter().zip(&followed) {
+        tally.years += DAYS as f64 / 365.25;
+        score_leaks(rig, followed, tally);
+        money::score(rig, &followed.stops, tally);
+        score_readings(rig, tally);
+        tally.unlogged += rig
+            .membranes
+            .iter()
+            .skip(1)
+            .filter(|m| !m.logged && m.from + 42 < DAYS)
+            .count() as f64;
+    }
+}
+
+fn score_week(rig: &Rig, day: f64, said: &Assessment, followed: &mut Followed, tally: &mut Tally) {
+    score_level(rig, day, said, tally);
+    score_forecasts(rig, day, said, tally);
+    followed.leaks_seen.resize(rig.leaks.len(), false);
+    let alarm = said.fault.is_some();
+    if alarm && let Some(i) = rig.leaks.iter().position(|leak| (leak.from..leak.to).contains(&day)) {
+        followed.leaks_seen[i] = true;
+    }
+    let explained = rig.leaks.iter().any(|leak| (leak.from..leak.to + 45.0).contains(&day));
+    tally.false_alarms += f64::from(alarm && !followed.alarm_before && !explained);
+    followed.alarm_before = alarm;
+    if let Some(Question::WasMembraneChanged { since }) = said.question {
+        if followed.presumed_before.is_none_or(|before| since != before) {
+            let since_day = (since - START) as f64 / 86_400.0;
+            let right = rig
+                .membranes
+                .iter()
+                .skip(1)
+                .any(|m| !m.logged && (m.from as f64 - since_day).abs() < 42.0);
+            tally.unlogged_found += f64::from(right);
+            tally.false_new += f64::from(!right);
+        }
+        followed.presumed_before = Some(since);
+    }
+    note_stops(rig, day, said, followed);
+}
+
+fn score_level(rig: &Rig, day: f64, said: &Assessment, tally: &mut Tally) {
+    let Some(r) = said.rejection else { return };
+    let truth = rig.true_rejection(day);
+    let membrane = rig.membrane_at(day);
+    tally.square.note((r.mid - truth).powi(2));
+    tally.covered.note(f64::from((r.low..=r.high).contains(&truth)));
+    let leaky = rig.leaks.iter().any(|leak| (leak.from..leak.to + 30.0).contains(&day));
+    let unlogged = !membrane.logged && membrane.from > 0 && day < membrane.from as f64 + 42.0;
+    if !leaky && !unlogged {
+        tally.quiet_square.note((r.mid - truth).powi(2));
+    }
+}
+
+fn score_forecasts(rig: &Rig, day: f64, said: &Assessment, tally: &mut Tally) {
+    let days = |at: i64| (at - said.now) as f64 / 86_400.0;
+    if let Crossing::Within(range) = said.spent
+        && rig.true_rejection(day) > 0.80
+    {
+        let membrane = rig.membrane_at(day);
+        let crosses = (1..1500)
+            .map(f64::from)
+            .find(|ahead| passage_at_reference(rig, membrane, day + ahead) > 0.20);
+        if let Some(ahead) = crosses {
+            tally.forecast_days.push((days(range.likely) - ahead).abs());
+        }
+    }
+    let runs_out = rig.resin_days.iter().find(|&&d| d > day);
+    if let (Some(empty), Some(runs_out)) = (said.resin.and_then(|bed| bed.empty), runs_out) {
+        tally.empty_days.push((days(empty.likely) - (runs_out - day)).abs());
+    }
+}
+
+/// When each policy would first renew this life.
+fn note_stops(rig: &Rig, day: f64, said: &Assessment, followed: &mut Followed) {
+    let life = rig.membranes.iter().rposition(|m| m.from as f64 <= day).unwrap_or(0);
+    followed.stops.resize(rig.membranes.len(), [None; 3]);
+    // Whoever changed a membrane a month ago knows it, logged or not.
+    if !rig.membranes[life].logged && day < rig.membranes[life].from as f64 + 42.0 {
+        return;
+    }
+    let stop = &mut followed.stops[life];
+    if said.renewal.is_some_and(|renewal| renewal.verdict == Verdict::Now) {
+        stop[0].get_or_insert(day);
+    }
+    if said.rejection.is_some_and(|r| r.mid < 0.80) {
+        stop[1].get_or_insert(day);
+    }
+    if said.rejection.is_some_and(|r| r.mid < 0.85) {
+        stop[2].get_or_insert(day);
+    }
+}
+
+fn passage_at_reference(rig: &Rig, membrane: &Membrane, day: f64) -> f64 {
+    membrane.passage(day, 12.0, rig.site.usual_bar, rig.site.feed, &rig.site)
+}
+
+fn score_leaks(rig: &Rig, followed: &Followed, tally: &mut Tally) {
+    for (leak, &found) in rig.leaks.iter().zip(&followed.leaks_seen) {
+        let read = rig.events.iter().filter(|event| {
+            let day = (event.at() - START) as f64 / 86_400.0;
+            matches!(event, Event::Reading(_)) && (leak.from..leak.to).contains(&day)
+        });
+        if leak.to > DAYS as f64 || read.count() < 4 {
+            continue;
+        }
+        let tally = if leak.factor >= 1.5 {
+            &mut tally.leaks
+        } else {
+            &mut tally.small_leaks
+        };
+        tally.note(f64::from(found));
+    }
+}
+
+fn score_readings(rig: &Rig, tally: &mut Tally) {
+    let (_, doubts) = replay(&rig.events, &rig.settings, &Lessons::none());
+    for ((event, &blunder), doubt) in rig.events.iter().zip(&rig.blunders).zip(&doubts) {
+        if !matches!(event, Event::Reading(_)) {
+            continue;
+        }
+        let tally = if blunder { &mut tally.blunders } else { &mut tally.good };
+        tally.note(f64::from(doubt.is_some()));
+    }
+}

@@ -1,0 +1,142 @@
+//! Sums of what was said against the truth, and the rows that they make.
+
+#[derive(Default)]
+pub struct Mean {
+    sum: f64,
+    count: f64,
+}
+
+impl Mean {
+    pub fn note(&mut self, value: f64) {
+        self.sum += value;
+        self.count += 1.0;
+    }
+
+    pub fn mean(&self) -> f64 {
+        self.sum / self.count
+    }
+
+    fn add(&mut self, other: &Self) {
+        self.sum += other.sum;
+        self.count += other.count;
+    }
+}
+
+#[derive(Default)]
+pub struct Tally {
+    /// Squared error of the rejection, all weeks.
+    pub square: Mean,
+    /// The same without weeks of a leak (and a month after) or of an unlogged change.
+    pub quiet_square: Mean,
+    pub covered: Mean,
+    pub forecast_days: Vec<f64>,
+    pub empty_days: Vec<f64>,
+    pub leaks: Mean,
+    pub small_leaks: Mean,
+    pub blunders: Mean,
+    pub good: Mean,
+    pub unlogged: f64,
+    pub unlogged_found: f64,
+    pub false_alarms: f64,
+    pub false_new: f64,
+    pub years: f64,
+    /// This rule, below 80 %, below 85 %, every two years.
+    pub losses: [Mean; 4],
+}
+
+pub struct Row {
+    pub what: &'static str,
+    pub value: String,
+    pub target: &'static str,
+}
+
+impl Tally {
+    pub fn add(&mut self, o: &Self) {
+        self.square.add(&o.square);
+        self.quiet_square.add(&o.quiet_square);
+        self.covered.add(&o.covered);
+        self.forecast_days.extend(&o.forecast_days);
+        self.empty_days.extend(&o.empty_days);
+        self.leaks.add(&o.leaks);
+        self.small_leaks.add(&o.small_leaks);
+        self.blunders.add(&o.blunders);
+        self.good.add(&o.good);
+        self.unlogged += o.unlogged;
+        self.unlogged_found += o.unlogged_found;
+        self.false_alarms += o.false_alarms;
+        self.false_new += o.false_new;
+        self.years += o.years;
+        for (mine, other) in self.losses.iter_mut().zip(&o.losses) {
+            mine.add(other);
+        }
+    }
+
+    pub fn rows(&self) -> Vec<Row> {
+        let row = |what, value, target| Row { what, value, target };
+        let loss = |i: usize| format!("{:.1}", 100.0 * self.losses[i].mean());
+        vec![
+            row(
+                "rejection, RMSE, points",
+                format!("{:.2}", 100.0 * self.square.mean().sqrt()),
+                "",
+            ),
+            row(
+                "  outside leaks and unlogged changes",
+                format!("{:.2}", 100.0 * self.quiet_square.mean().sqrt()),
+                "under 1",
+            ),
+            row(
+                "80 % interval holds the truth",
+                format!("{:.3}", self.covered.mean()),
+                "0.75-0.88",
+            ),
+            row(
+                "80 % line forecast, median error, days",
+                format!("{:.0}", median(&self.forecast_days)),
+                "",
+            ),
+            row(
+                "resin empty forecast, median error, days",
+                format!("{:.0}", median(&self.empty_days)),
+                "",
+            ),
+            row(
+                "leaks of x1.5 to x3 found (4 readings or more in them)",
+                format!("{:.2}", self.leaks.mean()),
+                "0.80",
+            ),
+            row(
+                "leaks of x1.3 to x1.5 found",
+                format!("{:.2}", self.small_leaks.mean()),
+                "",
+            ),
+            row(
+                "false alarms a rig-year",
+                format!("{:.3}", self.false_alarms / self.years),
+                "0.030",
+            ),
+            row("blunders set aside", format!("{:.2}", self.blunders.mean()), ""),
+            row("good readings set aside", format!("{:.3}", self.good.mean()), ""),
+            row(
+                "unlogged new membranes asked about",
+                format!("{:.2}", self.unlogged_found / self.unlogged),
+                "",
+            ),
+            row(
+                "  asked wrongly, a rig-year",
+                format!("{:.3}", self.false_new / self.years),
+                "",
+            ),
+            row("loss against a clairvoyant owner, %: this rule", loss(0), "under 3"),
+            row("  new membrane below 80 %", loss(1), ""),
+            row("  new membrane below 85 %", loss(2), ""),
+            row("  new membrane every two years", loss(3), ""),
+        ]
+    }
+}
+
+fn median(values: &[f64]) -> f64 {
+    let mut sorted = values.to_vec();
+    sorted.sort_by(f64::total_cmp);
+    sorted.get(sorted.len() / 2).copied().unwrap_or(f64::NAN)
+}

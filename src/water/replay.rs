@@ -1,0 +1,70 @@
+//! Building a rig's history from all its events, in whatever order they arrived.
+
+use super::history::{Event, Service, Work};
+use super::observation::Doubt;
+use super::prior::Lessons;
+use super::quantity::Ppm;
+use super::rig::{History, step};
+use super::settings::Settings;
+use super::wear::Heard;
+
+/// Builds a history from all events of a rig, in any arrival order, and says of
+/// each event (in the order given) whether it was set aside.
+#[must_use]
+pub fn replay(events: &[Event], settings: &Settings, outfit: &Lessons) -> (History, Vec<Option<Doubt>>) {
+    let mut order: Vec<usize> = (0..events.len()).collect();
+    order.sort_by(|&a, &b| arrival_order(&events[a], &events[b]));
+    let mut history = History::default();
+    for event in events {
+        if let Event::Service(Service {
+            at,
+            what: Work::SameMembrane,
+        }) = event
+        {
+            history.denials.push(*at);
+        }
+    }
+    history.denials.sort_unstable();
+    let mut doubts = vec![None; events.len()];
+    for (place, &i) in order.iter().enumerate() {
+        let Ok(done) = step(&mut history, &events[i], settings, outfit) else {
+            continue;
+        };
+        match done.heard {
+            Heard::SetAside(doubt) => doubts[i] = Some(doubt),
+            Heard::JumpSince(since) | Heard::RenewedSince(since) => {
+                pardon(&order[..=place], events, since, &mut doubts);
+            }
+            Heard::Used | Heard::Repaired => {}
+        }
+    }
+    (history, doubts)
+}
+
+/// Readings that looked wrong and turned out to be the first of a jump stand.
+fn pardon(heard: &[usize], events: &[Event], since: i64, doubts: &mut [Option<Doubt>]) {
+    for &i in heard.iter().rev() {
+        if events[i].at() < since {
+            break;
+        }
+        if doubts[i] == Some(Doubt::UnlikeTrend) {
+            doubts[i] = None;
+        }
+    }
+}
+
+/// Time first; at one instant services before readings (the reading is taken
+/// after the work), then by content, so that the order of arrival never matters.
+#[must_use]
+pub fn arrival_order(a: &Event, b: &Event) -> std::cmp::Ordering {
+    let key = |event: &Event| match event {
+        Event::Service(service) => (0, service.what as i64 as f64, 0.0),
+        Event::Reading(reading) => (1, reading.feed.ppm(), reading.permeate.map_or(-1.0, Ppm::ppm)),
+    };
+    let (ka, kb) = (key(a), key(b));
+    a.at()
+        .cmp(&b.at())
+        .then(ka.0.cmp(&kb.0))
+        .then(ka.1.total_cmp(&kb.1))
+        .then(ka.2.total_cmp(&kb.2))
+}

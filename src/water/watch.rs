@@ -1,0 +1,107 @@
+//! The watch over jumps in a membrane's life: leaks, repairs, and membranes
+//! changed without a word.
+
+use super::jump::{self, Suspicion};
+use super::observation::years_between;
+use super::prior::{Expected, first_belief};
+use super::trend::{Observation, Trend};
+use super::wear::{Beginning, FAULT_LASTS_SECONDS, Heard, Life, WANDER, trust};
+
+/// How much worse than new a membrane must be before a fall can mean a new one.
+const RENEWED_BY: f64 = 0.35;
+/// Evidence for a repair that ends a fault, natural log units.
+const REPAIRED: f64 = 2.5;
+
+impl Life {
+    /// Takes a repair at its word: the leak is gone, how well is to be seen.
+    pub fn repair(&mut self) {
+        self.rise = None;
+        if let Some(lapsed) = self.lapsed.take() {
+            self.trend = Some(lapsed.before);
+        } else if self.fault.take().is_none() {
+            return;
+        }
+        self.fall = None;
+        if let Some(trend) = &mut self.trend {
+            trend.covariance[0][0] += 0.10 * 0.10;
+        }
+    }
+
+    pub(super) fn watch_rise(&mut self, at: i64, years: f64, now: &Trend, seen: &Observation) -> Option<Heard> {
+        let fresh = jump::leaking(now);
+        let rise = jump::follow(self.rise.take(), at, years, &WANDER, now, &fresh, seen)?;
+        if !jump::is_decided(&rise) {
+            self.rise = Some(rise);
+            return None;
+        }
+        self.trend = Some(rise.before);
+        self.fault = Some(Suspicion { sum: 0.0, ..rise });
+        self.fall = None;
+        Some(Heard::JumpSince(rise.since))
+    }
+
+    pub(super) fn watch_fall(
+        &mut self,
+        at: i64,
+        years: f64,
+        now: &Trend,
+        seen: &Observation,
+        expected: &Expected,
+    ) -> Option<Heard> {
+        let open = self.fall.take();
+        // What a fall would lead to: the level before a lapsed fault, else a new membrane's.
+        let fresh = self
+            .lapsed
+            .map_or_else(|| first_belief(true, expected, Some(now)), |lapsed| lapsed.before);
+        if open.is_none() && now.mean[0] < fresh.mean[0] + RENEWED_BY {
+            return None;
+        }
+        let fall = jump::follow(open, at, years, &WANDER, now, &fresh, seen)?;
+        if !jump::is_decided(&fall) || fall.after.mean[0] > fall.before.mean[0] - 0.9 * RENEWED_BY {
+            self.fall = Some(fall);
+            return None;
+        }
+        if self
+            .lapsed
+            .take()
+            .is_some_and(|lapsed| fall.after.mean[0] > lapsed.before.mean[0] - RENEWED_BY)
+        {
+            self.trend = Some(fall.after);
+            return Some(Heard::Repaired);
+        }
+        let spread = self.spread;
+        *self = Self::begin(Beginning::Presumed(fall.since));
+        self.first(fall.since, expected, Some(&fall.after));
+        self.trend = Some(fall.after);
+        self.spread = spread;
+        self.readings = fall.readings;
+        self.passed_years = fall.after.mean[0].exp() * years_between(fall.since, at);
+        self.carried_to = at;
+        Some(Heard::RenewedSince(fall.since))
+    }
+
+    pub(super) fn hear_while_faulty(&mut self, at: i64, seen: &Observation) -> Heard {
+        let (Some(fault), Some(trend)) = (&mut self.fault, self.trend) else {
+            return Heard::Used;
+        };
+        if at - fault.since > FAULT_LASTS_SECONDS {
+            self.trend = Some(fault.after);
+            self.lapsed = self.fault.take();
+            return self.believe(seen);
+        }
+        fault.readings += 1;
+        fault.sum = jump::page_sum(fault.sum, jump::evidence(&fault.after, &trend, seen));
+        if fault.sum >= REPAIRED {
+            self.fault = None;
+            self.believe(seen);
+            return Heard::Repaired;
+        }
+        let (weight, _) = trust(&fault.after, seen);
+        fault.after.update(&Observation {
+            variance: seen.variance / weight,
+            ..*seen
+        });
+        self.readings += 1;
+        Heard::Used
+    }
+}

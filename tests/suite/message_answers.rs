@@ -1,0 +1,153 @@
+//! Answers to an open question: every button has a text that does the same.
+
+use tapside::message::{Ask, Label, Meaning, Scene, read};
+
+use crate::message_scene::{id_of, scene, short};
+
+fn asked(text: &str) -> Ask {
+    read(text, &scene())
+        .ask
+        .unwrap_or_else(|| panic!("a question about {text:?}"))
+}
+
+fn answer(first: &str, second: &str) -> Meaning {
+    read(
+        second,
+        &Scene {
+            open: Some(asked(first)),
+            ..scene()
+        },
+    )
+}
+
+fn check(first: &str, rows: &[(&str, &str)]) {
+    for (second, expected) in rows {
+        assert_eq!(&short(&answer(first, second)), expected, "{first} / {second}");
+    }
+}
+
+#[test]
+fn which_rig() {
+    check(
+        "180 12",
+        &[
+            ("lynx", "Lynx 180/12"),
+            ("it was the badger", "Badger 180/12"),
+            ("seal", "Grey Seal 180/12"),
+            ("dunno", "-"),
+            ("badger 214/19", "Badger 214/19"),
+        ],
+    );
+    check("changed resin", &[("lynx", "resin Lynx")]);
+    check("tap 180", &[("lynx", "ask MissingReading")]);
+}
+
+#[test]
+fn unknown_rig() {
+    check("ferret 180/12", &[("lynx", "Lynx 180/12")]);
+    check("trailer d 180/12", &[("trailer c", "Trailer C 180/12")]);
+}
+
+#[test]
+fn which_way_round() {
+    check(
+        "lynx 12/180",
+        &[
+            ("yes", "Lynx 180/12"),
+            ("other way round", "Lynx 180/12"),
+            ("as sent", "Lynx 12/180"),
+            ("180 12", "Lynx 180/12"),
+            ("no its 56 and 40", "Lynx 56/40"),
+            ("forget it", "dropped"),
+            ("i will check", "-"),
+        ],
+    );
+}
+
+#[test]
+fn missing_reading() {
+    check(
+        "lynx 180",
+        &[
+            ("12", "Lynx 180/12"),
+            ("ro 12", "Lynx 180/12"),
+            ("twelve", "Lynx 180/12"),
+            ("180/12", "Lynx 180/12"),
+            ("on it", "-"),
+        ],
+    );
+}
+
+#[test]
+fn is_that_right() {
+    check(
+        "lynx 1800/12",
+        &[
+            ("keep", "Lynx 1800/12"),
+            ("yes", "Lynx 1800/12"),
+            ("no", "dropped"),
+            ("180/12", "Lynx 180/12"),
+        ],
+    );
+}
+
+#[test]
+fn the_text_of_a_button_does_what_the_button_does() {
+    for first in [
+        "180 12",
+        "tap 180",
+        "lynx 12/180",
+        "lynx 180/0",
+        "lynx 1800/9",
+        "trailer 180/12",
+        "lynx 180 12 40 7",
+        "van 4 180/12",
+    ] {
+        let ask = asked(first);
+        assert!(ask.choices.len() <= 3, "{first}");
+        for choice in &ask.choices {
+            let meaning = answer(first, &choice.says);
+            let context = format!("{first} / {}", choice.says);
+            match choice.label {
+                Label::Rig(rig) => {
+                    let rigs = meaning
+                        .readings
+                        .iter()
+                        .chain(meaning.ask.iter().flat_map(|ask| &ask.drafts));
+                    assert!(
+                        rigs.clone().count() == 1 && rigs.clone().all(|draft| draft.rig == Some(rig)),
+                        "{context}"
+                    );
+                }
+                Label::Pair { feed, permeate } => {
+                    let reading = &meaning.readings[0];
+                    assert_eq!(
+                        (reading.feed.unwrap().ppm, reading.permeate.unwrap().ppm),
+                        (feed, permeate),
+                        "{context}"
+                    );
+                }
+                Label::AsSent | Label::Keep => assert_eq!(meaning.readings, ask.drafts, "{context}"),
+                Label::Drop => assert!(meaning.dropped && meaning.readings.is_empty(), "{context}"),
+                Label::Product(ppm) => {
+                    let draft = &meaning.ask.as_ref().expect("the RO outlet is asked").drafts[0];
+                    assert_eq!(draft.product.unwrap().ppm, ppm, "{context}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn a_new_reading_supersedes_the_question() {
+    let meaning = answer("lynx 12/180", "lynx 190/14");
+    assert_eq!(short(&meaning), "Lynx 190/14");
+    assert_eq!(meaning.readings[0].rig, Some(id_of("Lynx")));
+}
+
+#[test]
+fn a_question_survives_storage() {
+    let ask = asked("lynx 12/180");
+    let stored = serde_json::to_string(&ask).expect("JSON");
+    assert_eq!(serde_json::from_str::<Ask>(&stored).expect("an ask"), ask);
+}

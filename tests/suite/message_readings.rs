@@ -1,0 +1,362 @@
+//! Readings: one row a message, grouped by rule.
+
+use tapside::message::{Rig, Scene, When, read};
+
+use crate::message_scene::{id_of, scene, short};
+
+fn check(rows: &[(&str, &str)], scene: &Scene) {
+    let wrong: Vec<String> = rows
+        .iter()
+        .map(|(text, expected)| (text, expected, short(&read(text, scene))))
+        .filter(|(_, expected, got)| got != *expected)
+        .map(|(text, expected, got)| format!("{text:?}: expected {expected}, got {got}"))
+        .collect();
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn two_numbers_are_feed_and_permeate_whatever_parts_them() {
+    check(
+        &[
+            ("lynx 180 12", "Lynx 180/12"),
+            ("lynx 180/12", "Lynx 180/12"),
+            ("lynx: 180 > 12", "Lynx 180/12"),
+            ("180 -> 12 lynx", "Lynx 180/12"),
+            ("lynx180/12", "Lynx 180/12"),
+            ("lynx,180,12", "Lynx 180/12"),
+            ("lynx 180-12", "Lynx 180/12"),
+            ("LYNX 180 OVER 12", "Lynx 180/12"),
+            ("lynx 1️⃣8️⃣0️⃣ ➡️ 1️⃣2️⃣", "Lynx 180/12"),
+            ("lynx 18O/12", "Lynx 180/12"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn labels_win_in_any_order() {
+    check(
+        &[
+            ("lynx tap 180 ro 12", "Lynx 180/12"),
+            ("lynx ro 12 tap 180", "Lynx 180/12"),
+            ("lynx 180 in 12 out", "Lynx 180/12"),
+            ("lynx out 12 in 180", "Lynx 180/12"),
+            ("12 out of the membrane on lynx, 180 at the tap", "Lynx 180/12"),
+            ("lynx tap 180 ro 12 glass 0", "Lynx 180/12/0"),
+            ("lynx glass 0 tap 180 ro 12", "Lynx 180/12/0"),
+            ("lynx t180 r12 d0", "Lynx 180/12/0"),
+            ("lynx fedd 180 pemr 12", "Lynx 180/12"),
+            ("lynx before 180 after 12", "Lynx 180/12"),
+            ("lynx tap/ro 180/12", "Lynx 180/12"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn number_words_are_numbers() {
+    check(
+        &[
+            ("lynx one eighty in and twelve out", "Lynx 180/12"),
+            ("lynx two hundred and five over nineteen", "Lynx 205/19"),
+            ("lynx tap one eight zero ro one two", "Lynx 180/12"),
+            ("lynx eleven forty in ninety six out", "Lynx 1140/96"),
+            ("lynx tap three twenty ro thirty and a half", "Lynx 320/30.5"),
+            ("lynx tap a hundred and ninety ro a dozen", "Lynx 190/12"),
+            ("lynx ciento sesenta y cinco y ocho", "Lynx 165/8"),
+            ("lynx doscientos catorce y diecinueve", "Lynx 214/19"),
+            ("lynx one nine three one five", "ask WhichIsWhich"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn decimals_and_thousands() {
+    check(
+        &[
+            ("lynx 212,5/18,5", "Lynx 212.5/18.5"),
+            ("lynx 212.5 18.5", "Lynx 212.5/18.5"),
+            ("lynx 1,180/95", "Lynx 1180/95"),
+            ("lynx 180.12", "ask MissingReading"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn units_are_converted() {
+    check(
+        &[
+            ("lynx 180/12 11C 4 bar", "Lynx 180/12 11C 400kPa"),
+            ("lynx 180 ppm 12 ppm, 50 F, 60 psi", "Lynx 180/12 10C 413.69kPa"),
+            ("lynx 360 us / 24 us", "Lynx 180/12"),
+            ("lynx tap 0.36 mS/cm ro 24 uS/cm", "Lynx 180/12"),
+            (
+                "lynx 180/12 making 2 l/min dumping 3 l/min",
+                "Lynx 180/12 2lpm 3lpm waste",
+            ),
+            ("lynx 180/12 water is 58 degrees", "Lynx 180/12 14.44C"),
+            (
+                "lynx feed=180 perm=12 T=9.5C P=3.8bar Qp=1.9lpm Qc=3.4lpm",
+                "Lynx 180/12 9.5C 380kPa 1.9lpm 3.4lpm waste",
+            ),
+        ],
+        &scene(),
+    );
+    let fahrenheit = Scene {
+        celsius: false,
+        ..scene()
+    };
+    check(&[("lynx 180/12 41 degrees", "Lynx 180/12 5C")], &fahrenheit);
+}
+
+#[test]
+fn the_raw_conductivity_is_kept_and_the_outfit_has_its_own_factor() {
+    let scene = Scene {
+        us_to_ppm: 0.7,
+        ..scene()
+    };
+    let meaning = read("lynx ec 300/20", &scene);
+    let feed = meaning.readings[0].feed.expect("a feed");
+    assert_eq!((feed.ppm, feed.raw_us), (210.0, Some(300.0)));
+}
+
+#[test]
+fn rigs_are_found_by_part_number_and_slip() {
+    check(
+        &[
+            ("bagder 214/19", "Badger 214/19"),
+            ("seal 150/9", "Grey Seal 150/9"),
+            ("greyseal 150/9", "Grey Seal 150/9"),
+            ("GS 150/9", "Grey Seal 150/9"),
+            ("v3 190/14", "Van 3 190/14"),
+            ("van three 190 14", "Van 3 190/14"),
+            ("#3 190/14", "Van 3 190/14"),
+            ("trailer 190/14", "ask WhichRig"),
+            ("trailer d 190/14", "ask UnknownRig"),
+            ("van 4 190/14", "ask UnknownRig"),
+            ("ferret 190/14", "ask UnknownRig"),
+            ("grey badger 190/14", "ask WhichRig"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn several_rigs_in_one_message() {
+    check(
+        &[
+            ("lynx 180/12, badger 214/19", "Lynx 180/12; Badger 214/19"),
+            ("180/12 lynx\n214/19 badger", "Lynx 180/12; Badger 214/19"),
+            (
+                "Lynx\ntap 180\nro 12\nBadger\ntap 214\nro 19",
+                "Lynx 180/12; Badger 214/19",
+            ),
+            ("tap 185 for all. lynx 12 badger 18", "Lynx 185/12; Badger 185/18"),
+            ("1) lynx 180/12\n2) van 3 190/14", "Lynx 180/12; Van 3 190/14"),
+            ("lynx 180/12 badger 19/214", "Lynx 180/12; ask Swapped"),
+            ("lynx 180/12 ferret 190/13", "Lynx 180/12; ask UnknownRig"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn what_is_doubtful_is_asked() {
+    check(
+        &[
+            ("lynx 12/180", "ask Swapped"),
+            ("lynx 180/180", "ask Implausible"),
+            ("lynx 1800/9", "ask Implausible"),
+            ("lynx 180/0", "ask WhichIsWhich"),
+            ("lynx 180 12 40 7", "ask WhichIsWhich"),
+            ("lynx 180", "ask MissingReading"),
+            ("lynx 180/?", "ask MissingReading"),
+            ("lynx tap 180 glass 0", "ask MissingReading"),
+            ("lynx rejection 91%", "ask MissingReading"),
+            ("lynx feed 212 prod 17", "ask WhichIsWhich"),
+            ("lynx tap 178-186, ro 12", "ask WhichIsWhich"),
+            ("180/12", "ask WhichRig"),
+            ("lynx 180/12?", "ask Implausible"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn three_falling_numbers_end_at_the_glass() {
+    check(
+        &[
+            ("lynx 180/12/0", "Lynx 180/12/0"),
+            ("lynx 180 12 1", "Lynx 180/12/1"),
+            ("lynx 180 12 30", "ask WhichIsWhich"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn a_slip_within_the_message_is_mended() {
+    check(
+        &[
+            ("lynx 320 and 82 i mean 28", "Lynx 320/28"),
+            ("lynx tap 212-215 say 214, ro 19", "Lynx 214/19"),
+            ("lynx, i mean badger 214/19", "Badger 214/19"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn other_numbers_are_no_readings() {
+    check(
+        &[
+            ("lynx has 3 lads, badger has 2, 14 jobs", "-"),
+            ("lynx parking ticket 70 quid or 35 in 14 days", "-"),
+            ("lynx 24/7", "-"),
+            ("lynx at 240 maple, badger at 18 oak", "-"),
+            ("lynx booked in for 14/12 at 9:30", "-"),
+            ("lynx to mill lane 12-40", "-"),
+            ("lynx insurance 1,180 due on the 12th", "-"),
+            ("lynx lunch 12 to 1", "-"),
+            ("dentist at 180 high street at 12", "-"),
+            ("please send name then tap then ro, e.g. \"Lynx 180/12\"", "-"),
+        ],
+        &scene(),
+    );
+    check(
+        &[
+            ("job #3381 lynx 240/18", "Lynx 240/18"),
+            ("lynx 388/51 on 12/3", "Lynx 388/51"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn the_own_rig_stands_in_only_for_a_bare_reading() {
+    let scene = Scene {
+        own_rig: Some(id_of("Badger")),
+        ..scene()
+    };
+    check(
+        &[
+            ("214 19", "Badger 214/19"),
+            ("tap 214 ro 19 thanks", "Badger 214/19"),
+            ("lynx 180/12", "Lynx 180/12"),
+            ("ferret 180/12", "ask UnknownRig"),
+            ("214", "ask MissingReading"),
+            ("got 214 tickets and 19 left over", "-"),
+            ("see you at the school, 30 12", "-"),
+        ],
+        &scene,
+    );
+}
+
+#[test]
+fn a_rig_without_membrane_reads_tap_and_product() {
+    let mut scene = scene();
+    scene.fleet[0].di_only = true;
+    check(
+        &[("lynx 180/2", "Lynx 180/_/2"), ("lynx tap 180 glass 0", "Lynx 180/_/0")],
+        &scene,
+    );
+}
+
+#[test]
+fn the_rigs_own_history_is_the_measure() {
+    let mut scene = scene();
+    scene.fleet[0] = Rig {
+        usual_feed_ppm: Some((150.0, 190.0)),
+        usual_permeate_ppm: Some((8.0, 12.0)),
+        ..scene.fleet[0].clone()
+    };
+    check(
+        &[
+            ("lynx 165 31", "Lynx 165/31"),
+            ("lynx 1800 90", "ask Implausible"),
+            ("lynx 18 2", "ask Implausible"),
+        ],
+        &scene,
+    );
+}
+
+#[test]
+fn times_are_told_apart_from_values() {
+    let rows = [
+        (
+            "lynx 180/12 at 7:40",
+            When::At {
+                days_back: 0,
+                hour: 7,
+                minute: 40,
+            },
+        ),
+        (
+            "7.40am lynx 180/12",
+            When::At {
+                days_back: 0,
+                hour: 7,
+                minute: 40,
+            },
+        ),
+        (
+            "a las 8 lynx 180/12",
+            When::At {
+                days_back: 0,
+                hour: 8,
+                minute: 0,
+            },
+        ),
+        ("lynx 180/12 yesterday", When::DaysBack(1)),
+        (
+            "yesterday at 4pm lynx 180/12",
+            When::At {
+                days_back: 1,
+                hour: 16,
+                minute: 0,
+            },
+        ),
+        ("this morning lynx 180/12", When::Morning),
+        (
+            "lynx 2026-03-02 08:15 180/12",
+            When::On {
+                year: Some(2026),
+                month: 3,
+                day: 2,
+                hour_minute: Some((8, 15)),
+            },
+        ),
+        (
+            "lynx 180/12 on 3/2",
+            When::On {
+                year: None,
+                month: 2,
+                day: 3,
+                hour_minute: None,
+            },
+        ),
+    ];
+    for (text, when) in rows {
+        let meaning = read(text, &scene());
+        assert_eq!(short(&meaning), "Lynx 180/12", "{text}");
+        assert_eq!(meaning.readings[0].when, Some(when), "{text}");
+    }
+}
+
+#[test]
+fn spanish_french_and_polish_are_understood() {
+    check(
+        &[
+            ("lynx grifo 180 osmosis 12", "Lynx 180/12"),
+            ("lynx entrada 180 salida 12, en el cristal 0", "Lynx 180/12/0"),
+            ("lynx 180 de llave y 12 de permeado", "Lynx 180/12"),
+            ("lynx entrée 180 sortie 12", "Lynx 180/12"),
+            ("lynx eau du réseau 180, perméat 12", "Lynx 180/12"),
+            ("lynx kran 180 osmoza 12", "Lynx 180/12"),
+            ("lynx wejście 180 wyjście 12", "Lynx 180/12"),
+        ],
+        &scene(),
+    );
+}

@@ -1,0 +1,147 @@
+//! Services: done, not intended, denied or asked.
+
+use tapside::message::{Scene, read};
+
+use crate::message_scene::{id_of, scene, short};
+
+fn check(rows: &[(&str, &str)], scene: &Scene) {
+    for (text, expected) in rows {
+        assert_eq!(&short(&read(text, scene)), expected, "{text}");
+    }
+}
+
+#[test]
+fn what_was_done_is_a_service() {
+    check(
+        &[
+            ("lynx flushed", "flush Lynx"),
+            ("flushed lynx 10 min", "flush Lynx 10 min"),
+            ("flushd lynx 10mn", "flush Lynx 10 min"),
+            ("lynx flush ✅", "flush Lynx"),
+            ("flushing lynx now", "-"),
+            ("lynx flushing now", "flush Lynx"),
+            ("new membrane in lynx", "membrane Lynx"),
+            ("lynx resin changed", "resin Lynx"),
+            ("lynx di repacked", "repack Lynx"),
+            ("lynx carbon and sediment replaced", "prefilter Lynx"),
+            ("changed the o ring on lynx", "o-ring Lynx"),
+            ("resin is stuffed on lynx, swapped it out", "resin Lynx"),
+            ("he cambiado la resina de lynx", "resin Lynx"),
+            ("membrana nueva en lynx", "membrane Lynx"),
+            ("enjuagué lynx 10 min", "flush Lynx 10 min"),
+            ("j'ai changé la résine sur lynx", "resin Lynx"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn several_rigs_and_parts() {
+    check(
+        &[
+            ("flushed lynx and badger", "flush Lynx; flush Badger"),
+            ("lynx flushed ✅ badger flushed ✅", "flush Lynx; flush Badger"),
+            ("both trailers flushed", "flush Trailer B; flush Trailer C"),
+            (
+                "prefilters changed on b and c trailers",
+                "prefilter Trailer B; prefilter Trailer C",
+            ),
+            ("lynx di done badger membrane done", "resin Lynx; membrane Badger"),
+            (
+                "lynx membrane replaced, prefilters replaced",
+                "membrane Lynx; prefilter Lynx",
+            ),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn intended_denied_or_asked_is_none() {
+    check(
+        &[
+            ("lynx needs new resin", "-"),
+            ("will flush lynx later", "-"),
+            ("lynx not flushed, no time", "-"),
+            ("forgot to flush lynx", "-"),
+            ("changing membrane on lynx this weekend", "-"),
+            ("flush your rigs tonight", "-"),
+            ("change the di on lynx today please", "-"),
+            ("order resin for lynx", "-"),
+            ("hay que cambiar la resina de lynx", "-"),
+            ("did anyone flush lynx", "flushstatus Lynx"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn a_reading_and_a_service_in_one_message() {
+    check(
+        &[
+            ("lynx 180/12 flushed", "Lynx 180/12; flush Lynx"),
+            (
+                "lynx 180/12 flushed. badger 214/19 not flushed",
+                "Lynx 180/12; Badger 214/19; flush Lynx",
+            ),
+            ("lynx di changed 180/12/0", "Lynx 180/12/0; resin Lynx"),
+            ("lynx 180/12, needs resin", "Lynx 180/12"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn all_flushed_counts_from_those_who_may_speak_for_all() {
+    let mut lead = Scene {
+        may_speak_for_all: true,
+        ..scene()
+    };
+    lead.fleet[1].worked_today = false;
+    lead.fleet[2].manual_flush = false;
+    check(
+        &[(
+            "all flushed",
+            "flush Lynx; flush Trailer B; flush Trailer C; flush Grey Seal",
+        )],
+        &lead,
+    );
+    check(&[("all flushed", "ask WhichRig")], &scene());
+}
+
+#[test]
+fn without_a_rig_the_own_one_is_meant() {
+    let own = Scene {
+        own_rig: Some(id_of("Badger")),
+        ..scene()
+    };
+    check(
+        &[
+            ("flushed 10 mins", "flush Badger 10 min"),
+            ("changed resin", "resin Badger"),
+        ],
+        &own,
+    );
+    check(&[("changed resin", "ask WhichRig")], &scene());
+}
+
+#[test]
+fn an_answer_to_a_nudge() {
+    let nudged = Scene {
+        nudged: Some(id_of("Lynx")),
+        ..scene()
+    };
+    check(
+        &[
+            ("done", "flush Lynx"),
+            ("👍", "flush Lynx"),
+            ("flushed", "flush Lynx"),
+            ("not yet, two more houses", "-"),
+            ("ok", "-"),
+            ("will do", "-"),
+            ("not used", "not used Lynx"),
+            ("badger flushed", "flush Badger"),
+        ],
+        &nudged,
+    );
+}

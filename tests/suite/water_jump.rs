@@ -1,0 +1,135 @@
+//! Jumps told from wear, repairs, and membranes changed without a word.
+
+use tapside::water::assess::Question;
+use tapside::water::condition::Condition;
+use tapside::water::history::{Event, Work};
+use tapside::water::jump::{Cause, NextTest};
+
+use crate::water_crew::{at, heard, said, service, wearing};
+
+/// The permeate of all readings from `from` to `to` times `factor`.
+fn leaking(events: Vec<Event>, from: f64, to: f64, factor: f64) -> Vec<Event> {
+    events
+        .into_iter()
+        .map(|event| match event {
+            Event::Reading(mut r) if (at(from)..at(to)).contains(&r.at) => {
+                r.permeate = r
+                    .permeate
+                    .map(|p| tapside::water::quantity::Ppm::new(p.ppm() * factor).unwrap());
+                Event::Reading(r)
+            }
+            other => other,
+        })
+        .collect()
+}
+
+#[test]
+fn a_leak_of_one_point_six_is_found_and_told_apart_from_the_membrane() {
+    let events = leaking(wearing(0.4, 3.0, 140.0), 120.0, 999.0, 1.6);
+    let said = said(&events, 140.0);
+    assert_eq!(said.condition, Some(Condition::Check));
+    let fault = said.fault.unwrap();
+    assert!((fault.since - at(120.0)).abs() <= 3 * 86_400, "{}", fault.since);
+    assert!((1.4..1.8).contains(&fault.passage_ratio), "{}", fault.passage_ratio);
+    assert_eq!(fault.causes[0], Cause::HoseOrConnection);
+    // The membrane itself: 0.05 exp(0.4 x 140/365.25) = 0.0583.
+    assert!((said.rejection.unwrap().mid - 0.9417).abs() < 0.006);
+    assert!(fault.seen_rejection < 0.92);
+}
+
+#[test]
+fn wear_is_no_jump() {
+    for day in (20..700).step_by(20) {
+        assert!(
+            said(&wearing(0.9, 3.0, f64::from(day)), f64::from(day)).fault.is_none(),
+            "day {day}"
+        );
+    }
+}
+
+#[test]
+fn one_bad_cup_is_no_jump() {
+    let mut events = wearing(0.4, 3.0, 120.0);
+    events.push(crate::water_crew::reading(121.0, 400.0, 90.0));
+    assert!(said(&events, 121.0).fault.is_none());
+}
+
+#[test]
+fn a_repair_ends_the_fault_and_restores_the_membrane() {
+    let repaired = leaking(wearing(0.4, 3.0, 170.0), 120.0, 150.0, 2.0);
+    assert!(said(&repaired[..52], 150.0).fault.is_some());
+    let after = said(&repaired, 170.0);
+    assert!(after.fault.is_none());
+    // 0.05 exp(0.4 x 170/365.25) = 0.0602.
+    assert!(
+        (after.rejection.unwrap().mid - 0.9398).abs() < 0.006,
+        "{:?}",
+        after.rejection
+    );
+}
+
+#[test]
+fn a_fault_expires_and_the_level_becomes_the_truth() {
+    let events = leaking(wearing(0.4, 3.0, 220.0), 120.0, 999.0, 1.8);
+    let said = said(&events, 220.0);
+    assert!(said.fault.is_none());
+    // 0.05 exp(0.4 x 220/365.25) x 1.8 = 0.1145.
+    assert!(
+        (said.rejection.unwrap().mid - 0.8855).abs() < 0.012,
+        "{:?}",
+        said.rejection
+    );
+}
+
+#[test]
+fn readings_that_were_the_first_of_a_jump_stand_after_all() {
+    let events = leaking(wearing(0.4, 3.0, 140.0), 120.0, 999.0, 2.0);
+    let (_, doubts) = heard(&events);
+    assert!(doubts.iter().all(Option::is_none), "{doubts:?}");
+}
+
+#[test]
+fn an_unlogged_new_membrane_is_asked_about_never_assumed() {
+    let mut events = wearing(1.0, 3.0, 400.0);
+    let new: Vec<Event> = wearing(0.3, 3.0, 60.0)
+        .into_iter()
+        .filter_map(|event| match event {
+            Event::Reading(mut r) => {
+                r.at += 402 * 86_400;
+                Some(Event::Reading(r))
+            }
+            Event::Service(_) => None,
+        })
+        .collect();
+    events.extend(new);
+    let asked = said(&events, 440.0);
+    let Some(Question::WasMembraneChanged { since }) = asked.question else {
+        panic!("not asked: {asked:?}")
+    };
+    assert!((since - at(403.0)).abs() <= 7 * 86_400);
+    assert!(asked.rejection.unwrap().mid > 0.94);
+    // The crew says yes, and logs it on the right day: nothing is left to ask.
+    let mut yes = events.clone();
+    yes.push(service(402.0, Work::Membrane));
+    assert_eq!(said(&yes, 440.0).question, None);
+    // The crew says no: nothing is presumed, and the life goes on.
+    let mut no = events;
+    no.push(service(430.0, Work::SameMembrane));
+    let said = said(&no, 440.0);
+    assert_eq!(said.question, None);
+    assert_eq!(said.membrane_since, Some(at(0.0)));
+}
+
+#[test]
+fn the_next_test_begins_with_the_cheapest() {
+    let (list, test) = tapside::water::jump::causes(3, false, false);
+    assert_eq!((list[0], test), (Cause::HoseOrConnection, NextTest::RunRinseReadAgain));
+    assert_eq!(*list.last().unwrap(), Cause::Misread);
+    let (list, test) = tapside::water::jump::causes(8, true, false);
+    assert_eq!(
+        (list[0], test),
+        (Cause::ChlorinePastCarbon, NextTest::TestChlorineAfterCarbon)
+    );
+    let (list, test) = tapside::water::jump::causes(8, false, true);
+    assert_eq!((list[0], test), (Cause::ORing, NextTest::LookAtORings));
+}
