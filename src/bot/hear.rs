@@ -13,7 +13,8 @@ use crate::replies::Words;
 use crate::store::{self, StoreError};
 
 use super::Bot;
-use super::envelope::{Arrived, Body, Incoming, Outgoing};
+use super::envelope::{Arrived, Incoming};
+use super::turn::say;
 
 impl Bot {
     /// Hears a batch. Once this is `Ok`, everything is committed and the batch
@@ -77,20 +78,6 @@ impl Bot {
             return Ok(());
         }
         let text = Words::of(incoming.person.language.as_deref()).plain("trouble");
-        let body = Body::Say {
-            text,
-            buttons: Vec::new(),
-            reply_to: None,
-        };
-        store::sends::queue(
-            tx,
-            &Outgoing {
-                chat: incoming.chat.address.clone(),
-                body,
-                source_key: None,
-            },
-            now,
-        )
-        .await
+        store::sends::queue(tx, &say(incoming.chat.address.clone(), text), now).await
     }
 }

@@ -42,12 +42,17 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
         }];
     }
     if numbers.is_empty() {
-        if let (Some(rig), About::WhichRig | About::UnknownRig) = (rig, ask.about) {
+        if let (Some(rig), About::WhichRig | About::UnknownRig) = (rig, ask.about)
+            && is_short(tokens, 4)
+        {
             return Some(with_rig(ask, rig, scene));
         }
         return yes_or_no(tokens, ask, scene);
     }
-    if tokens.iter().filter(|token| token.is_unknown()).count() > 0 {
+    let typed_with_word = tokens
+        .windows(2)
+        .any(|two| two[1].number().is_some() && two[1].glued && two[0].has(Sense::Filler));
+    if !is_short(tokens, 3) || typed_with_word {
         return None;
     }
     let [draft] = ask.drafts.as_slice() else { return None };
@@ -90,6 +95,28 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
         _ => return None,
     }
     Some(settle(vec![reading], ask, scene))
+}
+
+/// Nothing strange, and no more than `most` words that are neither labels nor units: talk is longer.
+fn is_short(tokens: &[Token], most: usize) -> bool {
+    let measures = [
+        Sense::Feed,
+        Sense::FeedWeak,
+        Sense::Permeate,
+        Sense::PermeateWeak,
+        Sense::Product,
+        Sense::Ppm,
+        Sense::MicroSiemens,
+        Sense::Yes,
+        Sense::No,
+        Sense::Oops,
+        Sense::ItWas,
+    ];
+    let words = tokens
+        .iter()
+        .filter(|token| token.word().is_some() && !token.has_any(&measures))
+        .count();
+    words <= most && !tokens.iter().any(Token::is_unknown)
 }
 
 fn only_rig(tokens: &[Token]) -> Option<i64> {
@@ -159,7 +186,12 @@ fn yes_or_no(tokens: &[Token], ask: &Ask, scene: &Scene) -> Option<Meaning> {
             .collect();
         if let [rig] = rigs[..] { Some(rig) } else { None }
     };
-    let yes = has(Sense::Yes) || thumb;
+    // "Ok" takes note of a question and does not answer it; a "yes" stands first.
+    let first = tokens.iter().find(|token| token.word().is_some());
+    let yes = thumb
+        || first.is_some_and(|token| {
+            token.has(Sense::Yes) && !matches!(token.word(), Some("ok" | "okay" | "sure" | "vale" | "y" | "ya"))
+        });
     let label = match ask.about {
         About::Swapped if has(Sense::AsSent) || (has(Sense::No) && has(Sense::Keep)) => Some(Label::AsSent),
         About::Swapped if has(Sense::Swap) || (yes && !has(Sense::No)) => pair,
@@ -196,7 +228,9 @@ fn settle(drafts: Vec<Reading>, ask: &Ask, scene: &Scene) -> Meaning {
     let incomplete = drafts
         .iter()
         .any(|draft| draft.rig.is_none() || !super::is_complete(draft, scene));
-    if !incomplete {
+    // What filled a gap has not been looked at yet.
+    let filled = ask.about == About::MissingReading;
+    if !incomplete && !filled {
         return Meaning {
             readings: drafts,
             ..Meaning::default()

@@ -68,7 +68,7 @@ fn ends_clause(tokens: &[Token], at: usize) -> bool {
     }
 }
 
-/// "heron 180/12 and is otter due", "180/12 how is that"
+/// "lynx 180/12 and is badger due", "180/12 how is that"
 fn starts_question(tokens: &[Token], from: usize, at: usize) -> bool {
     if at == from || !tokens[at].has_any(&[Sense::Asks, Sense::AsksFirst]) {
         return false;
@@ -108,11 +108,18 @@ fn asks_by_words(part: &[Token]) -> bool {
         let greets = token.has(Sense::Greeting) && !token.has(Sense::AsksFirst);
         token.word().is_none() && token.mention().is_none() && token.number().is_none() || greets
     });
+    // "Shopping list", "worst rig", "who's missing" ask without a mark.
+    let asks_alone = |token: &Token| {
+        token.has_any(&[Sense::Quiet, Sense::Shopping]) || (token.has(Sense::How) && token.has(Sense::We))
+    };
+    if part.iter().any(asks_alone) && part.iter().all(|token| !token.is_unknown()) {
+        return true;
+    }
     let Some(first) = words.next() else { return false };
     if first.has_any(&[Sense::AsksFirst, Sense::Asks]) {
         return true;
     }
-    // "otter how is it", "is" behind a name states something
+    // "badger how is it", "is" behind a name states something
     let named = first.mention().is_some() || first.has(Sense::Vehicle);
     named
         && words

@@ -1,4 +1,4 @@
-//! Corrections of the sender's last reading: "*14", "RO was 21", "scrap that", "that was otter".
+//! Corrections of the sender's last reading: "*14", "RO was 21", "scrap that", "that was badger".
 
 use super::labels::{self, Measured, Role};
 use super::meaning::{Correction, Reading, Scene, Solids, When};
@@ -23,13 +23,11 @@ pub fn find(tokens: &[Token], when: Option<When>, scene: &Scene) -> Option<Vec<C
     if tokens.iter().any(|token| token.is_mark('?')) {
         return None;
     }
-    if !rigs
-        .iter()
-        .any(|rig| scene.last.iter().any(|reading| reading.rig == Some(*rig)))
+    let of_last = |rig: &i64| scene.last.iter().any(|reading| reading.rig == Some(*rig));
+    if !rigs.iter().any(of_last)
+        && let Some(correction) = change_of_named(tokens, &rigs, unknown, &measured, scene)
     {
-        if let Some(correction) = change_of_named(tokens, &rigs, unknown, &measured, scene) {
-            return Some(vec![correction]);
-        }
+        return Some(vec![correction]);
     }
     if scene.last.is_empty() {
         return None;
@@ -95,7 +93,7 @@ fn withdraw(
             ..Reading::default()
         },
     };
-    // "ignore the noise from otter's pump" withdraws nothing.
+    // "ignore the noise from badger's pump" withdraws nothing.
     let strange = if rigs.is_empty() { 0 } else { 1 };
     if unknown > strange || !(about_reading || short) {
         return None;
@@ -111,7 +109,7 @@ fn withdraw(
     )
 }
 
-/// "that was otter", "sorry, otter", "otter not heron"
+/// "that was badger", "sorry, badger", "badger not lynx"
 fn move_rig(tokens: &[Token], rigs: &[i64], unknown: usize, scene: &Scene) -> Option<Vec<Correction>> {
     let has = |sense: Sense| tokens.iter().any(|token| token.has(sense));
     let says_so = has(Sense::ItWas) || has(Sense::Oops) || has(Sense::Not);
@@ -126,7 +124,7 @@ fn move_rig(tokens: &[Token], rigs: &[i64], unknown: usize, scene: &Scene) -> Op
             let [last] = scene.last.as_slice() else { return None };
             (*to, last.rig?)
         }
-        // "otter not heron": the one behind "not" is the wrong one.
+        // "badger not lynx": the one behind "not" is the wrong one.
         [first, second] => {
             let not = tokens.iter().position(|token| token.has(Sense::Not))?;
             let denied_first = tokens[not..].iter().filter(|token| token.mention().is_some()).count() == 2;
@@ -206,7 +204,7 @@ fn change_values(
     let mut target = None;
     match kept[..] {
         // "24 not 19", "*14", "my bad 189"
-        [one] if one.role.is_none() && (says_so || denied.is_some() || no) => {
+        [one] if one.role.is_none() && (says_so && is_beside(tokens, &one) || denied.is_some() || no) => {
             let wrong = denied.map(|at| tokens[at].number().map_or(0.0, |number| number.value));
             let (reading, role) = meant(&last, wrong, one.value)?;
             target = Some(reading);
@@ -226,7 +224,10 @@ fn change_values(
                 .all(|one| matches!(one.role, Some(Role::Feed | Role::Permeate | Role::Made)));
             // A named rig and one labelled number may begin a new reading: that is for a question.
             let unclear = !rigs.is_empty() && one_is_new && !(says_so || has(Sense::Was) || denied.is_some());
-            if !labelled || (pair && !says_so) || unclear {
+            // "Sorry, see you in twenty" is talk: a weak label among many words corrects nothing.
+            let words = tokens.iter().filter(|token| token.word().is_some()).count();
+            let talk = words > 5 && kept.iter().all(|one| !one.strong);
+            if talk || !labelled || (pair && !says_so) || unclear {
                 return None;
             }
             kept.iter()
@@ -256,7 +257,7 @@ fn change_values(
     })
 }
 
-/// "kestrel should be 156 not 165": an older reading of the rig, which the sender did not send or not lately.
+/// "lynx should be 156 not 165": an older reading of the rig, which the sender did not send or not lately.
 fn change_of_named(
     tokens: &[Token],
     rigs: &[i64],
@@ -272,7 +273,7 @@ fn change_of_named(
     ) else {
         return None;
     };
-    let role = one.role.or_else(|| {
+    let role = one.role.or({
         // No tap has so little, no membrane in use lets so much through.
         match one.value {
             value if value < LEAST_TAP_PPM => Some(Role::Permeate),
@@ -311,13 +312,32 @@ fn swap_two(scene: &Scene) -> Option<Vec<Correction>> {
 
 /// The number behind "not": "24 not 19".
 fn denied_value(tokens: &[Token], measured: &[Measured]) -> Option<usize> {
-    let denied = |one: &&Measured| {
+    let &[first, second] = measured else { return None };
+    let denied = |one: &Measured| {
         let before = one.at.checked_sub(1).map(|last| &tokens[last]);
         before.is_some_and(|token| token.has(Sense::Not) && (one.at > 1 || !token.has(Sense::No)))
     };
-    (measured.len() == 2)
-        .then(|| measured.iter().find(denied).map(|one| one.at))
-        .flatten()
+    if denied(&second) {
+        return Some(second.at);
+    }
+    // "not 19 but 24"
+    let between = &tokens[first.at + 1..second.at];
+    let turned = between
+        .iter()
+        .any(|token| token.is_mark(',') || matches!(token.word(), Some("but" | "its" | "sino" | "mais" | "ale")));
+    (denied(&first) && turned).then_some(first.at)
+}
+
+/// "My bad 189", "18 sorry": the number stands beside the words that correct, and no talk follows.
+fn is_beside(tokens: &[Token], one: &Measured) -> bool {
+    let corrects = |token: &Token| token.has_any(&[Sense::Oops, Sense::ItWas]) || token.is_mark('*');
+    let near = usize::max(one.at, 3) - 3..usize::min(one.at + 3, tokens.len());
+    let words = |part: &[Token]| {
+        part.iter()
+            .filter(|token| token.word().is_some() && !corrects(token))
+            .count()
+    };
+    tokens[near].iter().any(corrects) && words(&tokens[one.at..]) <= 1 && words(&tokens[..one.at]) <= 4
 }
 
 /// Which value a bare number replaces: the one said to be wrong, else the one that it is nearest to.

@@ -104,7 +104,7 @@ fn split_line(tokens: &[Token], line: &[usize]) -> Vec<Group> {
     groups
 }
 
-/// "tap's the same for all at 185. heron 12 otter 18": the words before the first name belong to each group.
+/// "tap's the same for all at 185. lynx 12 badger 18": the words before the first name belong to each group.
 fn shared_feed(tokens: &[Token], line: &[usize], clusters: &[Cluster]) -> Option<Vec<Group>> {
     let head = &line[..clusters.first()?.from];
     let shared = head
@@ -165,15 +165,16 @@ fn clusters(tokens: &[Token], line: &[usize]) -> Vec<Cluster> {
                 token.has_any(&[Sense::And, Sense::Filler]) || token.is_any_mark(",&+/")
             });
             if only_links {
+                // "Lynx or badger", "lynx/badger": one of them.
                 let linked = between
                     .iter()
-                    .any(|&at| tokens[at].has(Sense::And) || tokens[at].is_any_mark(",&+/"));
+                    .any(|&at| tokens[at].has(Sense::And) || tokens[at].is_any_mark(",&+"));
                 let corrected = between.iter().any(|&at| tokens[at].has(Sense::Oops));
                 last.who = join(&last.who, who, linked, corrected);
                 last.to = slot + 1;
                 continue;
             }
-            // "heron, i mean otter"
+            // "lynx, i mean badger"
             if between
                 .iter()
                 .all(|&at| tokens[at].has_any(&[Sense::Oops, Sense::No, Sense::Not]) || tokens[at].is_mark(','))
@@ -202,7 +203,7 @@ fn join(one: &Who, other: Who, linked: bool, corrected: bool) -> Who {
             all.extend(more.iter().filter(|rig| !rigs.contains(rig)));
             Who::Rigs(all, (*sure).min(other))
         }
-        // "the big one, the trailer": a whole name or a clear part beats a guess.
+        // "the grey one, the trailer": a whole name or a clear part beats a guess.
         (Who::Rigs(rigs, sure), Who::Rigs(_, other)) if *sure > other => Who::Rigs(rigs.clone(), *sure),
         (Who::Unknown(typed), _) if linked => Who::Unknown(typed.clone()),
         (_, Who::Unknown(typed)) if linked => Who::Unknown(typed),
@@ -216,7 +217,7 @@ fn join(one: &Who, other: Who, linked: bool, corrected: bool) -> Who {
     }
 }
 
-/// "heron 180/12 falcon 190/13": a strange word between numbers, before two of them, is a name that no rig has.
+/// "lynx 180/12 falcon 190/13": a strange word between numbers, before two of them, is a name that no rig has.
 fn is_strange_name(tokens: &[Token], line: &[usize], slot: usize) -> bool {
     let is_number = |slot: usize| {
         line.get(slot)

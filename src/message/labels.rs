@@ -47,6 +47,7 @@ pub fn bind(tokens: &[Token], indices: &[usize]) -> Vec<Measured> {
             used: false,
         });
     }
+    drop_prepositions(tokens, indices, &mut labels);
     let mut numbers: Vec<(usize, Measured)> = Vec::new();
     for (slot, &at) in indices.iter().enumerate() {
         let Some(number) = tokens[at].number().filter(|_| !tokens[at].spent) else {
@@ -74,6 +75,26 @@ pub fn bind(tokens: &[Token], indices: &[usize]) -> Vec<Measured> {
     bind_pair_behind_labels(tokens, indices, &mut labels, &mut numbers);
     bind_by_side(tokens, indices, &mut labels, &mut numbers);
     numbers.into_iter().map(|(_, measured)| measured).collect()
+}
+
+/// "180 in the tap": beside a word of the trade "in" is no label of its own.
+fn drop_prepositions(tokens: &[Token], indices: &[usize], labels: &mut [Option<Label>]) {
+    for slot in 0..labels.len() {
+        if labels[slot].is_none_or(|label| label.strong) {
+            continue;
+        }
+        let near = slot + 1..usize::min(slot + 4, labels.len());
+        let plain = |slot: &usize| {
+            let token = &tokens[indices[*slot]];
+            token.word().is_some() && (labels[*slot].is_some_and(|label| label.strong) || token.has(Sense::Filler))
+        };
+        if near
+            .take_while(plain)
+            .any(|slot| labels[slot].is_some_and(|label| label.strong))
+        {
+            labels[slot] = None;
+        }
+    }
 }
 
 fn label_at(tokens: &[Token], at: usize) -> Option<(Role, bool)> {

@@ -93,10 +93,13 @@ impl Tables {
         if word.len() < 4 || self.is_ordinary(word) {
             return None;
         }
-        let first_letters: HashSet<u8> = word.bytes().take(2).collect();
-        let candidates = first_letters
-            .iter()
-            .filter_map(|letter| self.by_letter.get(letter))
+        // The first two letters may have changed places.
+        let first = word.bytes().next();
+        let second = word.as_bytes().get(1).copied().filter(|second| Some(*second) != first);
+        let candidates = first
+            .into_iter()
+            .chain(second)
+            .filter_map(|letter| self.by_letter.get(&letter))
             .flatten();
         let mut near = candidates.filter(|known| one_slip_apart(word.as_bytes(), known.as_bytes()));
         let first = self.senses(near.next()?);
@@ -104,7 +107,7 @@ impl Tables {
         near.all(|other| self.senses(other) == first).then_some(first)
     }
 
-    /// The one number word that is a slip of the thumb or tongue away ("twenny"), if `word` is no ordinary word.
+    /// The one number word that is a slip of the thumb or tongue away ("twennty"), if `word` is no ordinary word.
     pub fn nearest_number(&self, word: &str) -> Option<NumberWord> {
         if word.len() < 5 || self.is_ordinary(word) {
             return None;
@@ -123,9 +126,9 @@ impl Tables {
             return Ok(());
         }
         let (key, words) = line.split_once(':').ok_or_else(|| format!("no key in {line:?}"))?;
-        let words = words.split(',').map(str::trim).filter(|word| !word.is_empty());
+        let mut words = words.split(',').map(str::trim).filter(|word| !word.is_empty());
         match key.trim() {
-            "numbers" => words.map(|word| self.add_number(word, language)).collect(),
+            "numbers" => words.try_for_each(|word| self.add_number(word, language)),
             "ordinary" => {
                 self.ordinary.extend(words.map(fold));
                 Ok(())

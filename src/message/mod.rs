@@ -3,10 +3,12 @@
 //! Pure and total: no clock, no storage, and no text makes it fail. Recording a reading that was not said is the worst
 //! error, so what is doubtful becomes a question and what is not about water stays chatter.
 //!
-//! The pipeline, a file per step: `tokens` -> `rig_name` -> `phrases` (the tables of `languages`) -> `number_words` ->
-//! `clauses` -> `times`, `strays` -> `groups` (whose numbers) -> `labels`, `units` -> `readings` -> `plausibility`; beside
-//! them `services`, `questions`, `corrections` and `answers`; `asks` builds the questions back.
+//! The pipeline, a file per step: `tokens` -> `rig_name`, `rig_siblings` -> `phrases` (by the tables of `languages`) ->
+//! `number_words` -> `times`, `strays` -> `clauses` -> `groups` (whose numbers) -> `labels`, `units` -> `adjacency`,
+//! `readings` -> `plausibility`; beside them `services`, `questions`, `corrections` and `answers`; `asks` builds the
+//! questions back.
 
+mod adjacency;
 mod answers;
 mod asks;
 mod clauses;
@@ -22,6 +24,7 @@ mod plausibility;
 mod questions;
 mod readings;
 mod rig_name;
+mod rig_siblings;
 mod senses;
 mod services;
 mod strays;
@@ -78,13 +81,13 @@ fn names_rig(tokens: &[Token]) -> bool {
 
 fn read_fresh(tokens: &[Token], clauses: &[Clause], when: Option<When>, scene: &Scene) -> Meaning {
     let queries = questions::find(tokens, clauses, scene);
-    if queries.is_empty() {
-        if let Some(corrections) = corrections::find(tokens, when, scene) {
-            return Meaning {
-                corrections,
-                ..Meaning::default()
-            };
-        }
+    if queries.is_empty()
+        && let Some(corrections) = corrections::find(tokens, when, scene)
+    {
+        return Meaning {
+            corrections,
+            ..Meaning::default()
+        };
     }
     if scene.last.is_empty() && queries.is_empty() && corrections::is_orphan(tokens) {
         return Meaning::default();
@@ -116,7 +119,9 @@ fn read_values(tokens: &[Token], clauses: &[Clause], when: Option<When>, scene: 
     let counts = |clause: &&Clause| {
         (clause.states() || (clause.only_marked && !clause.supposes)) && is_about_values(tokens, clause)
     };
-    let doubtful = clauses.iter().filter(counts).any(|clause| clause.only_marked);
+    // "Should be 180/12": of a reading that is not known, so that it is asked whether this is one.
+    let should_be = scene.last.is_empty() && tokens.iter().any(|token| token.word() == Some("should be"));
+    let doubtful = should_be || clauses.iter().filter(counts).any(|clause| clause.only_marked);
     let stated: Vec<usize> = clauses
         .iter()
         .filter(counts)
@@ -307,10 +312,7 @@ fn answer_to_nudge(tokens: &[Token], scene: &Scene) -> Option<Meaning> {
         });
     }
     let thumb = tokens.iter().any(|token| token.kind == Kind::Yes);
-    let done = thumb
-        || has(Sense::Finished)
-        || has(Sense::Flushed)
-        || (has(Sense::Yes) && tokens.len() == 1 && !is_mere_ok(tokens));
+    let done = thumb || has(Sense::Finished) || has(Sense::Flushed);
     if !done || has(Sense::Not) || has(Sense::Yet) || has(Sense::No) {
         return None;
     }
@@ -325,11 +327,4 @@ fn answer_to_nudge(tokens: &[Token], scene: &Scene) -> Option<Meaning> {
         services: vec![service],
         ..Meaning::default()
     })
-}
-
-/// "Ok" to a nudge promises a flush and tells of none.
-fn is_mere_ok(tokens: &[Token]) -> bool {
-    tokens
-        .iter()
-        .any(|token| matches!(token.word(), Some("ok" | "okay" | "sure" | "vale" | "right")))
 }

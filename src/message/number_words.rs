@@ -10,7 +10,16 @@ const FRENCH: u8 = 4;
 
 /// Replaces runs of number words by numbers.
 pub fn join(tokens: Vec<Token>) -> Vec<Token> {
-    let language = likely_language(&tokens);
+    let any = |token: &Token| {
+        token
+            .word()
+            .is_some_and(|word| TABLES.number(word).or_else(|| TABLES.nearest_number(word)).is_some())
+    };
+    let language = if tokens.iter().any(any) {
+        likely_language(&tokens)
+    } else {
+        0
+    };
     if language == 0 {
         return tokens;
     }
@@ -47,25 +56,19 @@ pub fn value_of(word: &str) -> Option<f64> {
 
 /// "once" is eleven in Spanish only: the language with the most number words in the message decides.
 fn likely_language(tokens: &[Token]) -> u8 {
-    let words = |language: u8| {
-        let numbers = tokens
-            .iter()
-            .filter_map(Token::word)
-            .filter_map(|word| TABLES.number(word));
-        numbers.filter(|number| number.languages & language != 0).count()
-    };
-    let known = |language: u8| {
-        let words = tokens.iter().filter_map(Token::word);
-        words
-            .filter(|word| TABLES.longest(word, |_| None).is_some_and(|(_, of, _)| of == language))
-            .count()
-    };
+    let mut counts = [(0u32, 0u32); 4];
+    for word in tokens.iter().filter_map(Token::word) {
+        let number = TABLES.number(word).or_else(|| TABLES.nearest_number(word));
+        let known = TABLES.longest(word, |_| None).map_or(0, |(_, languages, _)| languages);
+        for (index, count) in counts.iter_mut().enumerate() {
+            count.0 += u32::from(number.is_some_and(|number| number.languages & (1 << index) != 0));
+            // A word of this language only.
+            count.1 += u32::from(known == 1 << index);
+        }
+    }
     // Equal counts go to the language of the other words, then to the first.
-    let best = [1, 2, 4, 8]
-        .into_iter()
-        .rev()
-        .max_by_key(|&language| (words(language), known(language)));
-    best.filter(|&language| words(language) > 0).unwrap_or(0)
+    let best = (0..counts.len()).rev().max_by_key(|&index| counts[index]);
+    best.filter(|&index| counts[index].0 > 0).map_or(0, |index| 1 << index)
 }
 
 fn number_at(tokens: &[Token], at: usize, language: u8) -> Option<NumberWord> {

@@ -1,5 +1,7 @@
 //! Gives words their senses: the longest phrase of the tables, else the nearest word of the trade.
 
+use std::borrow::Cow;
+
 use super::languages::{TABLES, one_slip_apart};
 use super::senses::{Sense, Senses};
 use super::tokens::{Kind, Token};
@@ -9,7 +11,7 @@ const WORDS_WITH_DIGIT: [&str; 8] = ["b4", "m8", "gr8", "l8", "l8r", "2day", "2n
 /// Joins the words of a phrase into one token and gives it the senses of the phrase.
 pub fn join(tokens: Vec<Token>) -> Vec<Token> {
     let tokens = join_letter_and_digit(tokens);
-    let texts: Vec<Option<String>> = tokens.iter().map(text_of).collect();
+    let texts: Vec<Option<Cow<str>>> = tokens.iter().map(text_of).collect();
     let mut joined: Vec<Token> = Vec::with_capacity(tokens.len());
     let mut at = 0;
     while at < tokens.len() {
@@ -67,7 +69,7 @@ fn join_letter_and_digit(tokens: Vec<Token>) -> Vec<Token> {
 /// Words that no table knows get the senses of the word of the trade that is one slip away.
 pub fn mend_slips(tokens: &mut [Token]) {
     for at in 0..tokens.len() {
-        // "oit 40": short words are mended only before a number.
+        // "otu 40": short words are mended only before a number.
         let before_number = tokens.get(at + 1).is_some_and(|next| next.number().is_some());
         let word = tokens[at]
             .word()
@@ -87,10 +89,10 @@ pub fn mend_slips(tokens: &mut [Token]) {
     }
 }
 
-fn text_of(token: &Token) -> Option<String> {
+fn text_of(token: &Token) -> Option<Cow<'_, str>> {
     match &token.kind {
-        Kind::Word(word) => Some(word.clone()),
-        Kind::Mark(mark) => Some(mark.to_string()),
+        Kind::Word(word) => Some(Cow::Borrowed(word)),
+        Kind::Mark(mark) => Some(Cow::Owned(mark.to_string())),
         _ => None,
     }
 }

@@ -52,10 +52,9 @@ pub fn find(tokens: &[Token], clauses: &[Clause], scene: &Scene) -> Vec<Query> {
 /// "/help", "/status"
 fn slash_command(tokens: &[Token]) -> Option<Topic> {
     let words: Vec<&str> = tokens.iter().filter_map(Token::word).collect();
-    if let [word] = words[..] {
-        if word == "/help" || word == "/ayuda" || tokens.len() == 1 && tokens[0].has(Sense::Help) {
-            return Some(Topic::Help);
-        }
+    let asks_help = |word: &str| word == "/help" || word == "/ayuda" || tokens.len() == 1 && tokens[0].has(Sense::Help);
+    if words.len() == 1 && words.iter().all(|word| asks_help(word)) {
+        return Some(Topic::Help);
     }
     if let [only] = tokens {
         let fleet = matches!(
@@ -81,7 +80,7 @@ fn rigs_of(part: &[Token]) -> Vec<i64> {
     let clear = mentions
         .filter(|mention| (mention.rigs.len() == 1 || mention.all_of_them) && (plain || mention.sure > Sure::Guess));
     let mut best: Vec<_> = clear.collect();
-    // "the big one, the trailer": what stands last says it best.
+    // "the grey one, the trailer": what stands last says it best.
     if best.len() > 1 && best.iter().all(|mention| mention.sure < Sure::Full) {
         best = best.split_off(best.len() - 1);
     }
@@ -104,15 +103,36 @@ fn has_pair(part: &[Token]) -> bool {
         >= 2
 }
 
-/// "otter status", "heron history": a name and a topic, nothing else.
+fn words_of(part: &[Token]) -> usize {
+    part.iter().filter(|token| token.word().is_some()).count()
+}
+
+/// "badger status", "lynx history": a name and a topic, nothing else.
 fn is_terse(part: &[Token]) -> bool {
     let named = part.iter().any(|token| token.mention().is_some());
-    let words: Vec<&Token> = part.iter().filter(|token| token.word().is_some()).collect();
+    // Small words beside the topic say nothing: "chart for badger please".
+    let small = |token: &Token| {
+        token.has(Sense::Greeting) || (token.has(Sense::Filler) && !token.has_any(&[Sense::How, Sense::Current]))
+    };
+    let words: Vec<&Token> = part
+        .iter()
+        .filter(|token| token.word().is_some() && !small(token))
+        .collect();
     let topic = |token: &&Token| {
-        token.has_any(&[Sense::Trend, Sense::Rejection])
+        token.has_any(&[Sense::Trend, Sense::Rejection, Sense::Quiet, Sense::Shopping])
             || matches!(
                 token.word(),
-                Some("status" | "history" | "historial" | "estado" | "last reading" | "update" | "ultima lectura")
+                Some(
+                    "status"
+                        | "latest"
+                        | "latest reading"
+                        | "history"
+                        | "historial"
+                        | "estado"
+                        | "last reading"
+                        | "update"
+                        | "ultima lectura"
+                )
             )
     };
     // The whole name alone asks how the rig is.
@@ -142,6 +162,12 @@ fn topic(part: &[Token], named: bool) -> Option<Topic> {
         || says("resin")
         || says("di")
         || says("resina");
+    if has(Sense::Quiet) && unknown == 0 {
+        return Some(Topic::Quiet);
+    }
+    if has(Sense::Shopping) && unknown == 0 && !named {
+        return Some(Topic::Shopping);
+    }
     if has(Sense::Who) && has(Sense::Not) && (has(Sense::Log) || says("readings") || says("reading")) {
         return Some(Topic::Quiet);
     }
@@ -152,12 +178,20 @@ fn topic(part: &[Token], named: bool) -> Option<Topic> {
             (named || unknown == 0).then_some(Topic::FlushStatus)
         };
     }
+    let measures = part.iter().any(|token| token.number().is_some());
+    if has(Sense::Rejection) && !named && !measures {
+        return (unknown <= 1).then_some(Topic::Help);
+    }
     if has(Sense::Rejection) {
         return Some(if any(&[Sense::Trend, Sense::History]) || has(Sense::Month) {
             Topic::Trend
         } else {
             Topic::Rejection
         });
+    }
+    let percent = part.iter().any(|token| token.is_mark('%')) && !part.iter().any(|token| token.number().is_some());
+    if named && percent && unknown <= 1 {
+        return Some(Topic::Rejection);
     }
     let in_past = part.iter().any(|token| token.has(Sense::History));
     let ahead = any(&[Sense::When, Sense::Due, Sense::Intent]);
@@ -182,11 +216,17 @@ fn topic(part: &[Token], named: bool) -> Option<Topic> {
     }
     if has(Sense::Advice) || (has(Sense::Hypothetical) && has_number(part)) {
         let pair = has(Sense::FeedWeak) && has(Sense::PermeateWeak) && has_number(part);
-        let measured = pair || water;
+        let reads = ["reading", "readings", "meter", "probe", "levels", "numbers"]
+            .into_iter()
+            .any(says);
+        let measured = pair || water || reads;
         return (named && (measured || unknown <= 2) || measured && unknown <= 2).then_some(Topic::Help);
     }
     if named && has(Sense::Trend) {
         return Some(Topic::Trend);
+    }
+    if named && in_past && unknown == 0 {
+        return Some(Topic::History);
     }
     if named && in_past && any(&[Sense::Current, Sense::Log, Sense::Asks, Sense::AsksFirst]) {
         return Some(Topic::History);
@@ -205,7 +245,20 @@ fn topic(part: &[Token], named: bool) -> Option<Topic> {
         let rigs = says("all rigs") || says("fleet") || says("everyone") || says("rigs") || has(Sense::All);
         return Some(if rigs { Topic::Fleet } else { Topic::Status });
     }
-    // "how is otter", "otter?"
+    // "resin?", "membrane?" behind a name
+    let short = words_of(part) <= 3 && unknown == 0 && !measures;
+    if named && short && part.iter().any(|token| token.is_mark('?')) {
+        if has(Sense::Membrane) {
+            return Some(Topic::MembraneWhen);
+        }
+        if has(Sense::Resin) {
+            return Some(Topic::ResinWhen);
+        }
+        if has(Sense::Now) {
+            return Some(Topic::LastReading);
+        }
+    }
+    // "how is badger", "badger?"
     let words = part.iter().filter(|token| token.word().is_some()).count();
     (named && unknown <= 2 && (has(Sense::How) && any(&[Sense::Asks, Sense::AsksFirst, Sense::How]) || words == 0))
         .then_some(Topic::Status)

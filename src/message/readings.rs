@@ -1,12 +1,13 @@
 //! From labelled and bare numbers of one group to a reading, a doubt, or nothing.
 
+use super::adjacency::{Link, follows, link_of, touches};
 use super::groups::{Group, Who};
 use super::labels::{self, Measured, Role};
 use super::meaning::{About, Reading, Scene};
 use super::plausibility::LEAST_FEED_PPM;
 use super::rig_name::Sure;
 use super::senses::Sense;
-use super::tokens::{Kind, Token};
+use super::tokens::Token;
 use super::units::{self, Unit};
 
 /// What a group says of the water, before anyone asks whose it is.
@@ -21,16 +22,6 @@ pub struct Said {
     pub nothing_else: bool,
     /// The words that no table knows, in order.
     pub unknown: Vec<String>,
-}
-
-/// How two bare numbers stand together.
-#[derive(Clone, Copy, PartialEq, PartialOrd)]
-enum Link {
-    Apart,
-    /// A space, a comma, "and".
-    Loose,
-    /// A slash, an arrow, "over".
-    Tight,
 }
 
 /// The values of a group; `None` when it says nothing of the water, or too little to be sure that it does.
@@ -85,9 +76,12 @@ pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> 
         (None, None, &[a, b, ..]) if bare.len() > 2 => {
             (feed, permeate, doubt) = (Some(a), Some(b), Some(About::WhichIsWhich));
         }
-        (Some(_), None, &[b]) if product.is_none() || !di_only => permeate = Some(b),
+        (Some(a), None, &[b]) if (product.is_none() || !di_only) && follows(tokens, a.at, b.at) => permeate = Some(b),
         (Some(_), None, &[b, c]) if b.value > c.value => (permeate, product) = (Some(b), product.or(Some(c))),
-        (None, Some(_), &[a]) => feed = Some(a),
+        // "RO was 12, now 31" says nothing of the tap: the bare number must stand first, or side by side.
+        (None, Some(b), &[a]) if a.at < b.at && follows(tokens, a.at, b.at) || touches(tokens, b.at, a.at) => {
+            feed = Some(a)
+        }
         (None, None, &[a]) if any_label == 0 => {
             feed = Some(a);
             let spelled = tokens[a.at].number().is_some_and(|number| number.spelled);
@@ -121,6 +115,13 @@ pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> 
     if any_label == 0 && bare.is_empty() && !percent {
         return None;
     }
+    let denied = measured
+        .first()
+        .and_then(|one| one.at.checked_sub(1))
+        .is_some_and(|before| tokens[before].has(Sense::Not) && !tokens[before].has(Sense::No));
+    if denied {
+        return None;
+    }
     let placeholder = group
         .indices
         .iter()
@@ -144,7 +145,7 @@ pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> 
         .fold(0.0, f64::max);
     weight
         .is_enough(&group.who, largest, tokens, group, &bare)
-        .then(|| Said {
+        .then_some(Said {
             reading,
             doubt,
             labelled,
@@ -207,6 +208,13 @@ impl Weight {
         if self.complete {
             let most = if full && self.link == Link::Loose { 2 } else { 0 };
             return sane && self.unknown <= most && !counts_something(tokens, bare);
+        }
+        // "Lynx 180 today, need 12 more" counts something else.
+        let counts = |&at: &usize| {
+            tokens[at].has_any(&[Sense::Counted, Sense::Currency, Sense::Intent]) && !tokens[at].has(Sense::Filler)
+        };
+        if self.any_label == 0 && group.indices.iter().any(counts) {
+            return false;
         }
         // One number only: a label of the trade, or nothing else at all.
         self.unknown <= if self.strong_label { 2 } else { 0 } && (sane || self.strong_label)
@@ -297,9 +305,7 @@ fn is_blurred(tokens: &[Token], indices: &[usize], measured: &[Measured]) -> boo
     let in_words = |one: &Measured| tokens[one.at].number().is_some_and(|number| number.in_words);
     let solids = |one: &Measured| matches!(one.role, Some(Role::Feed | Role::Permeate));
     let beside = measured.windows(2).any(|two| {
-        let touching = tokens[two[0].at + 1..two[1].at]
-            .iter()
-            .all(|token| token.is_any_mark(",/-") || token.has(Sense::Over));
+        let touching = follows(tokens, two[0].at, two[1].at);
         touching && (solids(&two[0]) && two[1].role.is_none() || two[0].role.is_none() && solids(&two[1]))
     });
     beside
@@ -313,48 +319,6 @@ fn conductivity(tokens: &[Token], group: &Group, measured: &[Measured]) -> bool 
     let any = |unit| measured.iter().any(|one| one.unit == Some(unit));
     let named = group.indices.iter().any(|&at| tokens[at].word() == Some("ec"));
     any(Unit::MicroSiemens) || any(Unit::MilliSiemens) || (named && !any(Unit::Ppm))
-}
-
-/// How closely the bare numbers stand together.
-fn link_of(tokens: &[Token], group: &Group, bare: &[Measured]) -> Link {
-    let mut link = Link::Tight;
-    for pair in bare.windows(2) {
-        let between = group
-            .indices
-            .iter()
-            .filter(|&&at| at > pair[0].at && at < pair[1].at)
-            .map(|&at| &tokens[at]);
-        let mut tight = false;
-        let mut apart = false;
-        let mut words = 0;
-        let mended = tokens[pair[0].at..pair[1].at]
-            .iter()
-            .any(|token| token.has(Sense::Oops));
-        for token in between {
-            tight |= token.is_any_mark("/>|+") || token.has(Sense::Over) || (token.is_mark('-') && token.glued);
-            let light = token.is_any_mark("/>|+-,.~=:()&")
-                || token.has_any(&[
-                    Sense::And,
-                    Sense::Over,
-                    Sense::Ppm,
-                    Sense::To,
-                    Sense::MicroSiemens,
-                    Sense::MilliSiemens,
-                ]);
-            let light =
-                light || matches!(token.kind, Kind::Break | Kind::Yes) || token.has_any(&[Sense::Filler, Sense::Oops]);
-            let light = light || (mended && token.number().is_some());
-            words += usize::from(token.word().is_some());
-            apart |= !light || token.is_unknown() || token.spent;
-        }
-        let this = match (apart || words > 2, tight) {
-            (true, _) => Link::Apart,
-            (false, true) => Link::Tight,
-            (false, false) => Link::Loose,
-        };
-        link = if this < link { this } else { link };
-    }
-    if bare.len() < 2 { Link::Apart } else { link }
 }
 
 /// "rejection 91 %" is a result without its readings.

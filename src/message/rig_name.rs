@@ -3,8 +3,9 @@
 use super::languages::{TABLES, fold, one_slip_apart};
 use super::meaning::Rig;
 use super::number_words::value_of;
+use super::rig_siblings;
 use super::senses::{Sense, Senses};
-use super::tokens::{Kind, Number, Token};
+use super::tokens::{Kind, Token};
 
 /// A rig named in a text.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,9 +28,10 @@ pub enum Sure {
     Full,
 }
 
-struct Name {
-    rig: i64,
-    parts: Vec<String>,
+/// A name or short name of a rig, cut as texts are.
+pub(super) struct Name {
+    pub(super) rig: i64,
+    pub(super) parts: Vec<String>,
     joined: String,
     initials: String,
 }
@@ -54,7 +56,7 @@ pub fn find(tokens: Vec<Token>, fleet: &[Rig]) -> Vec<Token> {
         let leads = found.last().is_none_or(|token| token.kind == Kind::Break);
         let hit = whole
             .or_else(|| leads.then(|| leading_number(rest, &names)).flatten())
-            .or_else(|| group(rest, &names, &mut found))
+            .or_else(|| rig_siblings::group(rest, &names, &mut found))
             .or(slip)
             .or_else(|| part(rest, &names))
             .or_else(|| guess(rest, &names));
@@ -64,7 +66,7 @@ pub fn find(tokens: Vec<Token>, fleet: &[Rig]) -> Vec<Token> {
             continue;
         };
         let mut end = at + used;
-        if !mention.all_of_them && has_strange_suffix(&tokens, end, &mention, &names) {
+        if !mention.all_of_them && rig_siblings::has_strange_suffix(&tokens, end, &mention, &names) {
             mention.typed = format!("{} {}", mention.typed, text_of(&tokens[end]));
             mention.rigs.clear();
             end += 1;
@@ -137,11 +139,11 @@ fn parts_of(name: &str) -> Vec<String> {
         .collect()
 }
 
-fn is_digits(part: &str) -> bool {
+pub(super) fn is_digits(part: &str) -> bool {
     part.bytes().all(|byte| byte.is_ascii_digit())
 }
 
-fn text_of(token: &Token) -> String {
+pub(super) fn text_of(token: &Token) -> String {
     match &token.kind {
         Kind::Word(word) => word.clone(),
         Kind::Number(number) => number.digits.clone(),
@@ -150,7 +152,7 @@ fn text_of(token: &Token) -> String {
     }
 }
 
-fn typed(tokens: &[Token]) -> String {
+pub(super) fn typed(tokens: &[Token]) -> String {
     tokens.iter().map(text_of).collect::<Vec<_>>().join(" ")
 }
 
@@ -201,7 +203,13 @@ fn fits(name: &Name, tokens: &[Token]) -> Option<(usize, u8)> {
             continue;
         }
         let word = tokens.get(at)?.word()?;
-        let one_of_many = name.parts.len() > 1;
+        // An article supports no slip: "the best" is not The Beast.
+        let one_of_many = name
+            .parts
+            .iter()
+            .filter(|part| !NO_NAMES.contains(&part.as_str()))
+            .count()
+            > 1;
         slips += slips_between(word, part, one_of_many)?;
         at += 1;
     }
@@ -231,10 +239,11 @@ fn digits_fit(part: &str, tokens: &[Token], behind_word: bool) -> Option<usize> 
         Kind::Word(word) => {
             let wanted: f64 = part.parse().ok()?;
             let next = tokens.get(1).and_then(Token::word).and_then(value_of);
-            if let (Some(tens), Some(ones)) = (value_of(word), next) {
-                if tens >= 20.0 && tens + ones == wanted && ones < 10.0 {
-                    return Some(2);
-                }
+            let sum = value_of(word)
+                .zip(next)
+                .filter(|&(tens, ones)| tens >= 20.0 && ones < 10.0);
+            if sum.is_some_and(|(tens, ones)| tens + ones == wanted) {
+                return Some(2);
             }
             let sounds = matches!(
                 (word.as_str(), part),
@@ -384,111 +393,4 @@ fn initials(word: &str, tokens: &[Token], names: &[Name]) -> Option<(Vec<i64>, u
         .filter(|third| third.glued && next.is_some_and(|next| next.is_mark('.') && next.glued));
     let rigs = with_letters(&format!("{word}{}", letter?.word()?));
     (!rigs.is_empty()).then_some((rigs, 3))
-}
-
-/// "vans", "vans 1 and 3", "A and B trailers"
-fn group(tokens: &[Token], names: &[Name], found: &mut Vec<Token>) -> Option<(Mention, usize)> {
-    let head = tokens[0].word()?.strip_suffix('s').filter(|head| head.len() >= 3)?;
-    let siblings: Vec<&Name> = names.iter().filter(|name| name.parts[0] == head).collect();
-    if siblings.len() < 2 {
-        return None;
-    }
-    let by_suffix = |token: &Token| {
-        let text = text_of(token);
-        siblings
-            .iter()
-            .find(|name| !text.is_empty() && name.parts[1..].concat() == text)
-            .map(|name| name.rig)
-    };
-    let links = |token: &Token| {
-        token.is_any_mark(",&+")
-            || token
-                .word()
-                .is_some_and(|word| TABLES.senses(word).has(Sense::And) && word.len() > 1)
-            || token.word() == Some("y")
-    };
-    let mut rigs: Vec<i64> = Vec::new();
-    let mut used = 1;
-    while let Some(rig) = tokens.get(used).and_then(by_suffix) {
-        rigs.push(rig);
-        used += 1;
-        if !(tokens.get(used).is_some_and(links) && tokens.get(used + 1).and_then(by_suffix).is_some()) {
-            break;
-        }
-        used += 1;
-    }
-    if rigs.is_empty() {
-        let mut from = found.len();
-        while from > 0 && (by_suffix(&found[from - 1]).is_some() || links(&found[from - 1])) {
-            from -= 1;
-        }
-        rigs.extend(found.drain(from..).filter_map(|token| by_suffix(&token)));
-    }
-    let all_of_them = !rigs.is_empty()
-        || found
-            .last()
-            .and_then(Token::word)
-            .is_some_and(|word| TABLES.senses(word).has_any(&[Sense::Both, Sense::All]));
-    if rigs.is_empty() {
-        rigs = siblings.iter().map(|name| name.rig).collect();
-    }
-    Some((
-        Mention {
-            rigs,
-            sure: Sure::Part,
-            all_of_them,
-            typed: typed(&tokens[..used]),
-        },
-        used,
-    ))
-}
-
-/// "trailer c", "van 4 190/14": the name goes on with what no rig of this name has.
-fn has_strange_suffix(tokens: &[Token], end: usize, mention: &Mention, names: &[Name]) -> bool {
-    let Some(head) = mention.typed.split(' ').next() else {
-        return false;
-    };
-    let siblings = names
-        .iter()
-        .filter(|name| name.parts.len() > 1 && name.parts[0] == head);
-    let (digits, letters): (Vec<&Name>, Vec<&Name>) = siblings.partition(|name| is_digits(&name.parts[1]));
-    let whole_has_digits = mention.typed.bytes().any(|byte| byte.is_ascii_digit());
-    let has_suffix = mention.typed.split(' ').count() > 1;
-    match tokens.get(end).map(|token| &token.kind) {
-        Some(Kind::Number(number)) if !digits.is_empty() && !whole_has_digits => {
-            let suffix = Number::is_short_whole(number);
-            let begins_name = |token: &&Token| {
-                token
-                    .word()
-                    .is_some_and(|word| names.iter().any(|name| name.parts[0] == word))
-            };
-            let is_number = |token: &&Token| token.number().is_some();
-            let behind = tokens[end + 1..].iter().take_while(|token| !begins_name(token));
-            let more = behind.filter(is_number).count();
-            let others = tokens.iter().filter(is_number).count() - 1;
-            suffix && (more >= 2 || others == 0)
-        }
-        // "truck seven one eighty"
-        Some(Kind::Word(word)) if !digits.is_empty() && !has_suffix && is_small_number_word(word) => tokens
-            .get(end + 1)
-            .and_then(Token::word)
-            .is_some_and(|next| value_of(next).is_some_and(|next| next < 10.0)),
-        Some(Kind::Word(word)) if letters.iter().any(|name| name.parts[1].len() == 1) && !has_suffix => {
-            let labels_number = tokens
-                .get(end + 1)
-                .is_some_and(|next| next.glued && next.number().is_some());
-            word.len() == 1 && !labels_number && !matches!(word.as_str(), "t" | "r" | "n" | "y" | "x")
-        }
-        _ => false,
-    }
-}
-
-fn is_small_number_word(word: &str) -> bool {
-    value_of(word).is_some_and(|value| (1.0..=20.0).contains(&value))
-}
-
-impl Number {
-    fn is_short_whole(&self) -> bool {
-        self.decimals == 0 && (1..=2).contains(&self.digits.len())
-    }
 }

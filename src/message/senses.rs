@@ -75,6 +75,8 @@ senses! {
     Log = "log",
     Buy = "buy",
     Who = "who",
+    Quiet = "quiet",
+    Shopping = "shopping",
     We = "we",
     Advice = "advice",
     Help = "help",

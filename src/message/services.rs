@@ -74,7 +74,7 @@ pub fn find(tokens: &[Token], clauses: &[Clause]) -> Vec<Told> {
     told
 }
 
-/// Parts of a clause that each tell of other rigs: "heron flushed, otter not", "lynx flushed badger flushed".
+/// Parts of a clause that each tell of other rigs: "lynx flushed, badger not", "lynx flushed badger flushed".
 fn pieces(tokens: &[Token], span: Range<usize>) -> Vec<Range<usize>> {
     let deed = |token: &Token| {
         token.has_any(&[
@@ -85,7 +85,7 @@ fn pieces(tokens: &[Token], span: Range<usize>) -> Vec<Range<usize>> {
             Sense::Not,
             Sense::Intent,
             Sense::Flush,
-        ]) && !(token.has(Sense::Filler) && !token.has(Sense::Not))
+        ]) && (!token.has(Sense::Filler) || token.has(Sense::Not))
     };
     let mut pieces = Vec::new();
     let mut from = span.start;
@@ -95,7 +95,7 @@ fn pieces(tokens: &[Token], span: Range<usize>) -> Vec<Range<usize>> {
     for at in span.clone() {
         let token = &tokens[at];
         let linked = at > span.start && (tokens[at - 1].has(Sense::And) || tokens[at - 1].is_any_mark(",&"));
-        // The names go on: "flushed hoss, hoss 2 and rig 7".
+        // The names go on: "flushed lynx, badger and van 3".
         let goes_on = deed_before_rig && linked && !tokens[at..span.end].iter().any(deed);
         if token.mention().is_some() && has_rig && has_deed && !goes_on {
             pieces.push(from..at);
@@ -159,8 +159,7 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
         .any(|token| token.has(Sense::Done) && !token.has_any(&[Sense::Filler, Sense::Intent]));
     // "new membrane" is a deed unless something is only wanted; "needs changing, changed it" is one too.
     let wanted = has(Sense::Intent) && !firmly_done || has(Sense::Later);
-    let denied = has(Sense::Not) || has(Sense::Yet) && has(Sense::Not);
-    if denied || (has(Sense::Later) && !firmly_done) {
+    if has(Sense::Not) || (has(Sense::Later) && !firmly_done) {
         return whats;
     }
     let flushed = part.iter().any(|token| token.has(Sense::Flushed));
@@ -177,7 +176,11 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
     if repacked && (named.contains(&What::Resin) || named.is_empty() && !carried.is_empty()) {
         whats.push(What::Repack);
     }
-    let fresh = has(Sense::Fresh);
+    // "The new resin is good" tells of no change.
+    let judged = part
+        .iter()
+        .any(|token| matches!(token.word(), Some("is" | "was" | "are" | "looks" | "seems" | "feels")));
+    let fresh = has(Sense::Fresh) && !judged;
     let ticked = part.iter().any(|token| token.kind == Kind::Yes);
     let deed = firmly_done || fresh || (has(Sense::Finished) && !has(Sense::Flush)) || ticked;
     if !deed {
@@ -185,9 +188,9 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
     }
     let others = named
         .iter()
-        .filter(|what| !(repacked && **what == What::Resin) && !is_label_only(part, **what));
+        .filter(|what| (!repacked || **what != What::Resin) && !is_label_only(part, **what));
     whats.extend(others);
-    // "resin's stuffed on wombat, swapped it out"
+    // "lynx resin had had it, replaced it"
     if named.is_empty() && firmly_done && !flushed && !repacked && part.iter().all(|token| token.number().is_none()) {
         let it = part
             .iter()
@@ -237,7 +240,10 @@ fn is_label_only(part: &[Token], what: What) -> bool {
 fn minutes_of(part: &[Token]) -> Option<u16> {
     (0..part.len()).find_map(|at| {
         let number = part[at].number()?;
-        let behind_flush = at > 0 && part[at - 1].has_any(&[Sense::Flushed, Sense::Flush]) && number.value <= 60.0;
+        let filler = usize::from(at > 1 && part[at - 1].has(Sense::Filler));
+        let flush = at.checked_sub(1 + filler).map(|before| &part[before]);
+        let behind_flush =
+            flush.is_some_and(|token| token.has_any(&[Sense::Flushed, Sense::Flush])) && number.value <= 60.0;
         let minutes =
             (units::behind(part, at) == Some(Unit::Minutes) || behind_flush) && (1.0..=600.0).contains(&number.value);
         minutes.then_some(number.value.round() as u16)

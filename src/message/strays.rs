@@ -8,10 +8,13 @@ pub fn take(tokens: &mut [Token]) {
     for at in 0..tokens.len() {
         let Some(number) = tokens[at].number() else { continue };
         // "flushed 10": minutes, for the service.
-        let flushed = at > 0 && tokens[at - 1].has_any(&[Sense::Flushed, Sense::Flush]) && number.value <= 60.0;
+        let filler = usize::from(at > 1 && tokens[at - 1].has(Sense::Filler));
+        let flush = at.checked_sub(1 + filler).map(|before| &tokens[before]);
+        let flushed = flush.is_some_and(|token| token.has_any(&[Sense::Flushed, Sense::Flush])) && number.value <= 60.0;
         if flushed
             || is_list_mark(tokens, at)
             || number.digits.len() > 6
+            || (number.digits.len() > 2 && number.decimals == 0 && number.digits.starts_with('0') && number.value > 0.0)
             || is_counted(tokens, at)
             || is_named_by_number(tokens, at)
             || is_address(tokens, at)

@@ -6,6 +6,10 @@ use super::senses::{Sense, Senses};
 
 /// Longer texts are no message of a crew member; they are not read at all.
 pub const MAX_BYTES: usize = 16 * 1024;
+/// Words that are tabled together with their "'s".
+const JOINED_WITH_S: [&str; 10] = [
+    "what", "who", "how", "when", "where", "that", "it", "here", "there", "let",
+];
 const MAX_TOKENS: usize = 4200;
 
 #[derive(Clone, Debug, PartialEq)]
@@ -44,6 +48,13 @@ pub struct Number {
     pub shy: bool,
     /// Digit after digit, so that its end is unsure ("one nine three one five").
     pub spelled: bool,
+}
+
+impl Number {
+    /// One or two digits, as rigs are numbered.
+    pub fn is_short_whole(&self) -> bool {
+        self.decimals == 0 && (1..=2).contains(&self.digits.len())
+    }
 }
 
 impl Token {
@@ -176,6 +187,10 @@ fn word(chars: &[char], from: usize, glued: bool, tokens: &mut Vec<Token>) -> us
         } else if c == '\'' && chars.get(to + 1).copied().is_some_and(is_letter) {
             let rest = chars[to + 1..].iter().take_while(|c| is_letter(**c)).count();
             if rest == 1 && matches!(chars[to + 1], 's' | 'S') {
+                // "What's" is a word of the tables; "lynx's" is the lynx.
+                if JOINED_WITH_S.contains(&text.to_ascii_lowercase().as_str()) {
+                    text.push('s');
+                }
                 to += 2;
                 break;
             }
@@ -240,7 +255,7 @@ fn number(chars: &[char], from: usize, glued: bool, tokens: &mut Vec<Token>) -> 
             to = end;
             continue;
         }
-        // Dates ("14.12.2026") and lists ("heron,180,12") are not decimals.
+        // Dates ("14.12.2026") and lists ("lynx,180,12") are not decimals.
         if (1..=2).contains(&part.len()) && !more_follow && !listed {
             decimals = part.len();
             digits.push_str(&part);

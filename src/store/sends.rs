@@ -43,23 +43,25 @@ pub async fn queue(db: &mut Db, outgoing: &Outgoing, now: i64) -> Result<(), Sto
     Ok(())
 }
 
-/// The oldest unfinished message of each chat that may go now. PostgreSQL
-/// locks what it picks and skips what another replica locked; SQLite has one
-/// writer, whose transaction is the lock.
-const PICK_SQLITE: &str = "
-    select s.id, s.chat, s.body, s.tries from sends s left join chats c on c.address = s.chat
-    where s.finished_at is null
-      and s.id in (select min(id) from sends where finished_at is null group by chat)
-      and s.ready_at <= $1 and (s.leased_until is null or s.leased_until <= $1)
-      and coalesce(c.ready_at, 0) <= $2 and c.blocked_at is null
-    order by s.id limit $3";
-const PICK_POSTGRES: &str = "
-    select s.id, s.chat, s.body, s.tries from sends s left join chats c on c.address = s.chat
-    where s.finished_at is null
-      and s.id in (select min(id) from sends where finished_at is null group by chat)
-      and s.ready_at <= $1 and (s.leased_until is null or s.leased_until <= $1)
-      and coalesce(c.ready_at, 0) <= $2 and c.blocked_at is null
-    order by s.id limit $3 for update of s skip locked";
+/// The oldest unfinished message of each chat that may go now.
+macro_rules! pick {
+    ($lock:literal) => {
+        concat!(
+            "select s.id, s.chat, s.body, s.tries from sends s left join chats c on c.address = s.chat
+             where s.finished_at is null
+               and s.id in (select min(id) from sends where finished_at is null group by chat)
+               and s.ready_at <= $1 and (s.leased_until is null or s.leased_until <= $1)
+               and coalesce(c.ready_at, 0) <= $2 and c.blocked_at is null
+             order by s.id limit $3",
+            $lock
+        )
+    };
+}
+
+/// PostgreSQL locks what it picks and skips what another replica locked; SQLite
+/// has one writer, whose transaction is the lock.
+const PICK_SQLITE: &str = pick!("");
+const PICK_POSTGRES: &str = pick!(" for update of s skip locked");
 
 /// Claims what may go now, up to `most`, for `lease` seconds.
 ///

@@ -1,8 +1,8 @@
 //! Who may do what; an outfit is closed to others.
 
-use tapside::bot::envelope::{Arrived, Chat, Happening, Incoming, Person};
+use tapside::bot::envelope::{Arrived, Happening};
 
-use crate::world::World;
+use crate::world::{World, arrived};
 
 #[tokio::test]
 async fn a_stranger_gets_one_polite_line_an_hour_and_no_facts() {
@@ -53,15 +53,7 @@ async fn the_only_owner_cannot_leave_but_crew_can_and_then_is_a_stranger() {
             .contains("cannot be left without one")
     );
     world.says("newcomer", "hello").await;
-    let invite = world.says("owner", "invite").await;
-    let token = invite
-        .split("/start ")
-        .nth(1)
-        .unwrap()
-        .split_whitespace()
-        .next()
-        .unwrap()
-        .to_owned();
+    let token = world.invite().await;
     world.says("newcomer", &format!("/start {token}")).await;
     assert!(world.says("newcomer", "leave").await.contains("You have left"));
     world.now += 3600;
@@ -90,26 +82,11 @@ async fn a_button_works_only_for_whom_it_was_made() {
     world.says("crew", "otter 19 214").await;
     // Counted tokens: the newest button of the conversation has the highest.
     let forged = |token: &str, who: &str, now: i64| {
-        Arrived::Incoming(Incoming {
-            key: format!("forged/{token}/{who}"),
-            version: 0,
-            chat: Chat {
-                address: format!("desk:{who}"),
-                group: false,
-            },
-            person: Person {
-                address: format!("desk:{who}"),
-                private_chat: format!("desk:{who}"),
-                first_name: who.to_owned(),
-                language: None,
-            },
-            sent_at: now,
-            what: Happening::Press {
-                token: token.to_owned(),
-                press: "p".to_owned(),
-            },
-            reply_to: None,
-        })
+        let what = Happening::Press {
+            token: token.to_owned(),
+            press: "p".to_owned(),
+        };
+        arrived(&format!("forged/{token}"), 0, &format!("desk:{who}"), who, what, now)
     };
     world.says("crew-2", "hello").await;
     let batch: Vec<Arrived> = (1..30)
@@ -126,23 +103,7 @@ async fn a_button_works_only_for_whom_it_was_made() {
 
 /// What somebody says in the crew's group.
 fn in_the_yard(key: &str, who: &str, text: &str, now: i64) -> Arrived {
-    Arrived::Incoming(Incoming {
-        key: key.to_owned(),
-        version: 0,
-        chat: Chat {
-            address: "#desk:yard".to_owned(),
-            group: true,
-        },
-        person: Person {
-            address: format!("desk:{who}"),
-            private_chat: format!("desk:{who}"),
-            first_name: who.to_owned(),
-            language: None,
-        },
-        sent_at: now,
-        what: Happening::Text(text.to_owned()),
-        reply_to: None,
-    })
+    arrived(key, 0, "#desk:yard", who, Happening::Text(text.to_owned()), now)
 }
 
 #[tokio::test]

@@ -43,15 +43,7 @@ async fn a_link_works_once() {
 #[tokio::test]
 async fn a_crew_member_joins_by_invite_and_texts_at_once() {
     let mut world = World::new().await;
-    let invite = world.says("owner", "invite").await;
-    let token = invite
-        .split("/start ")
-        .nth(1)
-        .unwrap()
-        .split_whitespace()
-        .next()
-        .unwrap()
-        .to_owned();
+    let token = world.invite().await;
     assert_snapshot!(world.says("newcomer", &format!("/start {token}")).await, @r"
     bot: You are on My outfit as crew.
          Text a rig and two readings, tap first: heron 180 12
@@ -64,15 +56,7 @@ async fn a_crew_member_joins_by_invite_and_texts_at_once() {
 #[tokio::test]
 async fn an_invite_expires() {
     let mut world = World::new().await;
-    let invite = world.says("owner", "invite").await;
-    let token = invite
-        .split("/start ")
-        .nth(1)
-        .unwrap()
-        .split_whitespace()
-        .next()
-        .unwrap()
-        .to_owned();
+    let token = world.invite().await;
     world.now += 8 * crate::world::DAY;
     assert!(
         world

@@ -35,6 +35,7 @@ fn which_rig() {
             ("it was the badger", "Badger 180/12"),
             ("seal", "Grey Seal 180/12"),
             ("dunno", "-"),
+            ("someone saw a badger behind the shop last night", "-"),
             ("badger 214/19", "Badger 214/19"),
         ],
     );
@@ -57,9 +58,11 @@ fn which_way_round() {
             ("other way round", "Lynx 180/12"),
             ("as sent", "Lynx 12/180"),
             ("180 12", "Lynx 180/12"),
-            ("no its 56 and 40", "Lynx 56/40"),
+            ("no its 60 and 35", "Lynx 60/35"),
             ("forget it", "dropped"),
             ("i will check", "-"),
+            ("ok", "-"),
+            ("ok see you then", "-"),
         ],
     );
 }

@@ -29,7 +29,7 @@ fn one_value_is_changed() {
             ("tap was 190 not 180", "correct Lynx: ? 190/_"),
             ("should be 14", "correct Lynx: ? _/14"),
             ("14 not 12", "correct Lynx: ? _/14"),
-            ("di is 0 btw", "correct Lynx: ? _/_/0"),
+            ("glass was 0 by the way", "correct Lynx: ? _/_/0"),
             ("temp was 11", "correct Lynx: ? _/_ 11C"),
             ("psi was 58", "correct Lynx: ? _/_ 399.9kPa"),
             ("correction lynx 190/14", "correct Lynx: ? 190/14"),
@@ -45,7 +45,7 @@ fn it_was_another_rig() {
         &[
             ("that was badger", "correct Lynx: Badger _/_"),
             ("sorry, badger not lynx", "correct Lynx: Badger _/_"),
-            ("me equivoqué, era badger", "correct Lynx: Badger _/_"),
+            ("perdón, era badger", "correct Lynx: Badger _/_"),
         ],
         &after_one(),
     );
@@ -58,15 +58,12 @@ fn a_reading_is_withdrawn() {
             ("scrap that", "void Lynx"),
             ("undo", "void Lynx"),
             ("delete that please", "void Lynx"),
-            ("scrap that mate wrong meter", "void Lynx"),
+            ("delete that mate wrong cup", "void Lynx"),
             ("borra eso", "void Lynx"),
         ],
         &after_one(),
     );
-    check(
-        &[("delete badger's reading from 8am, it was a mistake", "void Badger")],
-        &scene(),
-    );
+    check(&[("remove badger's reading of 8am please", "void Badger")], &scene());
 }
 
 #[test]
@@ -77,12 +74,9 @@ fn of_several_readings_the_right_one_is_changed() {
     };
     check(
         &[
-            ("badger 24 not 19", "correct Badger: ? _/24"),
+            ("badger 25 not 19", "correct Badger: ? _/25"),
             ("24 not 19", "correct Badger: ? _/24"),
-            (
-                "swap those two round",
-                "correct Lynx: ? 214/19; correct Badger: ? 180/12",
-            ),
+            ("swap them round", "correct Lynx: ? 214/19; correct Badger: ? 180/12"),
         ],
         &two,
     );
@@ -92,9 +86,9 @@ fn of_several_readings_the_right_one_is_changed() {
 fn an_older_reading_is_named_by_its_rig() {
     check(
         &[
-            ("lynx ro 15 not 12", "correct Lynx: ? _/15"),
-            ("lynx shouldve been 156 not 165", "correct Lynx: ? 156/_"),
-            ("lynx should be 12 not 120", "correct Lynx: ? _/12"),
+            ("lynx ro 16 not 13", "correct Lynx: ? _/16"),
+            ("lynx shouldve been 187 not 178", "correct Lynx: ? 187/_"),
+            ("lynx should be 11 not 110", "correct Lynx: ? _/11"),
         ],
         &scene(),
     );
@@ -110,6 +104,8 @@ fn new_readings_and_talk_are_no_corrections() {
             ("sorry lads running late", "-"),
             ("sorry im 10 mins late", "-"),
             ("that was a long day", "-"),
+            ("sorry i cannot talk, see you in twenty", "-"),
+            ("oops 4 of them got away", "-"),
             ("wait no", "-"),
         ],
         &after_one(),

@@ -18,22 +18,27 @@ fn topics() {
             ("lynx?", "status Lynx"),
             ("lynx", "status Lynx"),
             ("cómo va lynx?", "status Lynx"),
-            ("whats lynx on atm", "lastreading Lynx"),
+            ("whats lynx sitting at", "lastreading Lynx"),
             ("lynx last?", "lastreading Lynx"),
             ("whats the rejection on lynx", "rejection Lynx"),
             ("lynx trend", "trend Lynx"),
             ("what was lynx yesterday", "history Lynx"),
             ("when is lynx due a membrane", "membranewhen Lynx"),
             ("lynx membrane due?", "membranewhen Lynx"),
-            ("how long til lynx needs new resin", "resinwhen Lynx"),
+            ("how many days until lynx needs resin", "resinwhen Lynx"),
             ("has lynx been flushed", "flushstatus Lynx"),
             ("who hasnt logged today", "quiet ?"),
             ("what do we need to order", "shopping ?"),
+            ("who's missing", "quiet ?"),
+            ("shopping list", "shopping ?"),
+            ("worst rig?", "fleet ?"),
+            ("lynx resin?", "resinwhen Lynx"),
+            ("lynx now?", "lastreading Lynx"),
             ("/status", "fleet ?"),
             ("how are all rigs", "fleet ?"),
             ("/help", "help ?"),
-            ("where do i put the probe for the ro", "help ?"),
-            ("is 25 bad on the ro?", "help ?"),
+            ("where do i hold the meter for the ro", "help ?"),
+            ("is 30 ok on the ro?", "help ?"),
         ],
         &scene(),
     );
@@ -43,9 +48,9 @@ fn topics() {
 fn a_question_records_nothing() {
     check(
         &[
-            ("if its 180 in and 40 out is that bad", "help ?"),
-            ("did someone really log 400 for lynx?", "lastreading Lynx"),
-            ("at 180 in and 12 out, what rejection is that?", "rejection ?"),
+            ("if it was 190 in and 45 out is that ok", "help ?"),
+            ("who logged 300 for lynx?", "lastreading Lynx"),
+            ("with 200 in and 14 out, what rejection is that?", "rejection ?"),
         ],
         &scene(),
     );
@@ -55,8 +60,8 @@ fn a_question_records_nothing() {
 fn a_reading_may_stand_beside_a_question() {
     check(
         &[(
-            "lynx 180/12 and is badger due a membrane?",
-            "Lynx 180/12; membranewhen Badger",
+            "lynx 185/13 and when is badger due a membrane?",
+            "Lynx 185/13; membranewhen Badger",
         )],
         &scene(),
     );

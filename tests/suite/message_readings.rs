@@ -45,7 +45,7 @@ fn labels_win_in_any_order() {
             ("lynx tap 180 ro 12 glass 0", "Lynx 180/12/0"),
             ("lynx glass 0 tap 180 ro 12", "Lynx 180/12/0"),
             ("lynx t180 r12 d0", "Lynx 180/12/0"),
-            ("lynx fedd 180 pemr 12", "Lynx 180/12"),
+            ("lynx feeed 180 prem 12", "Lynx 180/12"),
             ("lynx before 180 after 12", "Lynx 180/12"),
             ("lynx tap/ro 180/12", "Lynx 180/12"),
         ],
@@ -58,14 +58,14 @@ fn number_words_are_numbers() {
     check(
         &[
             ("lynx one eighty in and twelve out", "Lynx 180/12"),
-            ("lynx two hundred and five over nineteen", "Lynx 205/19"),
+            ("lynx two hundred and seven over sixteen", "Lynx 207/16"),
             ("lynx tap one eight zero ro one two", "Lynx 180/12"),
-            ("lynx eleven forty in ninety six out", "Lynx 1140/96"),
-            ("lynx tap three twenty ro thirty and a half", "Lynx 320/30.5"),
-            ("lynx tap a hundred and ninety ro a dozen", "Lynx 190/12"),
-            ("lynx ciento sesenta y cinco y ocho", "Lynx 165/8"),
-            ("lynx doscientos catorce y diecinueve", "Lynx 214/19"),
-            ("lynx one nine three one five", "ask WhichIsWhich"),
+            ("lynx twelve fifty in ninety out", "Lynx 1250/90"),
+            ("lynx tap three forty ro twenty and a half", "Lynx 340/20.5"),
+            ("lynx ro a dozen tap a hundred and seventy", "Lynx 170/12"),
+            ("lynx ciento setenta y dos y nueve", "Lynx 172/9"),
+            ("lynx doscientos veinte y dieciocho", "Lynx 220/18"),
+            ("lynx one eight four one six", "ask WhichIsWhich"),
         ],
         &scene(),
     );
@@ -75,8 +75,8 @@ fn number_words_are_numbers() {
 fn decimals_and_thousands() {
     check(
         &[
-            ("lynx 212,5/18,5", "Lynx 212.5/18.5"),
-            ("lynx 212.5 18.5", "Lynx 212.5/18.5"),
+            ("lynx 205,5/17,5", "Lynx 205.5/17.5"),
+            ("lynx 205.5 17.5", "Lynx 205.5/17.5"),
             ("lynx 1,180/95", "Lynx 1180/95"),
             ("lynx 180.12", "ask MissingReading"),
         ],
@@ -96,10 +96,10 @@ fn units_are_converted() {
                 "lynx 180/12 making 2 l/min dumping 3 l/min",
                 "Lynx 180/12 2lpm 3lpm waste",
             ),
-            ("lynx 180/12 water is 58 degrees", "Lynx 180/12 14.44C"),
+            ("lynx 180/12 water is 50 degrees", "Lynx 180/12 10C"),
             (
-                "lynx feed=180 perm=12 T=9.5C P=3.8bar Qp=1.9lpm Qc=3.4lpm",
-                "Lynx 180/12 9.5C 380kPa 1.9lpm 3.4lpm waste",
+                "lynx feed=190 perm=14 T=8.5C P=3.6bar Qp=1.8lpm Qc=3.2lpm",
+                "Lynx 190/14 8.5C 360kPa 1.8lpm 3.2lpm waste",
             ),
         ],
         &scene(),
@@ -153,7 +153,10 @@ fn several_rigs_in_one_message() {
                 "Lynx\ntap 180\nro 12\nBadger\ntap 214\nro 19",
                 "Lynx 180/12; Badger 214/19",
             ),
-            ("tap 185 for all. lynx 12 badger 18", "Lynx 185/12; Badger 185/18"),
+            (
+                "the tap is 190 for all. lynx 13 badger 17",
+                "Lynx 190/13; Badger 190/17",
+            ),
             ("1) lynx 180/12\n2) van 3 190/14", "Lynx 180/12; Van 3 190/14"),
             ("lynx 180/12 badger 19/214", "Lynx 180/12; ask Swapped"),
             ("lynx 180/12 ferret 190/13", "Lynx 180/12; ask UnknownRig"),
@@ -175,7 +178,7 @@ fn what_is_doubtful_is_asked() {
             ("lynx 180/?", "ask MissingReading"),
             ("lynx tap 180 glass 0", "ask MissingReading"),
             ("lynx rejection 91%", "ask MissingReading"),
-            ("lynx feed 212 prod 17", "ask WhichIsWhich"),
+            ("lynx feed 230 prod 16", "ask WhichIsWhich"),
             ("lynx tap 178-186, ro 12", "ask WhichIsWhich"),
             ("180/12", "ask WhichRig"),
             ("lynx 180/12?", "ask Implausible"),
@@ -200,8 +203,8 @@ fn three_falling_numbers_end_at_the_glass() {
 fn a_slip_within_the_message_is_mended() {
     check(
         &[
-            ("lynx 320 and 82 i mean 28", "Lynx 320/28"),
-            ("lynx tap 212-215 say 214, ro 19", "Lynx 214/19"),
+            ("lynx 310 and 91 i mean 19", "Lynx 310/19"),
+            ("lynx tap 205-209 say 207, ro 18", "Lynx 207/18"),
             ("lynx, i mean badger 214/19", "Badger 214/19"),
         ],
         &scene(),
@@ -212,23 +215,42 @@ fn a_slip_within_the_message_is_mended() {
 fn other_numbers_are_no_readings() {
     check(
         &[
-            ("lynx has 3 lads, badger has 2, 14 jobs", "-"),
-            ("lynx parking ticket 70 quid or 35 in 14 days", "-"),
+            ("lynx took 4 people, badger 3, 9 houses", "-"),
+            ("lynx got fined 60 quid, 30 within 10 days", "-"),
             ("lynx 24/7", "-"),
-            ("lynx at 240 maple, badger at 18 oak", "-"),
-            ("lynx booked in for 14/12 at 9:30", "-"),
-            ("lynx to mill lane 12-40", "-"),
-            ("lynx insurance 1,180 due on the 12th", "-"),
-            ("lynx lunch 12 to 1", "-"),
+            ("lynx at 310 juniper, badger at 22 hazel", "-"),
+            ("lynx in the garage 15/12 at 8:30", "-"),
+            ("lynx to orchard lane 10-30", "-"),
+            ("lynx repair 1,250 payable by the 15th", "-"),
+            ("lynx break 1 to 2", "-"),
             ("dentist at 180 high street at 12", "-"),
-            ("please send name then tap then ro, e.g. \"Lynx 180/12\"", "-"),
+            ("type it like this, for example \"Lynx 180/12\"", "-"),
         ],
         &scene(),
     );
     check(
         &[
-            ("job #3381 lynx 240/18", "Lynx 240/18"),
-            ("lynx 388/51 on 12/3", "Lynx 388/51"),
+            ("ticket #4410 lynx 230/17", "Lynx 230/17"),
+            ("lynx 350/40 on 11/4", "Lynx 350/40"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn what_was_not_measured_now_is_no_reading() {
+    check(
+        &[
+            ("lynx normally reads 180/12", "-"),
+            ("lynx used to be 180/12", "-"),
+            ("lynx target 180/5", "-"),
+            ("lynx was 180/12 last month", "-"),
+            ("lynx not 180/12", "-"),
+            ("lynx should be 180/12", "ask Implausible"),
+            ("lynx tap 180 then the pump died at 12", "ask MissingReading"),
+            ("lynx ro went from 12 to 31", "ask MissingReading"),
+            ("lynx tap was 180 yesterday 210 today ro 14", "ask WhichIsWhich"),
+            ("lynx or badger 180/12", "ask WhichRig"),
         ],
         &scene(),
     );

@@ -1,28 +1,19 @@
 //! What arrives twice, out of order, or broken.
 
-use tapside::bot::envelope::{Arrived, Chat, Happening, Incoming, Person};
+use tapside::bot::envelope::{Arrived, Happening};
 use tapside::store::{dead, readings};
 
-use crate::world::World;
+use crate::world::{World, arrived};
 
 fn text(key: &str, version: i64, text: &str, sent_at: i64) -> Arrived {
-    Arrived::Incoming(Incoming {
-        key: key.to_owned(),
+    arrived(
+        key,
         version,
-        chat: Chat {
-            address: "desk:crew".to_owned(),
-            group: false,
-        },
-        person: Person {
-            address: "desk:crew".to_owned(),
-            private_chat: "desk:crew".to_owned(),
-            first_name: "crew".to_owned(),
-            language: Some("en".to_owned()),
-        },
+        "desk:crew",
+        "crew",
+        Happening::Text(text.to_owned()),
         sent_at,
-        what: Happening::Text(text.to_owned()),
-        reply_to: None,
-    })
+    )
 }
 
 #[tokio::test]

@@ -1,6 +1,7 @@
 //! A desk with an outfit, for tests that read as conversations.
 
 use tapside::bot::Tokens;
+use tapside::bot::envelope::{Arrived, Chat, Happening, Incoming, Person, is_group};
 use tapside::desk::{Desk, Heard, Manner};
 use tapside::play::script;
 use tapside::store::Store;
@@ -57,12 +58,44 @@ impl World {
         read_aloud(&heard, who)
     }
 
+    /// The token of a fresh invite by the owner.
+    pub async fn invite(&mut self) -> String {
+        let invite = self.says("owner", "invite").await;
+        let token = invite
+            .split("/start ")
+            .nth(1)
+            .and_then(|rest| rest.split_whitespace().next());
+        token.expect("a link to type").to_owned()
+    }
+
     /// Time passes; all that falls due.
     pub async fn waits(&mut self, seconds: i64) -> String {
         self.now += seconds;
         let heard = self.desk.time_passes(self.now).await.expect("time passes");
         read_aloud(&heard, "")
     }
+}
+
+/// Something that `who` does in `chat`, as a transport brings it.
+pub fn arrived(key: &str, version: i64, chat: &str, who: &str, what: Happening, sent_at: i64) -> Arrived {
+    let address = format!("desk:{who}");
+    Arrived::Incoming(Incoming {
+        key: key.to_owned(),
+        version,
+        chat: Chat {
+            address: chat.to_owned(),
+            group: is_group(chat),
+        },
+        person: Person {
+            address: address.clone(),
+            private_chat: address,
+            first_name: who.to_owned(),
+            language: Some("en".to_owned()),
+        },
+        sent_at,
+        what,
+        reply_to: None,
+    })
 }
 
 fn read_aloud(heard: &[Heard], speaker: &str) -> String {
