@@ -14,7 +14,17 @@ use tracing_subscriber::prelude::*;
 const NOT_GOOD: u8 = 1;
 
 #[tokio::main]
-async fn main() -> anyhow::Result<ExitCode> {
+async fn main() -> ExitCode {
+    match run().await {
+        Ok(code) => code,
+        Err(trouble) => {
+            eprintln!("tapside: {trouble:#}");
+            ExitCode::from(NOT_GOOD)
+        }
+    }
+}
+
+async fn run() -> anyhow::Result<ExitCode> {
     // A missing .env is no trouble; a broken one is told.
     if let Err(why) = dotenvy::dotenv()
         && !why.not_found()
@@ -29,7 +39,9 @@ async fn main() -> anyhow::Result<ExitCode> {
         }
         Command::Migrate(database) => {
             let store = Store::open(database.url.expose_secret()).await?;
-            eprintln!("The tables are up to date ({} migrations).", store.migrate().await?);
+            store.migrate().await?;
+            store.close().await;
+            eprintln!("The tables are up to date.");
             Ok(ExitCode::SUCCESS)
         }
         Command::Check(args) => {

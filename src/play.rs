@@ -18,7 +18,7 @@ use script::{Cue, Step};
 /// Where a conversation starts that says nothing of time.
 const START: i64 = 1_772_438_400; // 2026-03-02 08:00 UTC, a Monday
 /// While the clock moves on, what falls due is looked for this often.
-const LOOK_EVERY: i64 = 15 * 60;
+const LOOK_EVERY: i64 = 60 * 60;
 
 /// A played conversation: as it should be written, and where it differed.
 pub struct Played {

@@ -132,6 +132,7 @@ pub async fn claim(settings: &Settings, out: &mut impl std::io::Write) -> anyhow
         },
     );
     let token = bot.found_token(crate::clock::now()).await?;
+    bot.store().close().await;
     let identity = match settings.token.clone() {
         Some(secret) => Telegram::new(secret, settings.api_url.clone())?.identity().await.ok(),
         None => None,

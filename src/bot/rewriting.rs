@@ -11,6 +11,7 @@ use super::answer::Answer;
 use super::recording::{figures, service_of};
 use super::scene::{CORRECTABLE, spoken_of};
 use super::turn::Turn;
+use super::when::instant;
 
 impl Turn<'_> {
     /// An edited message: what it made is withdrawn, and its new text is read.
@@ -34,18 +35,43 @@ impl Turn<'_> {
 
     /// Puts right what the sender said last on a rig.
     pub(super) async fn correct(&mut self, correction: &Correction) -> Result<Answer, StoreError> {
-        let spoken = spoken_of(self).await?;
-        let Some(old) = spoken.into_iter().find(|reading| reading.rig_id == correction.from_rig) else {
+        let Some((old, change)) = self.corrected_reading(correction).await? else {
             return Ok(Answer::says(self.words.plain("nothing-to-withdraw")));
         };
         store::readings::withdraw(self.db, old.id, self.now).await?;
         if correction.void {
             return Ok(Answer::says(self.withdrawn(&old)));
         }
-        let mut corrected = self.changed(&old, &correction.change);
+        let mut corrected = self.changed(&old, &change);
         corrected.id = store::readings::record(self.db, self.teller(), &corrected).await?;
         let told = self.tell(&corrected, false, false).await?;
         Ok(Answer::says(format!("{}\n{told}", self.words.plain("corrected"))))
+    }
+
+    /// The reading that a correction is about, and what changes of it: the one
+    /// just spoken of, else the latest on the named rig of the last 12 hours (a
+    /// lead's word also counts for what others sent). There, a time that was
+    /// said tells which reading is meant.
+    async fn corrected_reading(
+        &mut self,
+        correction: &Correction,
+    ) -> Result<Option<(Reading, message::Reading)>, StoreError> {
+        let spoken = spoken_of(self).await?;
+        if let Some(old) = spoken.into_iter().find(|reading| reading.rig_id == correction.from_rig) {
+            return Ok(Some((old, correction.change.clone())));
+        }
+        let whose = (!self.member.role.leads()).then_some(self.member.id);
+        let since = self.now - CORRECTABLE;
+        let mut recent = store::readings::heard_since(self.db, correction.from_rig, whose, since).await?;
+        if correction.change.when.is_some() {
+            let meant = instant(correction.change.when, self.sent_at(), &self.zone);
+            recent.sort_by_key(|reading| (reading.taken_at - meant).abs());
+        }
+        let change = message::Reading {
+            when: None,
+            ..correction.change.clone()
+        };
+        Ok(recent.into_iter().next().map(|old| (old, change)))
     }
 
     fn changed(&self, old: &Reading, change: &message::Reading) -> Reading {
@@ -65,7 +91,7 @@ impl Turn<'_> {
         new.permeate_lpm = change.permeate_lpm.or(old.permeate_lpm);
         new.waste_lpm = change.waste_lpm.or(old.waste_lpm);
         if change.when.is_some() {
-            new.taken_at = super::when::instant(change.when, old.taken_at, &self.zone);
+            new.taken_at = instant(change.when, old.taken_at, &self.zone);
         }
         new
     }

@@ -31,6 +31,7 @@ state-due = due
 state-spent = spent
 state-unproven = unproven
 state-check = check first
+state-doubtful = read again
 
 corrected = Corrected.
 withdrawn-reading = Withdrawn: { $rig }, { $echo }. It stays in the record, but no longer counts.

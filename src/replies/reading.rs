@@ -62,7 +62,7 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
                         "rejection-part",
                         [
                             ("percent", (&percent).into()),
-                            ("state", (&state_word(words, state)).into()),
+                            ("state", (&told_state(words, facts, state)).into()),
                         ],
                     )
                 }),
@@ -115,7 +115,7 @@ pub fn short_answer(words: Words, facts: &Facts<'_>) -> String {
         [
             ("rig", facts.rig.into()),
             ("percent", (&percent).into()),
-            ("state", (&state_word(words, state)).into()),
+            ("state", (&told_state(words, facts, state)).into()),
             ("echo", (&echo(words, facts.figures)).into()),
         ],
     )
@@ -135,12 +135,21 @@ fn verdict(words: Words, facts: &Facts<'_>) -> String {
                 [
                     rig,
                     ("percent", (&percent).into()),
-                    ("state", (&state_word(words, state)).into()),
+                    ("state", (&told_state(words, facts, state)).into()),
                 ],
             )
         }
         None if facts.figures.permeate_ppm.is_some() => words.say("reading-no-rejection", [rig]),
         None => words.say("reading-verdict-di", [rig, ("ppm", (&product).into())]),
+    }
+}
+
+/// The state's word; a reading far from its trend says nothing of the state.
+fn told_state(words: Words, facts: &Facts<'_>, state: Condition) -> String {
+    if facts.expected.is_some() {
+        words.plain("state-doubtful")
+    } else {
+        state_word(words, state)
     }
 }
 

@@ -129,6 +129,28 @@ pub async fn last_message(db: &mut Db, person_id: i64, since: i64) -> Result<Opt
     .await?)
 }
 
+/// Standing readings of a rig that were heard at `since` or later, latest heard
+/// first; of one person, if one is named.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn heard_since(
+    db: &mut Db,
+    rig_id: i64,
+    person_id: Option<i64>,
+    since: i64,
+) -> Result<Vec<Reading>, StoreError> {
+    Ok(sqlx::query_as(select!(
+        "where rig_id = $1 and heard_at >= $2 and withdrawn_at is null and person_id = coalesce($3, person_id)
+         order by heard_at desc, id desc"
+    ))
+    .bind(rig_id)
+    .bind(since)
+    .bind(person_id)
+    .fetch_all(&mut *db)
+    .await?)
+}
+
 /// Up to `count` standing readings of a rig taken before `before`, newest first.
 ///
 /// # Errors

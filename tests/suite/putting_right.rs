@@ -65,3 +65,27 @@ async fn undo_drops_an_open_question() {
     let late = world.says("crew", "[tap 214, RO 19]").await;
     assert!(late.contains("closed"), "{late}");
 }
+
+#[tokio::test]
+async fn a_lead_may_withdraw_what_the_crew_sent_by_naming_the_rig() {
+    let mut world = World::new().await;
+    world.says("crew", "heron 180 12").await;
+    world.says("lead", "otter 200 10").await;
+    let answer = world.says("lead", "delete heron's last reading").await;
+    assert!(answer.contains("Withdrawn: Heron, tap 180 -> RO 12 ppm."), "{answer}");
+    assert!(world.says("crew", "history heron").await.contains("no readings yet"));
+}
+
+#[tokio::test]
+async fn a_starred_number_corrects_the_last_reading() {
+    let mut world = World::new().await;
+    world.says("crew", "heron 180 21").await;
+    assert_snapshot!(world.says("crew", "*12").await, @r"
+    bot: Corrected.
+         Heron 93.3 % - sound
+         tap 180 -> RO 12 ppm
+    ");
+    let moved = world.says("crew", "that was otter").await;
+    assert!(moved.contains("Otter 93.3 %"), "{moved}");
+    assert!(world.says("crew", "history heron").await.contains("no readings yet"));
+}
