@@ -18,10 +18,22 @@ async fn main() -> ExitCode {
     match run().await {
         Ok(code) => code,
         Err(trouble) => {
-            eprintln!("tapside: {trouble:#}");
+            eprintln!("tapside: {}", in_one_line(&trouble));
             ExitCode::from(NOT_GOOD)
         }
     }
+}
+
+/// What went wrong and why; a cause that repeats what was said is left out.
+fn in_one_line(trouble: &anyhow::Error) -> String {
+    trouble
+        .chain()
+        .map(ToString::to_string)
+        .fold(String::new(), |said, cause| match said.as_str() {
+            "" => cause,
+            _ if said.contains(&cause) => said,
+            _ => format!("{said}: {cause}"),
+        })
 }
 
 async fn run() -> anyhow::Result<ExitCode> {
