@@ -83,6 +83,9 @@ pub async fn record(db: &mut Db, teller: Teller, reading: &Reading) -> Result<i6
     .bind(reading.pressure_kpa)
     .bind(reading.permeate_lpm)
     .bind(reading.waste_lpm)
+    // sqlx's Any tells PostgreSQL that a missing f64 is a real, and a prepared
+    // statement would then refuse the next f64 that is not missing.
+    .persistent(false)
     .fetch_one(&mut *db)
     .await?)
 }

@@ -144,3 +144,19 @@ async fn history_and_fleet_are_looked_up() {
          Last resin: not logged. Last flush: not logged.
     ");
 }
+
+/// On PostgreSQL a prepared statement once kept the types of the first reading.
+#[tokio::test]
+async fn readings_with_and_without_extras_follow_each_other() {
+    let mut world = World::new().await;
+    for text in [
+        "heron 180 12",
+        "heron 181 12 13C",
+        "heron tap 182 ro 12 glass 1",
+        "heron 183 12",
+        "heron 184 12 14C 4 bar",
+    ] {
+        let answer = world.says("crew", text).await;
+        assert!(answer.contains("Heron 93."), "{text}: {answer}");
+    }
+}
