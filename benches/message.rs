@@ -1,4 +1,5 @@
 //! How long one message takes to be read.
+#![allow(missing_docs)]
 
 use std::hint::black_box;
 

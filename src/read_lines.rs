@@ -29,10 +29,13 @@ pub struct ReadArgs {
     pub lead: bool,
 }
 
+/// The unit of bare degrees.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum, serde::Deserialize)]
 pub enum Degrees {
+    /// Celsius.
     #[value(name = "C")]
     C,
+    /// Fahrenheit.
     #[value(name = "F")]
     F,
 }

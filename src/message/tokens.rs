@@ -298,6 +298,7 @@ fn digits(chars: &[char], from: usize) -> (String, usize) {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used)]
 mod tests {
     use super::*;
 
