@@ -1,7 +1,8 @@
 //! A seasons simulator: invented rigs whose truth does not follow the filter's
 //! assumptions, to see how far the numbers can be trusted. Prints a table.
 //!
-//! `cargo bench --bench seasons` or `cargo bench --bench seasons -- RIGS SEED`.
+//! `cargo bench --bench seasons` or `cargo bench --bench seasons -- RIGS SEED`; the
+//! word `second` invents another truth, `months` lets the owner tell the busy months.
 //! All truth here is invented.
 #![allow(missing_docs, clippy::print_stdout)]
 
@@ -20,12 +21,17 @@ fn main() {
     let numbers: Vec<u64> = std::env::args().filter_map(|arg| arg.parse().ok()).collect();
     let rigs = numbers.first().copied().unwrap_or(300);
     let seed = numbers.get(1).copied().unwrap_or(1);
+    let told = |word: &str| std::env::args().any(|arg| arg == word);
+    let world = rig::World {
+        second: told("second"),
+        tells_months: told("months"),
+    };
     let mut columns: Vec<(&str, Tally)> = Vec::new();
     let mut all = Tally::default();
     for kind in rig::Kind::ALL {
         let mut tally = Tally::default();
         let number = |i: u64| (seed + 77 * kind as u64) * 1_000_003 + i * 7919;
-        let fleet: Vec<rig::Rig> = (0..rigs / 3).map(|i| rig::invent(kind, number(i))).collect();
+        let fleet: Vec<rig::Rig> = (0..rigs / 3).map(|i| rig::invent(kind, number(i), world)).collect();
         score::follow(&fleet, &mut tally);
         all.add(&tally);
         columns.push((kind.name(), tally));

@@ -7,8 +7,10 @@ use super::tally::Tally;
 
 const WORKDAY_SHARE: f64 = 5.0 / 7.0;
 
-/// Scores every life that began in sight and ended in it. `stops` tells, for each
-/// membrane, the day on which each policy first said "now".
+/// Scores every life that began in sight and ended in it. Rules and clairvoyant decide
+/// week by week and pay the same bills: salt passage at the day's temperature, the
+/// season's use. The clairvoyant foresees them; the rules see readings. `stops`
+/// tells, for each membrane, the day on which each policy first said "now".
 pub fn score(rig: &Rig, stops: &[[Option<f64>; 3]], tally: &mut Tally) {
     let (Some(prices), Some(resin_litres)) = (rig.settings.prices, rig.settings.resin_litres) else {
         return;
@@ -39,6 +41,11 @@ pub fn score(rig: &Rig, stops: &[[Option<f64>; 3]], tally: &mut Tally) {
         for (policy, stop) in stop.iter().enumerate() {
             tally.losses[policy].note(at(stop.unwrap_or(end)) / best - 1.0);
         }
+        // The rule cannot keep a membrane that the invented owner threw out.
+        let weeks = ((end - from) / 7.0).round().max(1.0) as usize;
+        let best_in_life = means.iter().copied().take(weeks).fold(f64::INFINITY, f64::min);
+        let rule = stop[0].unwrap_or(end);
+        tally.losses[4].note(at(rule) / best_in_life - 1.0);
         tally.losses[3].note(at(from + 730.0) / best - 1.0);
     }
 }

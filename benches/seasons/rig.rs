@@ -30,6 +30,16 @@ impl Kind {
     }
 }
 
+/// Which invented truth, and what the owner tells of the year.
+#[derive(Clone, Copy, Default)]
+pub struct World {
+    /// The second truth: salt passage that grows linearly or ever faster, 93 to 97 %
+    /// when new, growth nearly in step with the feed, 80 to 2000 L a working day.
+    pub second: bool,
+    /// The owner told how busy each month is.
+    pub tells_months: bool,
+}
+
 /// Random numbers: splitmix64 (Steele, Lea & Flood, OOPSLA 2014).
 pub struct Dice(u64);
 
@@ -75,13 +85,14 @@ pub struct Membrane {
 }
 
 impl Membrane {
-    fn draw(dice: &mut Dice, from: usize, logged: bool, age0: f64, feed: f64, own_rate: f64) -> Self {
+    fn draw(dice: &mut Dice, from: usize, logged: bool, age0: f64, rig: &Rig, own_rate: f64) -> Self {
+        let feed = rig.site.feed;
         let mut wobble = vec![0.0];
         for _ in 0..600 {
             let last = wobble[wobble.len() - 1];
             wobble.push(last + 0.012 * dice.normal());
         }
-        Self {
+        let mut membrane = Self {
             from,
             logged,
             age0,
@@ -91,7 +102,15 @@ impl Membrane {
             shape: (dice.unit() * 4.0) as u8,
             fouling: dice.between(0.01, 0.07),
             wobble,
+        };
+        if rig.world.second {
+            let new = dice.between(0.03, 0.07);
+            let flux = membrane.water0 * 0.66 * (0.93 * rig.site.usual_bar - 0.15 - 0.0009 * feed);
+            membrane.salt0 = new * flux / (1.12 - new);
+            membrane.rate *= (feed / 150.0).powf(0.45);
+            membrane.shape = 4 + membrane.shape % 2;
         }
+        membrane
     }
 
     /// Salt passage at a day, water temperature, pressure in bar, feed ppm.
@@ -101,6 +120,8 @@ impl Membrane {
             0 => self.rate * t,
             1 => self.rate * t.powf(1.5) / 1.3,
             2 => (1.0 + 1.6 * self.rate * t).ln(),
+            4 => (1.0 + 2.2 * self.rate * t).ln(),
+            5 => self.rate * t * (0.5 + 0.35 * t),
             _ => self.rate * t * (1.0 + 0.4 * (2.0 * t + self.rate * 9.0).sin() / 2.0),
         };
         let week = ((t * 52.0) as usize).min(self.wobble.len() - 1);
@@ -143,6 +164,7 @@ pub struct Leak {
 }
 
 pub struct Rig {
+    world: World,
     pub site: Site,
     pub membranes: Vec<Membrane>,
     pub leaks: Vec<Leak>,
@@ -175,12 +197,12 @@ impl Rig {
     }
 }
 
-pub fn invent(kind: Kind, seed: u64) -> Rig {
+pub fn invent(kind: Kind, seed: u64, world: World) -> Rig {
     let mut dice = Dice(seed);
     for _ in 0..5 {
         dice.next();
     }
-    let site = Site {
+    let mut site = Site {
         mean_c: dice.between(10.5, 14.0),
         swing_c: dice.between(3.0, 8.0),
         salt_per_c: dice.between(0.048, 0.062),
@@ -190,6 +212,9 @@ pub fn invent(kind: Kind, seed: u64) -> Rig {
         litres: dice.between(200.0, 800.0),
         winter: dice.between(0.0, 0.4),
     };
+    if world.second {
+        site.litres = 80.0 * 25.0_f64.powf((site.litres - 200.0) / 600.0);
+    }
     let resin_litres = (dice.between(6.0, 20.0)).round();
     let prices = Prices {
         membrane: dice.between(150.0, 500.0).round(),
@@ -198,6 +223,7 @@ pub fn invent(kind: Kind, seed: u64) -> Rig {
         resin_labour: dice.between(0.0, 30.0).round(),
     };
     let mut rig = Rig {
+        world,
         bed_grams: resin_litres * 20.0 * dice.between(0.7, 1.3),
         membranes: Vec::new(),
         leaks: Vec::new(),
@@ -212,6 +238,13 @@ pub fn invent(kind: Kind, seed: u64) -> Rig {
         },
         site,
     };
+    if world.tells_months {
+        let january = -((START / 86_400) as f64);
+        rig.settings.month_shares = std::array::from_fn(|month| {
+            let day = january + (month as f64 + 0.5) * 365.25 / 12.0;
+            (10.0 * rig.site.litres(day) / (rig.site.litres * 5.0 / 7.0)).round() / 10.0
+        });
+    }
     membranes(&mut rig, &mut dice);
     leaks(&mut rig, &mut dice);
     resin(&mut rig, &mut dice);
@@ -237,7 +270,7 @@ fn membranes(rig: &mut Rig, dice: &mut Dice) {
     let mut from = 0;
     let old = dice.chance(0.4);
     let age = if old { dice.between(0.2, 1.5) } else { 0.0 };
-    let mut next = Membrane::draw(dice, 0, !old, age, rig.site.feed, own_rate);
+    let mut next = Membrane::draw(dice, 0, !old, age, rig, own_rate);
     loop {
         if next.logged {
             serve(rig, from as f64, Work::Membrane);
@@ -249,7 +282,7 @@ fn membranes(rig: &mut Rig, dice: &mut Dice) {
         };
         from = end;
         let logged = dice.chance(0.8);
-        next = Membrane::draw(dice, from, logged, 0.0, rig.site.feed, own_rate);
+        next = Membrane::draw(dice, from, logged, 0.0, rig, own_rate);
     }
 }
 

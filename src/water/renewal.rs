@@ -116,8 +116,8 @@ impl Standing {
     }
 
     /// Years from now to the cheapest renewal by direct minimisation of the mean
-    /// cost over `0..=horizon` in steps of `step`; `use_share(t)` says how hard
-    /// the rig works then (1 on average), so that seasons count.
+    /// cost over `0..=horizon` in steps of `step`; `share(n)` says how hard the
+    /// rig works in the n-th step (1 on average), so that seasons count.
     #[must_use]
     pub fn years_to_best_directly(
         &self,
@@ -125,18 +125,22 @@ impl Standing {
         cost_per_passage: f64,
         horizon: f64,
         step: f64,
-        use_share: impl Fn(f64) -> f64,
+        share: impl Fn(usize) -> f64,
     ) -> f64 {
         let (mut best, mut best_cost) = (0.0, f64::INFINITY);
         let (mut years, mut passed) = (0.0, self.passed_years);
+        let mut passage = (self.log_passage + self.growth * step / 2.0).exp();
+        let growth = (self.growth * step).exp();
+        let mut n = 0;
         while years <= horizon {
             let cost = (renewal + cost_per_passage * passed) / (self.age_years + years).max(1e-6);
             if cost < best_cost {
                 (best, best_cost) = (years, cost);
             }
-            let middle = years + step / 2.0;
-            passed += step * use_share(middle) * (self.log_passage + self.growth * middle).exp();
+            passed += step * share(n) * passage;
+            passage *= growth;
             years += step;
+            n += 1;
         }
         best
     }

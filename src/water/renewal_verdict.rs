@@ -4,7 +4,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::forecast::{Range, after_years, level_spread, planning_growth};
-use super::observation::years_between;
+use super::observation::{year_angle, years_between};
 use super::prior::Lessons;
 use super::renewal::{Standing, yearly_cost_per_passage};
 use super::resin::GRAMS_PER_LITRE;
@@ -16,14 +16,17 @@ use super::wear::Beginning;
 /// Advice needs this many readings and days on the membrane.
 const FROM_READINGS: u32 = 4;
 const FROM_SECONDS: i64 = 60 * 86_400;
-/// A little early is as cheap as a little late, and safer for the glass: the line
-/// in ln(salt passage) is taken lower by this.
-const EARLY_BY: f64 = 0.06;
+/// A little early is as cheap as a little late (the loss is flat from 0 to 0.06), and
+/// safer for the glass: the line in ln(salt passage) is taken lower by this.
+const EARLY_BY: f64 = 0.04;
 /// Nothing is planned further ahead, years.
 const HORIZON_YEARS: f64 = 5.0;
+/// No membrane is bought on a reading older than this: the next one comes first.
+const STALE_SECONDS: i64 = 45 * 86_400;
 /// A suspicion as strong as this is waited for, natural log units.
 const SUSPENSE: f64 = 1.0;
 const WEEK: f64 = 7.0 / 365.25;
+const WEEKS: usize = 52;
 
 /// When to renew.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -61,13 +64,14 @@ pub struct Sensitivity {
 pub struct Renewal {
     /// When to renew.
     pub verdict: Verdict,
-    /// Rejection at which it is cheapest, a fraction; it may lie in the past.
+    /// Rejection at which it is cheapest on the average of the seasons, a fraction;
+    /// it may lie in the past. The verdict's date minds the season as well.
     pub best_rejection: f64,
-    /// Resin bought for this membrane, a year, as it stands.
+    /// Resin bought for this membrane over a whole year, as it stands.
     pub running_cost_per_year: f64,
     /// Membrane and resin a year, if renewed at the cheapest time.
     pub mean_cost_per_year: f64,
-    /// Cost of waiting one more month; negative while waiting saves.
+    /// Cost of waiting for the next month, in its season; negative while waiting saves.
     pub waiting_per_month: f64,
     /// What the rule of thumb would do.
     pub rule_of_thumb: Option<RuleOfThumb>,
@@ -106,26 +110,26 @@ pub fn judge_renewal(
     if cost <= 0.0 || renewal <= 0.0 {
         return None;
     }
-    let best = best_years(&now_standing, settings, renewal, cost, now)?;
-    let likely = best - EARLY_BY / now_standing.growth;
+    // The level at which it pays is the whole year's; the date minds the season.
+    let best = now_standing.years_to_best(renewal, cost)?;
+    let seasons = seasons(settings, trend, now);
+    let likely = best_years(&now_standing, renewal, cost, &seasons);
     let best_log = now_standing.log_passage + now_standing.growth * best;
     let mean = now_standing.mean_cost(best.max(0.0), renewal, cost);
     let month = 1.0 / 12.0;
-    let waiting = cost * now_standing.log_passage.exp() * month - mean * month;
+    let next_month = seasons[..4].iter().sum::<f64>() / 4.0;
+    let waiting = (cost * now_standing.log_passage.exp() * next_month - mean) * month;
     let known = history.life.readings >= FROM_READINGS && now - history.life.first_reading_at >= FROM_SECONDS;
     let verdict = if !known {
         Verdict::NotYetKnown
-    } else if likely <= 0.0 && !in_suspense(history) {
+    } else if likely <= 0.0 && !in_suspense(history, now) {
         Verdict::Now
     } else if likely > HORIZON_YEARS {
         Verdict::NotInSight
     } else {
         Verdict::Later(range(&now_standing, trend, likely.max(WEEK), now))
     };
-    let at_price = |factor: f64| {
-        best_years(&now_standing, settings, renewal, cost * factor, now)
-            .map(|years| after_years(now, (years - EARLY_BY / now_standing.growth).max(0.0)))
-    };
+    let at_price = |factor: f64| after_years(now, best_years(&now_standing, renewal, cost * factor, &seasons));
     Some(Renewal {
         verdict,
         best_rejection: (1.0 - best_log.exp()).clamp(0.0, 1.0),
@@ -133,35 +137,42 @@ pub fn judge_renewal(
         mean_cost_per_year: mean,
         waiting_per_month: waiting,
         rule_of_thumb: rule_of_thumb(&now_standing, settings, renewal, cost, mean, now),
-        sensitivity: at_price(0.8)
-            .zip(at_price(1.2))
-            .map(|(resin_cheaper, resin_dearer)| Sensitivity {
-                resin_cheaper,
-                resin_dearer,
-            }),
+        sensitivity: Some(Sensitivity {
+            resin_cheaper: at_price(0.8),
+            resin_dearer: at_price(1.2),
+        }),
     })
 }
 
-/// Whether the last readings may be the first of a leak or of a new membrane:
-/// then the verdict waits a week for the next ones.
-fn in_suspense(history: &History) -> bool {
+/// Whether the verdict waits a week for the next reading: the last ones may be the
+/// first of a leak or of a new membrane, the very last was set aside, or it is old
+/// (who has not read for weeks may have changed the membrane without a word).
+fn in_suspense(history: &History, now: i64) -> bool {
     let open = [&history.life.rise, &history.life.fall];
-    open.into_iter().flatten().any(|suspicion| suspicion.sum > SUSPENSE)
+    let is_stale = history.last_used_at.is_none_or(|last| now - last > STALE_SECONDS);
+    is_stale || history.life.aside_run != 0 || open.into_iter().flatten().any(|suspicion| suspicion.sum > SUSPENSE)
 }
 
-/// Years to the cheapest renewal: closed form, or by direct minimisation where the
-/// rig's use has seasons.
-fn best_years(standing: &Standing, settings: &Settings, renewal: f64, cost: f64, now: i64) -> Option<f64> {
-    let closed = standing.years_to_best(renewal, cost)?;
-    let even = settings
-        .month_shares
-        .iter()
-        .all(|share| (share - settings.month_shares[0]).abs() < 1e-9);
-    if even || closed <= 0.0 {
-        return Some(closed);
-    }
-    let share = |years: f64| settings.use_share(after_years(now, years));
-    Some(standing.years_to_best_directly(renewal, cost, HORIZON_YEARS, WEEK, share))
+/// What a unit of salt passage at the reference costs in each of the 52 weeks from
+/// `now`, 1 on average: busy months buy more resin, and so does warm water, by the
+/// rig's own yearly wave.
+fn seasons(settings: &Settings, trend: &Trend, now: i64) -> [f64; WEEKS] {
+    std::array::from_fn(|week| {
+        #[allow(clippy::cast_precision_loss)]
+        let at = after_years(now, (week as f64 + 0.5) * WEEK);
+        settings.use_share(at) * trend.wave_at(year_angle(at)).exp()
+    })
+}
+
+/// Years to the cheapest renewal, told early by [`EARLY_BY`]; 0 when it is now.
+/// Direct, because the resin has seasons: through a cold, quiet winter a worn
+/// membrane is cheap to keep, and before the warm busy months a new one saves most.
+fn best_years(standing: &Standing, renewal: f64, cost: f64, seasons: &[f64; WEEKS]) -> f64 {
+    let early = Standing {
+        log_passage: standing.log_passage + EARLY_BY,
+        ..*standing
+    };
+    early.years_to_best_directly(renewal, cost, HORIZON_YEARS + WEEK, WEEK, |week| seasons[week % WEEKS])
 }
 
 /// The life as the money sees it. Where its beginning was not seen, it is taken
@@ -182,7 +193,7 @@ fn standing(history: &History, settings: &Settings, outfit: &Lessons, trend: &Tr
         };
     }
     let idle = years_between(life.carried_to, now) * settings.use_share(now);
-    let passed = life.passed_years + idle * log_passage.exp();
+    let passed = life.passed_years + idle * (log_passage + trend.wave_at(year_angle(now))).exp();
     Standing {
         age_years: seen_age,
         passed_years: passed,

@@ -91,6 +91,12 @@ impl Trend {
         p[3][3] += wander.wave * years;
     }
 
+    /// The yearly wave at an angle of the year, given by its cosine and sine.
+    #[must_use]
+    pub fn wave_at(&self, (cos, sin): (f64, f64)) -> f64 {
+        self.mean[2] * cos + self.mean[3] * sin
+    }
+
     /// What `seen` adds to the belief, before it is believed.
     #[must_use]
     pub fn surprise(&self, seen: &Observation) -> Surprise {

@@ -7,7 +7,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::jump::Suspicion;
-use super::observation::{Doubt, years_between};
+use super::observation::{Doubt, year_angle, years_between};
 use super::prior::{Belief, Expected, Lesson, first_belief, usual_growth};
 use super::trend::{Observation, Trend, Wander};
 
@@ -65,7 +65,8 @@ pub struct Life {
     pub readings: u32,
     /// Scatter from site to site, a standard deviation of ln(salt passage).
     pub spread: f64,
-    /// Integral of the salt passage over the years since the beginning.
+    /// Integral of the salt passage, seasons of water and use included, over the
+    /// years since the beginning.
     pub passed_years: f64,
     /// ln(salt passage) when it was new, as far as known.
     pub start: Belief,
@@ -175,7 +176,8 @@ impl Life {
         }
         let before = trend.mean[0].exp();
         trend.predict(years, &WANDER);
-        self.passed_years += use_share * years * f64::midpoint(before, trend.mean[0].exp()).min(1.0);
+        let season = trend.wave_at(year_angle(i64::midpoint(self.carried_to, at))).exp();
+        self.passed_years += use_share * years * (season * f64::midpoint(before, trend.mean[0].exp())).min(1.0);
         for jump in [&mut self.fault, &mut self.lapsed].into_iter().flatten() {
             jump.before.predict(years, &WANDER);
             jump.after.predict(years, &WANDER);

@@ -1,8 +1,15 @@
 //! Renewal by money: the closed forms against direct minimisation and against
 //! what the trade holds for true.
 
+use tapside::water::assess::assess;
 use tapside::water::lambert::lambert_w0;
+use tapside::water::prior::Lessons;
 use tapside::water::renewal::{Standing, best_interval_directly, best_salt_passage, mean_cost_of};
+use tapside::water::renewal_verdict::Verdict;
+use tapside::water::replay::replay;
+use tapside::water::settings::Settings;
+
+use crate::water_crew::{at, settings, wearing};
 
 const NEW: f64 = 0.05;
 
@@ -87,7 +94,7 @@ fn a_quiet_season_ahead_puts_the_change_off() {
         growth: 0.5,
     };
     let even = standing.years_to_best_directly(450.0, 4000.0, 3.0, 0.01, |_| 1.0);
-    let quiet = standing.years_to_best_directly(450.0, 4000.0, 3.0, 0.01, |t| if t < 0.5 { 0.3 } else { 1.3 });
+    let quiet = standing.years_to_best_directly(450.0, 4000.0, 3.0, 0.01, |step| if step < 50 { 0.3 } else { 1.3 });
     assert!(even < 0.01 && (quiet - 0.5).abs() < 0.02, "{even} {quiet}");
 }
 
@@ -95,4 +102,41 @@ fn a_quiet_season_ahead_puts_the_change_off() {
 fn nothing_that_wears_or_costs_gives_no_date() {
     assert_eq!(best_salt_passage(NEW, 0.0, 450.0, 1250.0), None);
     assert_eq!(best_salt_passage(NEW, 0.3, 450.0, 0.0), None);
+}
+
+const BUSY_WINTER: [f64; 12] = [1.8, 1.8, 1.8, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 1.8, 1.8, 1.8];
+const QUIET_WINTER: [f64; 12] = [0.2, 0.2, 0.2, 1.8, 1.8, 1.8, 1.8, 1.8, 1.8, 0.2, 0.2, 0.2];
+
+/// The verdict on a day for a membrane that wears from 95 % by 0.8 a year, last read
+/// on day 280 (early October) at the latest; its level pays for itself about then.
+/// The months are told on that day, so that they speak of what is ahead alone; so is the wave of
+/// ln(salt passage) with the water's warmth, by its amplitude in January.
+fn verdict(day: f64, month_shares: [f64; 12], warm_january: f64) -> Verdict {
+    let settings = settings();
+    let (mut history, _) = replay(&wearing(0.8, 4.0, day.min(280.0)), &settings, &Lessons::none());
+    history.life.trend.as_mut().unwrap().mean[2] = warm_january;
+    let told = Settings {
+        month_shares,
+        ..settings
+    };
+    let said = assess(&history, &told, &Lessons::none(), at(day));
+    said.renewal.unwrap().verdict
+}
+
+#[test]
+fn a_worn_membrane_waits_through_a_quiet_winter_and_not_through_a_busy_one() {
+    assert!(matches!(verdict(280.0, QUIET_WINTER, 0.0), Verdict::Later(_)));
+    assert_eq!(verdict(280.0, BUSY_WINTER, 0.0), Verdict::Now);
+}
+
+#[test]
+fn it_waits_through_cold_water_and_not_through_warm() {
+    assert!(matches!(verdict(280.0, [1.0; 12], -0.25), Verdict::Later(_)));
+    assert_eq!(verdict(280.0, [1.0; 12], 0.25), Verdict::Now);
+}
+
+#[test]
+fn no_membrane_is_bought_on_an_old_reading() {
+    assert_eq!(verdict(310.0, BUSY_WINTER, 0.0), Verdict::Now);
+    assert!(matches!(verdict(340.0, BUSY_WINTER, 0.0), Verdict::Later(_)));
 }
