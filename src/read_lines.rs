@@ -29,7 +29,7 @@ pub struct ReadArgs {
     pub lead: bool,
 }
 
-/// The unit of bare degrees.
+/// The unit of degrees that are typed without one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum, serde::Deserialize)]
 pub enum Degrees {
     /// Celsius.

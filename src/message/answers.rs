@@ -6,6 +6,16 @@ use super::senses::Sense;
 use super::tokens::{Kind, Token};
 use super::units;
 
+/// Words by which a name tells of something else than of whom the reading was.
+const DEEDS: [Sense; 6] = [
+    Sense::Membrane,
+    Sense::Fresh,
+    Sense::Flush,
+    Sense::Flushed,
+    Sense::Intent,
+    Sense::Repacked,
+];
+
 /// What the text means as an answer to `ask`; `None` when it is no answer.
 pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Meaning> {
     let typed = text.trim();
@@ -18,6 +28,9 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
     }
     if tokens.iter().any(|token| token.is_mark('?')) {
         return None;
+    }
+    if let Some(label) = by_ordinal(tokens, ask, scene) {
+        return Some(choose(label, ask, scene));
     }
     let rig = only_rig(tokens);
     let indices: Vec<usize> = (0..tokens.len()).collect();
@@ -44,6 +57,7 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
     if numbers.is_empty() {
         if let (Some(rig), About::WhichRig | About::UnknownRig) = (rig, ask.about)
             && is_short(tokens, 4)
+            && !tokens.iter().any(|token| token.has_any(&DEEDS))
         {
             return Some(with_rig(ask, rig, scene));
         }
@@ -71,9 +85,10 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
             .find(|one| one.role == Some(role))
             .and_then(|one| units::solids_of(one.value, one.unit, scene.us_to_ppm))
     };
+    let denied = super::denials::denied_value(tokens, &numbers);
     let bare: Vec<f64> = numbers
         .iter()
-        .filter(|one| one.role.is_none())
+        .filter(|one| one.role.is_none() && Some(one.at) != denied)
         .map(|one| one.value)
         .collect();
     let mut reading = Reading {
@@ -83,6 +98,12 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
     let labelled = [of(Role::Feed), of(Role::Permeate), of(Role::Product)];
     reading.feed = labelled[0].or(reading.feed);
     reading.permeate = labelled[1].or(reading.permeate);
+    // "12/180" and then "tap 180": the other number is the other reading.
+    match (labelled[0], labelled[1]) {
+        (Some(feed), None) if draft.permeate == Some(feed) => reading.permeate = draft.feed,
+        (None, Some(permeate)) if draft.feed == Some(permeate) => reading.feed = draft.permeate,
+        _ => {}
+    }
     reading.product = labelled[2].or(reading.product);
     match bare[..] {
         [feed, permeate] => (reading.feed, reading.permeate) = (solids(feed), solids(permeate)),
@@ -91,10 +112,66 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
         }
         [one] if ask.about == About::MissingReading && reading.feed.is_none() => reading.feed = solids(one),
         [one] if ask.about == About::MissingReading && reading.permeate.is_none() => reading.permeate = solids(one),
+        [one] if ask.about == About::Implausible && ends_with_value(tokens) => reading = mended(draft, one)?,
         [] if labelled.iter().any(Option::is_some) => {}
         _ => return None,
     }
     Some(settle(vec![reading], ask, scene))
+}
+
+/// "No its 12", "12 ppm sorry": talk goes on behind its number.
+fn ends_with_value(tokens: &[Token]) -> bool {
+    tokens
+        .last()
+        .is_some_and(|token| token.number().is_some() || token.has_any(&[Sense::Ppm, Sense::Oops, Sense::MicroSiemens]))
+}
+
+/// "12" where 180/120 was doubted: the one place where it makes sense.
+fn mended(draft: &Reading, value: f64) -> Option<Reading> {
+    let given = Some(Solids {
+        ppm: value,
+        raw_us: None,
+    });
+    let as_feed = Reading {
+        feed: given,
+        ..draft.clone()
+    };
+    let as_permeate = Reading {
+        permeate: given,
+        ..draft.clone()
+    };
+    let sane = |reading: &Reading| super::plausibility::doubt(reading, None).is_none();
+    match (sane(&as_feed), sane(&as_permeate)) {
+        (true, false) => Some(as_feed),
+        (false, true) => Some(as_permeate),
+        _ => None,
+    }
+}
+
+/// "The first", "2": which button. A number that is also a rig's is taken for the rig.
+fn by_ordinal(tokens: &[Token], ask: &Ask, scene: &Scene) -> Option<Label> {
+    let ordinal = match tokens {
+        [only] => match &only.kind {
+            Kind::Word(word) => match word.as_str() {
+                "first" | "first one" | "the first" | "the first one" | "primero" | "primera" | "el primero" => 1,
+                "second" | "second one" | "the second" | "the second one" | "segundo" | "segunda" | "el segundo" => 2,
+                _ => return None,
+            },
+            Kind::Number(number) if number.is_short_whole() && ask.about != About::MissingReading => {
+                let of_rig = |name: &str| name.split_whitespace().next_back() == Some(number.digits.as_str());
+                let mut rigs = scene.fleet.iter().filter(|rig| of_rig(&rig.name));
+                let asks_rig = matches!(ask.about, About::WhichRig | About::UnknownRig);
+                match (asks_rig, rigs.next(), rigs.next()) {
+                    (true, Some(rig), None) => return Some(Label::Rig(rig.id)),
+                    (true, Some(_), Some(_)) => return None,
+                    _ => number.digits.parse::<usize>().ok()?,
+                }
+            }
+            _ => return None,
+        },
+        _ => return None,
+    };
+    ask.choices.get(ordinal.checked_sub(1)?).map(|choice| choice.label)
 }
 
 /// Nothing strange, and no more than `most` words that are neither labels nor units: talk is longer.
@@ -189,6 +266,7 @@ fn yes_or_no(tokens: &[Token], ask: &Ask, scene: &Scene) -> Option<Meaning> {
     // "Ok" takes note of a question and does not answer it; a "yes" stands first.
     let first = tokens.iter().find(|token| token.word().is_some());
     let yes = thumb
+        || matches!(tokens, [only] if matches!(only.word(), Some("y" | "ya")))
         || first.is_some_and(|token| {
             token.has(Sense::Yes) && !matches!(token.word(), Some("ok" | "okay" | "sure" | "vale" | "y" | "ya"))
         });

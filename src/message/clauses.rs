@@ -110,7 +110,8 @@ fn asks_by_words(part: &[Token]) -> bool {
     });
     // "Shopping list", "worst rig", "who's missing" ask without a mark.
     let asks_alone = |token: &Token| {
-        token.has_any(&[Sense::Quiet, Sense::Shopping]) || (token.has(Sense::How) && token.has(Sense::We))
+        token.has_any(&[Sense::Quiet, Sense::Shopping, Sense::FleetWide])
+            || (token.has(Sense::How) && token.has(Sense::We))
     };
     if part.iter().any(asks_alone) && part.iter().all(|token| !token.is_unknown()) {
         return true;
@@ -120,7 +121,16 @@ fn asks_by_words(part: &[Token]) -> bool {
         return true;
     }
     // "badger how is it", "is" behind a name states something
-    let named = first.mention().is_some() || first.has(Sense::Vehicle);
+    let named = first.mention().is_some() || first.has_any(&[Sense::Vehicle, Sense::Membrane, Sense::Resin]);
+    // "lynx last 10 readings"
+    let last_ones = part.windows(3).any(|three| {
+        matches!(three[0].word(), Some("last" | "latest" | "ultimas" | "ultimos"))
+            && three[1].number().is_some()
+            && three[2].has(Sense::Current)
+    });
+    if last_ones && part.iter().all(|token| !token.is_unknown()) {
+        return true;
+    }
     named
         && words
             .find(|token| token.word().is_some())

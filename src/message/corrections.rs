@@ -1,5 +1,6 @@
 //! Corrections of the sender's last reading: "*14", "RO was 21", "scrap that", "that was badger".
 
+use super::denials::{denied_value, is_value_of, meant};
 use super::labels::{self, Measured, Role};
 use super::meaning::{Correction, Reading, Scene, Solids, When};
 use super::senses::Sense;
@@ -94,8 +95,13 @@ fn withdraw(
         },
     };
     // "ignore the noise from badger's pump" withdraws nothing.
-    let strange = if rigs.is_empty() { 0 } else { 1 };
-    if unknown > strange || !(about_reading || short) {
+    // Behind "scrap that" a reason may follow: "scrap that, dirty cup".
+    let whole_phrase = words
+        .first()
+        .is_some_and(|token| token.has(Sense::Undo) && token.word().is_some_and(|word| word.contains(' ')));
+    let strange = usize::from(!rigs.is_empty() || (whole_phrase && words.len() <= 5));
+    let private = tokens.iter().any(|token| token.has(Sense::Address));
+    if private || unknown > strange || !(about_reading || short) {
         return None;
     }
     let of_last: Vec<i64> = scene.last.iter().filter_map(|reading| reading.rig).collect();
@@ -112,7 +118,12 @@ fn withdraw(
 /// "that was badger", "sorry, badger", "badger not lynx"
 fn move_rig(tokens: &[Token], rigs: &[i64], unknown: usize, scene: &Scene) -> Option<Vec<Correction>> {
     let has = |sense: Sense| tokens.iter().any(|token| token.has(sense));
-    let says_so = has(Sense::ItWas) || has(Sense::Oops) || has(Sense::Not);
+    let starred = matches!(tokens, [a, b] if a.is_mark('*') || b.is_mark('*'));
+    let moved = tokens
+        .iter()
+        .any(|token| matches!(token.word(), Some("change" | "move" | "switch" | "cambia" | "pasa")))
+        && has(Sense::To);
+    let says_so = has(Sense::ItWas) || has(Sense::Oops) || has(Sense::Not) || starred || moved;
     let deeds =
         has(Sense::Flushed) || has(Sense::Flush) || has(Sense::Fresh) || has(Sense::Intent) || has(Sense::Later);
     if unknown > 0 || !says_so || deeds || rigs.is_empty() || rigs.len() > 2 {
@@ -125,6 +136,7 @@ fn move_rig(tokens: &[Token], rigs: &[i64], unknown: usize, scene: &Scene) -> Op
             (*to, last.rig?)
         }
         // "badger not lynx": the one behind "not" is the wrong one.
+        [first, second] if moved => (*second, *first),
         [first, second] => {
             let not = tokens.iter().position(|token| token.has(Sense::Not))?;
             let denied_first = tokens[not..].iter().filter(|token| token.mention().is_some()).count() == 2;
@@ -159,7 +171,8 @@ fn move_time(
 ) -> Option<Vec<Correction>> {
     let says_so = tokens.iter().any(|token| token.has_any(&[Sense::ItWas, Sense::Oops]));
     let words = tokens.iter().filter(|token| token.word().is_some()).count();
-    if unknown > 0 || !says_so || words > 6 || !rigs.is_empty() {
+    let denies = tokens.iter().any(|token| token.has(Sense::Not));
+    if unknown > 0 || denies || !says_so || words > 6 || !rigs.is_empty() {
         return None;
     }
     let change = Reading {
@@ -186,7 +199,15 @@ fn change_values(
     let has = |sense: Sense| tokens.iter().any(|token| token.has(sense));
     let starred = tokens.iter().any(|token| token.is_mark('*'));
     let says_so = starred || has(Sense::Oops) || has(Sense::ItWas);
-    let denied = denied_value(tokens, measured);
+    let begins_with_no = tokens.first().is_some_and(|token| token.has(Sense::No));
+    // "No, 190 21" denies nothing of what was said; "no 12, 21" does.
+    let denied = denied_value(tokens, measured).filter(|&at| {
+        !begins_with_no
+            || at > 1
+            || tokens[at]
+                .number()
+                .is_some_and(|number| is_value_of(&scene.last, number.value))
+    });
     let last: Vec<&Reading> = match rigs {
         [] => scene.last.iter().collect(),
         rigs => scene
@@ -195,22 +216,38 @@ fn change_values(
             .filter(|reading| reading.rig.is_some_and(|rig| rigs.contains(&rig)))
             .collect(),
     };
-    if unknown > usize::from(says_so) || last.is_empty() || rigs.len() > 1 {
+    // "Make it 9 tomorrow" is about a meeting.
+    let ahead = tokens
+        .iter()
+        .any(|token| token.has(Sense::Later) && !token.has(Sense::FeedWeak));
+    if ahead || unknown > usize::from(says_so) || last.is_empty() || rigs.len() > 1 {
         return None;
     }
     let kept: Vec<Measured> = measured.iter().filter(|one| Some(one.at) != denied).copied().collect();
-    let no = has(Sense::No) && tokens.first().is_some_and(|token| token.has(Sense::No));
+    let no = begins_with_no && has(Sense::No);
+    // "Otter was 24": what a rig of the last readings was.
+    let it_read = !rigs.is_empty()
+        && unknown == 0
+        && tokens
+            .iter()
+            .any(|token| matches!(token.word(), Some("was" | "were" | "era" | "eran")));
     let mut change = Reading::default();
     let mut target = None;
     match kept[..] {
         // "24 not 19", "*14", "my bad 189"
-        [one] if one.role.is_none() && (says_so && is_beside(tokens, &one) || denied.is_some() || no) => {
+        [one] if one.role.is_none() && (says_so && is_beside(tokens, &one) || denied.is_some() || no || it_read) => {
             let wrong = denied.map(|at| tokens[at].number().map_or(0.0, |number| number.value));
             let (reading, role) = meant(&last, wrong, one.value)?;
             target = Some(reading);
             put(&mut change, role, &one, scene);
         }
-        [a, b] if a.role.is_none() && b.role.is_none() && says_so && !starred && a.value > b.value => {
+        [a, b]
+            if a.role.is_none()
+                && b.role.is_none()
+                && (says_so || no)
+                && (!starred || tokens[0].is_mark('*'))
+                && a.value > b.value =>
+        {
             put(&mut change, Role::Feed, &a, scene);
             put(&mut change, Role::Permeate, &b, scene);
         }
@@ -223,7 +260,7 @@ fn change_values(
                 .iter()
                 .all(|one| matches!(one.role, Some(Role::Feed | Role::Permeate | Role::Made)));
             // A named rig and one labelled number may begin a new reading: that is for a question.
-            let unclear = !rigs.is_empty() && one_is_new && !(says_so || has(Sense::Was) || denied.is_some());
+            let unclear = !rigs.is_empty() && one_is_new && !(says_so || no || has(Sense::Was) || denied.is_some());
             // "Sorry, see you in twenty" is talk: a weak label among many words corrects nothing.
             let words = tokens.iter().filter(|token| token.word().is_some()).count();
             let talk = words > 5 && kept.iter().all(|one| !one.strong);
@@ -310,24 +347,6 @@ fn swap_two(scene: &Scene) -> Option<Vec<Correction>> {
     Some(vec![with_values_of(one, other)?, with_values_of(other, one)?])
 }
 
-/// The number behind "not": "24 not 19".
-fn denied_value(tokens: &[Token], measured: &[Measured]) -> Option<usize> {
-    let &[first, second] = measured else { return None };
-    let denied = |one: &Measured| {
-        let before = one.at.checked_sub(1).map(|last| &tokens[last]);
-        before.is_some_and(|token| token.has(Sense::Not) && (one.at > 1 || !token.has(Sense::No)))
-    };
-    if denied(&second) {
-        return Some(second.at);
-    }
-    // "not 19 but 24"
-    let between = &tokens[first.at + 1..second.at];
-    let turned = between
-        .iter()
-        .any(|token| token.is_mark(',') || matches!(token.word(), Some("but" | "its" | "sino" | "mais" | "ale")));
-    (denied(&first) && turned).then_some(first.at)
-}
-
 /// "My bad 189", "18 sorry": the number stands beside the words that correct, and no talk follows.
 fn is_beside(tokens: &[Token], one: &Measured) -> bool {
     let corrects = |token: &Token| token.has_any(&[Sense::Oops, Sense::ItWas]) || token.is_mark('*');
@@ -337,33 +356,8 @@ fn is_beside(tokens: &[Token], one: &Measured) -> bool {
             .filter(|token| token.word().is_some() && !corrects(token))
             .count()
     };
-    tokens[near].iter().any(corrects) && words(&tokens[one.at..]) <= 1 && words(&tokens[..one.at]) <= 4
-}
-
-/// Which value a bare number replaces: the one said to be wrong, else the one that it is nearest to.
-fn meant<'a>(last: &[&'a Reading], wrong: Option<f64>, value: f64) -> Option<(&'a Reading, Role)> {
-    let mut values: Vec<(&Reading, Role, f64)> = Vec::new();
-    for reading in last {
-        let said = [(Role::Feed, reading.feed), (Role::Permeate, reading.permeate)];
-        values.extend(
-            said.into_iter().filter_map(|(role, solids)| {
-                solids.map(|solids| (*reading, role, solids.raw_us.unwrap_or(solids.ppm)))
-            }),
-        );
-    }
-    if let Some(wrong) = wrong {
-        let mut same = values.iter().filter(|(_, _, value)| (value - wrong).abs() < 0.05);
-        let (reading, role, _) = same.next()?;
-        return same.next().is_none().then_some((*reading, *role));
-    }
-    let distance = |known: f64| (f64::max(known, 0.5) / f64::max(value, 0.5)).ln().abs();
-    values.sort_by(|a, b| distance(a.2).total_cmp(&distance(b.2)));
-    let (reading, role, nearest) = *values.first()?;
-    // Two candidates about as near: better not to guess.
-    let unsure = values
-        .get(1)
-        .is_some_and(|second| distance(second.2) < 2.0 * distance(nearest) + 0.1);
-    (!unsure).then_some((reading, role))
+    let talk = tokens[one.at..].iter().any(Token::is_unknown);
+    !talk && tokens[near].iter().any(corrects) && words(&tokens[one.at..]) <= 1 && words(&tokens[..one.at]) <= 4
 }
 
 fn put(change: &mut Reading, role: Role, one: &Measured, scene: &Scene) {

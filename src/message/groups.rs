@@ -86,6 +86,12 @@ fn split_line(tokens: &[Token], line: &[usize]) -> Vec<Group> {
         let rigs = clusters.iter().flat_map(|cluster| rigs_of(&cluster.who)).collect();
         return whole(Who::OneOf(rigs, String::new()));
     }
+    // "lynx 180 12 sorry badger": the name that comes last may correct the first.
+    let corrects = |slot: usize| tokens[line[slot]].has(Sense::Oops);
+    if !numbers_before && !numbers_after && last.from > 0 && corrects(last.from - 1) {
+        let rigs = clusters.iter().flat_map(|cluster| rigs_of(&cluster.who)).collect();
+        return whole(Who::OneOf(rigs, String::new()));
+    }
     let mut groups = Vec::new();
     for (index, cluster) in clusters.iter().enumerate() {
         let (from, to) = if numbers_before {
@@ -228,9 +234,10 @@ fn is_strange_name(tokens: &[Token], line: &[usize], slot: usize) -> bool {
         .rev()
         .find(|&slot| !tokens[line[slot]].is_any_mark(",.") && !tokens[line[slot]].has(Sense::And));
     let behind = slot + 1..usize::min(slot + 5, line.len());
+    let colon = line.get(slot + 1).is_some_and(|&at| tokens[at].is_any_mark(":="));
     word.is_unknown()
         && word.word().is_some_and(|word| word.len() > 2)
         && before.is_some_and(is_number)
-        && is_number(slot + 1)
+        && is_number(slot + 1 + usize::from(colon))
         && behind.filter(|&slot| is_number(slot)).count() >= 2
 }

@@ -187,6 +187,9 @@ fn bind_by_unit(tokens: &[Token], indices: &[usize], labels: &mut [Option<Label>
             let flow = senses.has_any(&[Sense::WasteFlow, Sense::PermeateFlow]) && fits.len() == 2;
             labels[slot].is_some_and(|label| !label.used && fits.contains(&label.role))
                 || (labels[slot].is_some_and(|label| !label.used) && flow)
+                || (labels[slot].is_some_and(|label| !label.used && label.role == Role::Permeate)
+                    && fits.len() == 2
+                    && slot + 1 == own)
                 || (labels[slot].is_some() && formula_letter(tokens, indices[slot]) && slot < own)
         });
         if let Some(near) = near {

@@ -5,8 +5,8 @@
 //!
 //! The pipeline, a file per step: `tokens` -> `rig_name`, `rig_siblings` -> `phrases` (by the tables of `languages`) ->
 //! `number_words` -> `times`, `strays` -> `clauses` -> `groups` (whose numbers) -> `labels`, `units` -> `adjacency`,
-//! `readings` -> `plausibility`; beside them `services`, `questions`, `corrections` and `answers`; `asks` builds the
-//! questions back.
+//! `readings`, `second_thoughts` -> `plausibility`; beside them `services`, `questions`, `corrections` with `denials`,
+//! and `answers`; `asks` builds the questions back.
 
 mod adjacency;
 mod answers;
@@ -14,6 +14,7 @@ mod asks;
 mod clauses;
 pub mod command;
 mod corrections;
+mod denials;
 mod groups;
 mod labels;
 mod languages;
@@ -25,6 +26,7 @@ mod questions;
 mod readings;
 mod rig_name;
 mod rig_siblings;
+mod second_thoughts;
 mod senses;
 mod services;
 mod strays;

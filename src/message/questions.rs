@@ -19,11 +19,14 @@ pub fn find(tokens: &[Token], clauses: &[Clause], scene: &Scene) -> Vec<Query> {
         if !named.is_empty() {
             carried = named;
         }
-        let terse = !clause.asks && is_terse(part);
+        let terse = !clause.asks && is_terse(part, scene.own_rig.is_some());
         if !(clause.asks || terse) {
             continue;
         }
-        let Some(topic) = topic(part, !carried.is_empty()) else {
+        let named = !carried.is_empty();
+        // "How's the resin", "last reading?": of the sender's own rig.
+        let of_own = scene.own_rig.is_some() && !named && is_about_own(part);
+        let Some(topic) = topic(part, named || of_own, terse) else {
             continue;
         };
         // "lynx 180/12?" doubts the values and asks nothing else.
@@ -56,7 +59,11 @@ fn slash_command(tokens: &[Token]) -> Option<Topic> {
     if words.len() == 1 && words.iter().all(|word| asks_help(word)) {
         return Some(Topic::Help);
     }
-    if let [only] = tokens {
+    let bare = match tokens {
+        [rest @ .., mark] if mark.is_mark('?') => rest,
+        all => all,
+    };
+    if let [only] = bare {
         let fleet = matches!(
             only.word(),
             Some("fleet" | "status" | "all rigs" | "flota" | "estado" | "everyone" | "the lot")
@@ -107,9 +114,44 @@ fn words_of(part: &[Token]) -> usize {
     part.iter().filter(|token| token.word().is_some()).count()
 }
 
+/// Few words, all known, of one rig's parts or readings, and of no other rigs.
+fn is_about_own(part: &[Token]) -> bool {
+    let about = [
+        Sense::Membrane,
+        Sense::Resin,
+        Sense::Rejection,
+        Sense::Trend,
+        Sense::History,
+        Sense::Current,
+    ];
+    let others = [
+        Sense::All,
+        Sense::Who,
+        Sense::We,
+        Sense::FleetWide,
+        Sense::Buy,
+        Sense::Advice,
+        Sense::Help,
+    ];
+    words_of(part) <= 7
+        && !has_number(part)
+        && part.iter().any(|token| token.has_any(&about))
+        && part
+            .iter()
+            .all(|token| !token.is_unknown() && !token.has_any(&others) && !is_general(token))
+}
+
+/// "What is rejection": asks what a word means.
+fn is_general(token: &Token) -> bool {
+    matches!(
+        token.word(),
+        Some("rig" | "rigs" | "vans" | "mean" | "what is" | "what" | "good")
+    )
+}
+
 /// "badger status", "lynx history": a name and a topic, nothing else.
-fn is_terse(part: &[Token]) -> bool {
-    let named = part.iter().any(|token| token.mention().is_some());
+fn is_terse(part: &[Token], has_own: bool) -> bool {
+    let named = part.iter().any(|token| token.mention().is_some()) || (has_own && part.len() == 1);
     // Small words beside the topic say nothing: "chart for badger please".
     let small = |token: &Token| {
         token.has(Sense::Greeting) || (token.has(Sense::Filler) && !token.has_any(&[Sense::How, Sense::Current]))
@@ -120,10 +162,15 @@ fn is_terse(part: &[Token]) -> bool {
         .collect();
     let topic = |token: &&Token| {
         token.has_any(&[Sense::Trend, Sense::Rejection, Sense::Quiet, Sense::Shopping])
+            || (token.has(Sense::Current)
+                && token
+                    .word()
+                    .is_some_and(|word| word.contains("last") || word.starts_with("ultim")))
             || matches!(
                 token.word(),
                 Some(
                     "status"
+                        | "current"
                         | "latest"
                         | "latest reading"
                         | "history"
@@ -140,12 +187,23 @@ fn is_terse(part: &[Token]) -> bool {
         && part
             .iter()
             .all(|token| token.mention().is_none_or(|mention| mention.sure == Sure::Full));
-    let one_topic = words.len() == 1 && words.iter().all(topic);
+    let past = |token: &&Token| topic(token) || token.has_any(&[Sense::History, Sense::Current]);
+    let one_topic =
+        words.len() == 1 && words.iter().all(topic) || (2..=3).contains(&words.len()) && words.iter().all(past);
+    // "lynx resin", "lynx membrane when", "resin days lynx"
+    let is_part = |token: &Token| matches!(token.word(), Some("membrane" | "membrana" | "resin" | "resina"));
+    let span =
+        |token: &Token| token.has(Sense::When) || matches!(token.word(), Some("days" | "life" | "left" | "dias"));
+    let of_part = part.iter().any(is_part)
+        && part
+            .iter()
+            .all(|token| is_part(token) || span(token) || token.mention().is_some() || token.word() == Some("on"));
     let number = part.iter().any(|token| token.number().is_some());
-    named && !number && (one_topic || (alone && part.len() == 1))
+    let percent = words.is_empty() && part.len() == 2 && part[1].is_mark('%');
+    named && !number && (one_topic || of_part || percent || (alone && part.len() == 1 && part[0].mention().is_some()))
 }
 
-fn topic(part: &[Token], named: bool) -> Option<Topic> {
+fn topic(part: &[Token], named: bool, terse: bool) -> Option<Topic> {
     let has = |sense: Sense| part.iter().any(|token| token.has(sense));
     let any = |senses: &[Sense]| part.iter().any(|token| token.has_any(senses));
     let says = |text: &str| part.iter().any(|token| token.word() == Some(text));
@@ -162,6 +220,9 @@ fn topic(part: &[Token], named: bool) -> Option<Topic> {
         || says("resin")
         || says("di")
         || says("resina");
+    if has(Sense::FleetWide) && unknown == 0 && !named {
+        return Some(Topic::Fleet);
+    }
     if has(Sense::Quiet) && unknown == 0 {
         return Some(Topic::Quiet);
     }
@@ -193,8 +254,27 @@ fn topic(part: &[Token], named: bool) -> Option<Topic> {
     if named && percent && unknown <= 1 {
         return Some(Topic::Rejection);
     }
-    let in_past = part.iter().any(|token| token.has(Sense::History));
-    let ahead = any(&[Sense::When, Sense::Due, Sense::Intent]);
+    let told = ["did", "was", "were", "fue", "estaba", "dio", "marco"]
+        .into_iter()
+        .any(says);
+    let day = any(&[
+        Sense::Later,
+        Sense::Hypothetical,
+        Sense::Morning,
+        Sense::Afternoon,
+        Sense::Yesterday,
+    ]);
+    let counted = says("last") && part.iter().any(|token| token.number().is_some()) || says("ultimas");
+    let in_past = has(Sense::History) || (told && (day || says("last") && has(Sense::When))) || (named && counted);
+    let how = any(&[Sense::How]) && any(&[Sense::Asks, Sense::AsksFirst]) && !measures;
+    let ahead = any(&[Sense::When, Sense::Due, Sense::Intent]) || (how && (named || unknown == 0));
+    // "How do i change the resin" asks how it is done.
+    let how_to = part
+        .iter()
+        .any(|token| matches!(token.word(), Some("how do i" | "how do you" | "como se")));
+    if how_to && !named && water && unknown <= 1 && !any(&[Sense::When]) {
+        return Some(Topic::Help);
+    }
     if has(Sense::Buy)
         && !named
         && unknown <= 1
@@ -205,6 +285,9 @@ fn topic(part: &[Token], named: bool) -> Option<Topic> {
     if has(Sense::Help) && !named && unknown == 0 {
         return Some(Topic::Help);
     }
+    if says("spare") && !named {
+        return None;
+    }
     if has(Sense::Membrane) && ahead && !any(&[Sense::Permeate]) && (named || unknown <= 1) {
         return Some(if in_past { Topic::History } else { Topic::MembraneWhen });
     }
@@ -213,6 +296,11 @@ fn topic(part: &[Token], named: bool) -> Option<Topic> {
     }
     if has(Sense::Prefilter) && ahead && named {
         return Some(Topic::History);
+    }
+    // "Does lynx need anything", "is lynx due anything"
+    let wants = ["need", "needs", "due", "necesita"].into_iter().any(says);
+    if named && wants && unknown == 0 && !water && !measures && any(&[Sense::Asks, Sense::AsksFirst, Sense::Advice]) {
+        return Some(Topic::Status);
     }
     if has(Sense::Advice) || (has(Sense::Hypothetical) && has_number(part)) {
         let pair = has(Sense::FeedWeak) && has(Sense::PermeateWeak) && has_number(part);
@@ -247,7 +335,7 @@ fn topic(part: &[Token], named: bool) -> Option<Topic> {
     }
     // "resin?", "membrane?" behind a name
     let short = words_of(part) <= 3 && unknown == 0 && !measures;
-    if named && short && part.iter().any(|token| token.is_mark('?')) {
+    if named && (short || terse) && (terse || part.iter().any(|token| token.is_mark('?'))) {
         if has(Sense::Membrane) {
             return Some(Topic::MembraneWhen);
         }
@@ -257,6 +345,12 @@ fn topic(part: &[Token], named: bool) -> Option<Topic> {
         if has(Sense::Now) {
             return Some(Topic::LastReading);
         }
+    }
+    // "What's lynx on", "what's the tap on lynx"
+    let what = ["what", "whats", "cuanto", "cual"].into_iter().any(says);
+    let plain = unknown == 0 && !measures && !any(&[Sense::Later, Sense::Intent, Sense::How, Sense::Counted]);
+    if named && what && plain {
+        return Some(Topic::LastReading);
     }
     // "how is badger", "badger?"
     let words = part.iter().filter(|token| token.word().is_some()).count();

@@ -6,6 +6,7 @@ use super::labels::{self, Measured, Role};
 use super::meaning::{About, Reading, Scene};
 use super::plausibility::LEAST_FEED_PPM;
 use super::rig_name::Sure;
+use super::second_thoughts::{is_either, is_lone_name, is_reworded};
 use super::senses::Sense;
 use super::tokens::Token;
 use super::units::{self, Unit};
@@ -70,7 +71,15 @@ pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> 
         (None, None, &[a, b]) if unknown.is_empty() => {
             (feed, permeate, doubt) = (Some(a), Some(b), Some(About::WhichIsWhich));
         }
-        (None, None, &[a, b, c]) if link > Link::Apart && a.value > b.value && b.value >= c.value => {
+        (None, None, &[a, b, c])
+            if link > Link::Apart
+                && a.value > b.value
+                && b.value >= c.value
+                && !is_reworded(tokens, group, b.at, c.at)
+                && ![a, b]
+                    .iter()
+                    .any(|one| tokens[one.at].number().is_some_and(|number| number.in_words)) =>
+        {
             (feed, permeate, product) = (Some(a), Some(b), product.or(Some(c)));
         }
         (None, None, &[a, b, ..]) if bare.len() > 2 => {
@@ -110,6 +119,9 @@ pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> 
     let complete = reading.feed.is_some() && (reading.permeate.is_some() || (di_only && reading.product.is_some()));
     if doubt.is_none() && !complete {
         doubt = Some(About::MissingReading);
+    }
+    if is_either(tokens, &measured) {
+        doubt = doubt.or(Some(About::WhichIsWhich));
     }
     let percent = rejection_in_percent(tokens, group);
     if any_label == 0 && bare.is_empty() && !percent {
@@ -177,6 +189,9 @@ impl Weight {
             return named && self.unknown == 0;
         }
         if !named {
+            if is_lone_name(tokens, bare) {
+                return true;
+            }
             let strange = if self.any_label >= 2 && self.strong_label || self.link == Link::Tight {
                 2
             } else {
@@ -188,6 +203,10 @@ impl Weight {
                 && self.unknown <= if small { 0 } else { strange }
                 && (!alone || bare_words == 0)
                 && (self.bare < 2 || self.link > Link::Apart || self.unknown == 0 && bare_words <= 1);
+        }
+        // "lynx 0 0"
+        if self.complete && largest == 0.0 {
+            return self.unknown == 0 && group.indices.len() <= 5;
         }
         if self.complete && self.any_label >= 2 {
             return self.unknown <= if self.strong_label { 12 } else { 6 } && (sane || self.strong_label);
@@ -271,8 +290,13 @@ fn mend(tokens: &[Token], measured: Vec<Measured>) -> (Vec<Measured>, bool) {
             let said_twice = last.unit == Some(Unit::MicroSiemens)
                 && one.unit == Some(Unit::Ppm)
                 && (0.4..=0.8).contains(&(one.value / last.value));
-            let ranges =
-                matches!(between, [dash] if dash.is_mark('-')) && (1.0..1.3).contains(&(one.value / last.value));
+            // "12 no 21"
+            let denied = between.iter().any(|token| token.has(Sense::No))
+                && between
+                    .iter()
+                    .all(|token| token.has(Sense::No) || token.is_any_mark(",.-"));
+            let ranges = denied
+                || matches!(between, [dash] if dash.is_mark('-')) && (1.0..1.3).contains(&(one.value / last.value));
             let settles = unsure
                 && between
                     .iter()

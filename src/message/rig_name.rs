@@ -268,23 +268,25 @@ fn slips_between(word: &str, part: &str, one_of_many: bool) -> Option<u8> {
     if one_of_many && part.len() >= 5 && word.starts_with(part) {
         return Some(1);
     }
-    let ordinary = if one_of_many {
-        !TABLES.senses(word).is_empty()
-    } else {
-        TABLES.is_ordinary(word)
-    };
-    if ordinary || word.len() < 3 {
+    if word.len() < 3 {
         return None;
     }
     let swapped = word.len() == 3 && part.len() == 3 && word.as_bytes()[0] == part.as_bytes()[0];
     if word.len() == 3 && !(one_of_many && swapped) {
         return None;
     }
-    if part.len() >= 3 && one_slip_apart(word.as_bytes(), part.as_bytes()) {
-        return Some(1);
-    }
     let long = word.len().min(part.len()) >= 6 && word.as_bytes()[0] == part.as_bytes()[0];
-    (long && strsim::osa_distance(word, part) == 2).then_some(1)
+    let near = part.len() >= 3 && one_slip_apart(word.as_bytes(), part.as_bytes())
+        || long && strsim::osa_distance(word, part) == 2;
+    // The tables are asked last: few words come near a name.
+    let ordinary = |word: &str| {
+        if one_of_many {
+            !TABLES.senses(word).is_empty()
+        } else {
+            TABLES.is_ordinary(word)
+        }
+    };
+    (near && !ordinary(word)).then_some(1)
 }
 
 fn rigs_with(names: &[Name], has: impl Fn(&Name) -> bool) -> Vec<i64> {

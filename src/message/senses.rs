@@ -78,6 +78,8 @@ senses! {
     Quiet = "quiet",
     Shopping = "shopping",
     We = "we",
+    FleetWide = "fleet wide",
+    Again = "again",
     Advice = "advice",
     Help = "help",
     // Corrections and answers.

@@ -98,8 +98,13 @@ fn pieces(tokens: &[Token], span: Range<usize>) -> Vec<Range<usize>> {
         // The names go on: "flushed lynx, badger and van 3".
         let goes_on = deed_before_rig && linked && !tokens[at..span.end].iter().any(deed);
         if token.mention().is_some() && has_rig && has_deed && !goes_on {
-            pieces.push(from..at);
-            (from, has_rig, has_deed, deed_before_rig) = (at, false, false, false);
+            // "lynx 180 12 & flushed badger": the deed behind the link is the other's.
+            let own = at.checked_sub(2).filter(|&link| {
+                let linked = tokens[link].has(Sense::And) || tokens[link].is_any_mark(",&+");
+                link > from && deed(&tokens[at - 1]) && linked && tokens[link - 1].number().is_some()
+            });
+            pieces.push(from..own.unwrap_or(at));
+            (from, has_rig, has_deed, deed_before_rig) = (own.unwrap_or(at), false, own.is_some(), own.is_some());
         }
         if token.mention().is_some() {
             deed_before_rig |= has_deed && !has_rig;
@@ -166,6 +171,11 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
     let flush_ticked = part
         .windows(2)
         .any(|two| two[0].has(Sense::Flush) && (two[1].kind == Kind::Yes || two[1].has(Sense::Finished)));
+    // "flushing lynx now", "gave lynx a flush"
+    let under_way = part.iter().any(|token| token.word() == Some("flushing")) && has(Sense::Now);
+    let gave = has(Sense::Flush) && firmly_done && named.is_empty();
+    let unplanned = !has(Sense::Intent) && part.iter().all(|token| !token.is_unknown());
+    let flushed = flushed || (under_way || gave) && unplanned;
     if (flushed || flush_ticked) && !wanted_flush(part) {
         whats.push(What::Flush);
     }

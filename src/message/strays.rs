@@ -56,12 +56,21 @@ fn is_named_by_number(tokens: &[Token], at: usize) -> bool {
     at.checked_sub(1).is_some_and(|last| {
         let before = &tokens[last];
         before.is_mark('#')
-            || (before.has(Sense::NumberSign) && !before.has(Sense::Filler))
+            || (before.has(Sense::NumberSign) && !before.has(Sense::Filler) && !denies(tokens, last))
             || before.word() == Some("no")
                 && !before.spent
-                && tokens.get(at + 1).is_some_and(|next| !next.is_mark('/'))
+                && tokens.get(at + 1).is_some_and(|next| {
+                    next.word().is_some() && !next.has_any(&[Sense::Not, Sense::Oops, Sense::ItWas])
+                })
+                && last.checked_sub(1).is_none_or(|first| tokens[first].number().is_none())
                 && tokens.iter().all(|token| token.mention().is_none())
     })
+}
+
+/// "No 190/21", "12, no 21": at the start or behind a number "no" denies and numbers nothing.
+fn denies(tokens: &[Token], at: usize) -> bool {
+    let before = tokens[..at].iter().rfind(|token| !token.is_any_mark(",.-"));
+    tokens[at].word() == Some("no") && before.is_none_or(|token| token.number().is_some())
 }
 
 /// "1200 main st", "at 240 pine", "calle mayor 180"
@@ -69,7 +78,13 @@ fn is_address(tokens: &[Token], at: usize) -> bool {
     let by = |index: usize| tokens.get(index).is_some_and(|token| token.has(Sense::Address));
     let unknown = |index: usize| tokens.get(index).is_some_and(Token::is_unknown);
     let behind_at = at > 0 && matches!(tokens[at - 1].word(), Some("at" | "a" | "to"));
-    let street = by(at + 1) || (unknown(at + 1) && (by(at + 2) || behind_at));
+    let small = |index: usize| tokens.get(index).is_some_and(|token| token.has(Sense::Filler));
+    // "180 and 12 high st": both are house numbers.
+    let another = tokens.get(at + 1).is_some_and(|token| token.has(Sense::And))
+        && tokens.get(at + 2).is_some_and(|token| token.number().is_some())
+        && (by(at + 3) || by(at + 4));
+    let street =
+        by(at + 1) || (unknown(at + 1) && (by(at + 2) || behind_at)) || (small(at + 1) && by(at + 2)) || another;
     let street_first = (at >= 1 && by(at - 1)) || (at >= 2 && unknown(at - 1) && by(at - 2));
     // "mill lane 12-40": the house numbers go on.
     let goes_on = at >= 2 && tokens[at - 1].is_mark('-') && tokens[at - 2].spent && tokens[at - 2].number().is_some();

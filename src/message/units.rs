@@ -38,9 +38,11 @@ pub fn behind(tokens: &[Token], at: usize) -> Option<Unit> {
             None => return Some(Unit::Degrees),
         };
     }
+    // "180 12 55F 60psi": behind a pair a letter on the number is its unit.
+    let third = next.glued && tokens[..at].iter().filter(|token| token.number().is_some()).count() >= 2;
     // "61 F" is Fahrenheit; "180 f 12 p" is a label: a number right behind the letter tells.
     let labels_by_letter =
-        next.word() == Some("f") && !degree_sign && second.is_some_and(|token| token.number().is_some());
+        next.word() == Some("f") && !degree_sign && second.is_some_and(|token| token.number().is_some()) && !third;
     let number = tokens[at].number().map_or(0.0, |number| number.value);
     if next.word() == Some("f") && !labels_by_letter && (degree_sign || (COLDEST_TAP_F..=120.0).contains(&number)) {
         return Some(Unit::Fahrenheit);

@@ -10,6 +10,7 @@ mod house;
 mod kill;
 mod message_answers;
 mod message_corrections;
+mod message_doubts;
 mod message_properties;
 mod message_questions;
 mod message_readings;

@@ -154,3 +154,33 @@ fn a_question_survives_storage() {
     let stored = serde_json::to_string(&ask).expect("JSON");
     assert_eq!(serde_json::from_str::<Ask>(&stored).expect("an ask"), ask);
 }
+
+#[test]
+fn ordinals_and_rig_numbers_choose() {
+    check(
+        "lynx 12/180",
+        &[
+            ("y", "Lynx 180/12"),
+            ("first", "Lynx 180/12"),
+            ("1", "Lynx 180/12"),
+            ("tap 180", "Lynx 180/12"),
+        ],
+    );
+    check(
+        "180 12",
+        &[("3", "Van 3 180/12"), ("new membrane in lynx", "membrane Lynx")],
+    );
+}
+
+#[test]
+fn one_number_mends_the_doubtful_one() {
+    check(
+        "lynx 180/120",
+        &[
+            ("12", "Lynx 180/12"),
+            ("no its 12", "Lynx 180/12"),
+            ("its 12 not 120", "Lynx 180/12"),
+            ("checked twice", "Lynx 180/120"),
+        ],
+    );
+}

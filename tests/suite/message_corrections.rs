@@ -111,3 +111,67 @@ fn new_readings_and_talk_are_no_corrections() {
         &after_one(),
     );
 }
+
+#[test]
+fn no_and_not_deny_what_was_said() {
+    check(
+        &[
+            ("no 21", "correct Lynx: ? _/21"),
+            ("no, 21", "correct Lynx: ? _/21"),
+            ("not 12 21", "correct Lynx: ? _/21"),
+            ("not 12, 21", "correct Lynx: ? _/21"),
+            ("no 190/21", "correct Lynx: ? 190/21"),
+            ("change 12 to 21", "correct Lynx: ? _/21"),
+            ("sorry meant 21", "correct Lynx: ? _/21"),
+            ("correct that to 21", "correct Lynx: ? _/21"),
+            ("*190/21", "correct Lynx: ? 190/21"),
+            ("lynx was 21", "correct Lynx: ? _/21"),
+            ("no es 12 es 21", "correct Lynx: ? _/21"),
+            ("cambia a 21", "correct Lynx: ? _/21"),
+        ],
+        &after_one(),
+    );
+}
+
+#[test]
+fn the_reading_moves_to_the_rig_that_is_named() {
+    check(
+        &[
+            ("wrong rig, badger", "correct Lynx: Badger _/_"),
+            ("make that badger", "correct Lynx: Badger _/_"),
+            ("change lynx to badger", "correct Lynx: Badger _/_"),
+            ("put that on badger", "correct Lynx: Badger _/_"),
+            ("*badger", "correct Lynx: Badger _/_"),
+        ],
+        &after_one(),
+    );
+}
+
+#[test]
+fn a_reason_may_follow_a_withdrawal() {
+    check(
+        &[
+            ("scrap that dirty cup", "void Lynx"),
+            ("ignore that cup wasn't rinsed", "void Lynx"),
+            ("dont count that one", "void Lynx"),
+            ("olvídalo", "void Lynx"),
+            ("borra el último", "void Lynx"),
+        ],
+        &after_one(),
+    );
+}
+
+#[test]
+fn plans_and_talk_with_numbers_correct_nothing() {
+    check(
+        &[
+            ("sorry running 20 late", "-"),
+            ("make it 9 tomorrow", "-"),
+            ("i can't make it tonight", "-"),
+            ("no 21 is locked", "-"),
+            ("delete my number", "-"),
+            ("its 3 degrees out here", "-"),
+        ],
+        &after_one(),
+    );
+}

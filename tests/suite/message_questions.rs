@@ -75,3 +75,74 @@ fn we_are_the_own_rig() {
     };
     check(&[("how are we doing", "status Badger")], &own);
 }
+
+#[test]
+fn parts_are_asked_after_in_any_order() {
+    check(
+        &[
+            ("resin how long on lynx", "resinwhen Lynx"),
+            ("hows the resin on lynx", "resinwhen Lynx"),
+            ("lynx resin", "resinwhen Lynx"),
+            ("resin days lynx", "resinwhen Lynx"),
+            ("cómo va la resina de lynx", "resinwhen Lynx"),
+            ("how is the membrane on lynx holding up", "membranewhen Lynx"),
+            ("lynx membrane when", "membranewhen Lynx"),
+            ("which rigs need a membrane", "membranewhen ?"),
+            ("last resin change lynx?", "history Lynx"),
+            ("when did we last change the resin on lynx", "history Lynx"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn past_days_are_history() {
+    check(
+        &[
+            ("what was lynx on monday", "history Lynx"),
+            ("lynx last 10 readings", "history Lynx"),
+            ("last 5 readings for lynx", "history Lynx"),
+            ("cuánto marcó lynx el lunes", "history Lynx"),
+            ("last numbers for lynx", "lastreading Lynx"),
+            ("whats the tap on lynx", "lastreading Lynx"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn the_whole_fleet_and_what_it_needs() {
+    check(
+        &[
+            ("status?", "fleet ?"),
+            ("show me the fleet", "fleet ?"),
+            ("which rigs need attention", "fleet ?"),
+            ("cómo están todos", "fleet ?"),
+            ("did everyone log", "quiet ?"),
+            ("what should i order", "shopping ?"),
+            ("does lynx need anything", "status Lynx"),
+            ("any news on lynx", "status Lynx"),
+            ("how do i change the resin", "help ?"),
+            ("anyone got a spare membrane", "-"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn without_a_name_the_own_rig_is_meant() {
+    let own = Scene {
+        own_rig: Some(id_of("Lynx")),
+        ..scene()
+    };
+    check(
+        &[
+            ("how's the resin", "resinwhen Lynx"),
+            ("membrane?", "membranewhen Lynx"),
+            ("last reading?", "lastreading Lynx"),
+            ("whats my rejection", "rejection Lynx"),
+            ("what is rejection", "help ?"),
+        ],
+        &own,
+    );
+}

@@ -18,7 +18,7 @@ fn what_was_done_is_a_service() {
             ("flushed lynx 10 min", "flush Lynx 10 min"),
             ("flusshed lynx 10mn", "flush Lynx 10 min"),
             ("lynx flush ✅", "flush Lynx"),
-            ("flushing lynx now", "-"),
+            ("flushing lynx now", "flush Lynx"),
             ("lynx flushing now", "flush Lynx"),
             ("new membrane in lynx", "membrane Lynx"),
             ("lynx resin changed", "resin Lynx"),
@@ -146,4 +146,23 @@ fn an_answer_to_a_nudge() {
         ],
         &nudged,
     );
+}
+
+#[test]
+fn a_deed_behind_a_link_is_of_the_rig_behind_it() {
+    let meaning = tapside::message::read("lynx 180 12 & flushed badger", &crate::message_scene::scene());
+    assert_eq!(crate::message_scene::short(&meaning), "Lynx 180/12; flush Badger");
+}
+
+#[test]
+fn a_flush_is_told_around_the_name() {
+    for (text, expected) in [
+        ("flushing lynx now", "flush Lynx"),
+        ("gave lynx a flush", "flush Lynx"),
+        ("done flush on lynx", "flush Lynx"),
+        ("will give lynx a flush", "-"),
+    ] {
+        let meaning = tapside::message::read(text, &crate::message_scene::scene());
+        assert_eq!(crate::message_scene::short(&meaning), expected, "{text}");
+    }
 }

@@ -1,0 +1,61 @@
+//! Numbers that say a value a second time or leave it open, and a name of no known rig before bare numbers.
+
+use super::groups::Group;
+use super::labels::Measured;
+use super::senses::Sense;
+use super::tokens::Token;
+
+/// "180 12 rinsed cup 11": words before the third number, or a second go, may give the second anew.
+pub(super) fn is_reworded(tokens: &[Token], group: &Group, second: usize, third: usize) -> bool {
+    let plain = [
+        Sense::And,
+        Sense::Over,
+        Sense::To,
+        Sense::Ppm,
+        Sense::MicroSiemens,
+        Sense::MilliSiemens,
+    ];
+    let worded = tokens[second + 1..third]
+        .iter()
+        .any(|token| token.word().is_some() && !token.has_any(&plain));
+    worded || group.indices.iter().any(|&at| tokens[at].has(Sense::Again))
+}
+
+/// "12 or 21", "was 40 now 6": one value twice, so that it is not clear which values are meant.
+pub(super) fn is_either(tokens: &[Token], measured: &[Measured]) -> bool {
+    measured
+        .windows(2)
+        .filter(|two| two[0].role.is_none() || two[1].role.is_none())
+        .any(|two| {
+            tokens[two[0].at..usize::max(two[0].at, two[1].at)].iter().any(|token| {
+                matches!(
+                    token.word(),
+                    Some(
+                        "now"
+                            | "ahora"
+                            | "or"
+                            | "maybe"
+                            | "perhaps"
+                            | "possibly"
+                            | "o"
+                            | "quizas"
+                            | "quiza"
+                            | "tal vez"
+                    )
+                )
+            })
+        })
+}
+
+/// "falcon 180 12": a strange word and falling numbers, nothing else. Membranes pass less than a third.
+pub(super) fn is_lone_name(tokens: &[Token], bare: &[Measured]) -> bool {
+    let [name, rest @ ..] = tokens else { return false };
+    let named = name.is_unknown() && name.word().is_some_and(|word| word.len() > 3);
+    let numbers = rest.iter().filter(|token| token.number().is_some()).count();
+    let only_numbers = rest
+        .iter()
+        .all(|token| token.number().is_some_and(|number| !number.in_words) || token.is_any_mark(":,-"));
+    let falling = bare.windows(2).all(|two| two[0].value > 3.0 * two[1].value);
+    let likely = bare.first().is_some_and(|first| (40.0..2_000.0).contains(&first.value));
+    named && only_numbers && falling && likely && (2..=3).contains(&numbers) && bare.len() == numbers
+}

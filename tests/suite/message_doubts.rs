@@ -1,0 +1,64 @@
+//! What is asked instead of recorded: strange names, values said twice, blurred words; and units that look like names.
+
+use tapside::message::read;
+
+use crate::message_scene::{scene, short};
+
+fn check(rows: &[(&str, &str)]) {
+    for (text, expected) in rows {
+        assert_eq!(&short(&read(text, &scene())), expected, "{text}");
+    }
+}
+
+#[test]
+fn a_strange_name_and_falling_numbers_are_asked() {
+    check(&[
+        ("falcon 180 12", "ask UnknownRig"),
+        ("falcon: 180 12", "ask UnknownRig"),
+        (
+            "lynx: 180/12, badger: 214/19, falcon: 200/15",
+            "Lynx 180/12; Badger 214/19; ask UnknownRig",
+        ),
+        ("falcon 12 10", "-"),
+        ("lynx 0 0", "ask Implausible"),
+    ]);
+}
+
+#[test]
+fn a_value_said_twice_is_asked() {
+    check(&[
+        ("lynx 180 12 or maybe 21", "ask WhichIsWhich"),
+        ("lynx 180 12 or 11", "ask WhichIsWhich"),
+        ("lynx 180 12 rinsed cup 11", "ask WhichIsWhich"),
+        ("lynx 180/12 then 11 after rinsing", "ask WhichIsWhich"),
+        ("lynx 180 12 no 21", "ask WhichIsWhich"),
+        ("lynx was 40 now 6", "ask WhichIsWhich"),
+        ("lynx 180 12 sorry badger", "ask WhichRig"),
+    ]);
+}
+
+#[test]
+fn glued_units_are_units() {
+    check(&[
+        ("LYNX 180 12 55F 60psi", "Lynx 180/12 12.78C 413.69kPa"),
+        ("lynx 180 12 13c 4bar", "Lynx 180/12 13C 400kPa"),
+        ("lynx 180/12 perm 1.5lpm waste 3lpm", "Lynx 180/12 1.5lpm 3lpm waste"),
+    ]);
+}
+
+#[test]
+fn house_numbers_and_blurred_number_words_are_not_recorded() {
+    check(&[
+        ("lynx to do 180 and 12 high st", "-"),
+        ("lynx cent quatre-vingt douze", "ask WhichIsWhich"),
+        ("lynx entran 180 salen 12", "Lynx 180/12"),
+    ]);
+}
+
+#[test]
+fn what_is_remembered_of_long_ago_is_no_reading() {
+    check(&[
+        ("remember last winter when lynx went 180 in and 60 out", "-"),
+        ("te acuerdas que lynx daba 180 y 60", "-"),
+    ]);
+}
