@@ -298,7 +298,6 @@ fn digits(chars: &[char], from: usize) -> (String, usize) {
 }
 
 #[cfg(test)]
-#[allow(clippy::unwrap_used)]
 mod tests {
     #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
