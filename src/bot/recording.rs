@@ -1,6 +1,7 @@
 //! Acts on what a message means: records readings and services, asks, looks up.
 
 use crate::message::{self, Meaning, Scene, What};
+use crate::replies::figures::shown_change;
 use crate::replies::reading::{self, Facts, Figures};
 use crate::store::questions::Question;
 use crate::store::readings::Reading;
@@ -144,9 +145,9 @@ impl Turn<'_> {
         let until_now = store::readings::latest(self.db, rig.id, kept.taken_at + 1, 2).await?;
         let before = until_now.iter().find(|before| before.id != kept.id);
         let raw = raw_rejection(kept);
-        let change = raw
-            .zip(before)
-            .and_then(|(now, before)| raw_rejection(before).map(|then| (now - then, self.date(before.taken_at))));
+        let change = raw.zip(before).and_then(|(now, before)| {
+            raw_rejection(before).map(|then| (shown_change(then, now), self.date(before.taken_at)))
+        });
         let assessment = self.assess(&rig).await?;
         let doubted = assessment
             .set_aside

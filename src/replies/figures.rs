@@ -28,6 +28,13 @@ pub fn points(change: f64) -> String {
     format!("{:.1}", (change * 100.0).abs())
 }
 
+/// The change from one fraction to another as people see it: between the
+/// figures that are shown, so that 93.3 to 93.4 is never "the same".
+pub fn shown_change(then: f64, now: f64) -> f64 {
+    let shown = |fraction: f64| (fraction * 1000.0).round();
+    (shown(now) - shown(then)) / 1000.0
+}
+
 /// Whether a change is too small to show with one decimal.
 pub fn is_no_change(change: f64) -> bool {
     (change * 100.0).abs() < 0.05
@@ -82,6 +89,18 @@ mod tests {
         assert_eq!(ppm(30.5), "30.5");
         assert_eq!(ppm(0.0), "0");
         assert_eq!(ppm(11.96), "12");
+    }
+
+    #[test]
+    fn a_change_is_told_between_the_figures_that_are_shown() {
+        let change = shown_change(168.0 / 180.0, 169.0 / 181.0);
+        assert_eq!(
+            (percent(168.0 / 180.0), percent(169.0 / 181.0)),
+            ("93.3 %".to_owned(), "93.4 %".to_owned())
+        );
+        assert_eq!(points(change), "0.1");
+        assert!(!is_no_change(change));
+        assert!(is_no_change(shown_change(0.9331, 0.9333)));
     }
 
     #[test]
