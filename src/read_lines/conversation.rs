@@ -48,6 +48,17 @@ impl Conversation {
         }
     }
 
+    /// The turns given show that no question followed: unusual values were taken as they were sent.
+    pub fn nobody_asks(&mut self) {
+        let Some(open) = self.scene.open.take_if(|open| open.about == About::Implausible) else {
+            return;
+        };
+        let whole = |draft: &Reading| draft.rig.is_some() && draft.feed.is_some() && draft.permeate.is_some();
+        if open.drafts.iter().all(whole) {
+            self.scene.last = open.drafts;
+        }
+    }
+
     pub fn name_of(&self, rig: i64) -> &str {
         self.scene
             .fleet

@@ -100,11 +100,15 @@ fn answer_line(args: &ReadArgs, line: &Line, out: &mut impl Write) -> anyhow::Re
         line.lead || args.lead,
     );
     let mut conversation = Conversation::new(scene);
-    for turn in &line.context {
+    for (place, turn) in line.context.iter().enumerate() {
         if turn.from == "bot" {
             conversation.bot_says(&turn.text);
-        } else {
-            conversation.hear(&turn.text);
+            continue;
+        }
+        conversation.hear(&turn.text);
+        let asked = line.context.get(place + 1).is_some_and(|next| next.from == "bot");
+        if !asked {
+            conversation.nobody_asks();
         }
     }
     let before = Conversation::new(conversation.scene.clone());
