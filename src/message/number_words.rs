@@ -112,7 +112,7 @@ fn take_number(tokens: &[Token], language: u8) -> Option<(Number, usize)> {
             }
         }
         at += 1;
-        at += joiner(tokens, at, current, language);
+        at += joiner(tokens, at, total, current, language);
     }
     if at == start {
         return None;
@@ -162,8 +162,8 @@ fn extend(current: f64, value: f64, first: bool, language: u8) -> Option<f64> {
     None
 }
 
-/// "two hundred and five", "sesenta y cinco": one token more, if the number goes on behind it.
-fn joiner(tokens: &[Token], at: usize, current: f64, language: u8) -> usize {
+/// "two hundred and five", "one thousand and sixty", "sesenta y cinco": one token more, if the number goes on behind it.
+fn joiner(tokens: &[Token], at: usize, total: f64, current: f64, language: u8) -> usize {
     let Some(token) = tokens.get(at) else { return 0 };
     let Some(next) = number_at(tokens, at + 1, language).filter(|next| !next.multiplies) else {
         return 0;
@@ -177,7 +177,7 @@ fn joiner(tokens: &[Token], at: usize, current: f64, language: u8) -> usize {
     let tens = current % 100.0;
     let goes_on = match language {
         SPANISH | FRENCH => tens >= 20.0 && tens % 10.0 == 0.0 && (1.0..=11.0).contains(&next.value),
-        ENGLISH => current >= 100.0 && tens == 0.0 && next.value < 100.0,
+        ENGLISH => total + current >= 100.0 && tens == 0.0 && next.value < 100.0,
         _ => false,
     };
     usize::from(goes_on)

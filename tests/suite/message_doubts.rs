@@ -62,3 +62,11 @@ fn what_is_remembered_of_long_ago_is_no_reading() {
         ("te acuerdas que lynx daba 180 y 60", "-"),
     ]);
 }
+
+#[test]
+fn spoken_thousands_go_on_behind_an_and() {
+    check(&[
+        ("lynx feed one thousand and sixty permeate eighty eight", "Lynx 1060/88"),
+        ("lynx feed two hundred and six permeate twelve", "Lynx 206/12"),
+    ]);
+}
