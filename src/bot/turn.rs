@@ -21,7 +21,7 @@ use super::envelope::{Body, Button, Happening, Incoming, Outgoing};
 use super::{Bot, once_in, scene};
 
 const HOUR: i64 = 3600;
-/// How long a button lives: as long as the question behind it.
+/// How long a question waits for its answer, and its buttons with it.
 pub(super) const QUESTION_LIVES: i64 = 12 * HOUR;
 const HINT_PAUSE: i64 = 600;
 
