@@ -6,6 +6,7 @@ use crate::replies::membrane;
 use crate::store::readings::Reading;
 use crate::store::rigs::Rig;
 use crate::store::{self, StoreError};
+use crate::water::condition::Condition;
 use crate::water::forecast::Crossing;
 
 use super::answer::Answer;
@@ -27,7 +28,8 @@ impl Turn<'_> {
             (Topic::Quiet, _) => self.quiet().await,
             (Topic::History, Some(rig)) => self.history(&rig).await,
             (Topic::MembraneWhen | Topic::Trend | Topic::Rejection, Some(rig)) => self.membrane(&rig).await,
-            (Topic::Fleet | Topic::Shopping, _) | (_, None) => self.whole_fleet().await,
+            (Topic::Shopping, _) => self.shopping().await,
+            (Topic::Fleet, _) | (_, None) => self.whole_fleet().await,
             (_, Some(rig)) => self.one_rig(&rig).await,
         }
     }
@@ -86,6 +88,19 @@ impl Turn<'_> {
             &rigs,
             self.today(),
         )))
+    }
+
+    /// What to buy, as far as the readings tell.
+    async fn shopping(&mut self) -> Result<Answer, StoreError> {
+        let mut rigs = Vec::new();
+        for rig in self.fleet.clone() {
+            if let Some((rejection, condition)) = self.newest(&rig).await?.and_then(|last| last.membrane)
+                && matches!(condition, Condition::Due | Condition::Spent)
+            {
+                rigs.push((rig.name, rejection, condition));
+            }
+        }
+        Ok(Answer::says(looking::shopping(self.words, &rigs)))
     }
 
     async fn quiet(&mut self) -> Result<Answer, StoreError> {

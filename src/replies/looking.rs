@@ -140,3 +140,24 @@ pub fn quiet(words: Words, rigs: &[(String, Option<Date>)], today: Date) -> Stri
     }));
     lines.join("\n")
 }
+
+/// What to buy: membranes that are due or spent.
+pub fn shopping(words: Words, rigs: &[(String, f64, Condition)]) -> String {
+    if rigs.is_empty() {
+        return words.plain("shopping-none");
+    }
+    let mut lines = vec![words.plain("shopping-title")];
+    lines.extend(rigs.iter().map(|(name, rejection, condition)| {
+        let (percent, state) = (figures::percent(*rejection), state_word(words, *condition));
+        words.say(
+            "shopping-line",
+            [
+                ("rig", name.into()),
+                ("percent", (&percent).into()),
+                ("state", (&state).into()),
+            ],
+        )
+    }));
+    lines.push(words.plain("shopping-resin"));
+    lines.join("\n")
+}
