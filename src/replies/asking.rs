@@ -98,7 +98,11 @@ fn implausible(words: Words, rig: &str, draft: Option<&Reading>, names: &Names<'
     if let (Some((low, high)), Some(feed)) = (names.usual_feed_ppm, feed)
         && !(low..=high).contains(&feed)
     {
-        let (low, high, sent) = (figures::ppm(low), figures::ppm(high), figures::ppm(feed));
+        let (low, high, sent) = (
+            figures::ppm(words, low),
+            figures::ppm(words, high),
+            figures::ppm(words, feed),
+        );
         return words.say(
             "ask-implausible-feed",
             [
@@ -134,7 +138,7 @@ pub fn label(words: Words, label: Label, names: &Names<'_>) -> String {
     match label {
         Label::Rig(id) => names.rig(id).to_owned(),
         Label::Pair { feed, permeate } => {
-            let (feed, permeate) = (figures::ppm(feed), figures::ppm(permeate));
+            let (feed, permeate) = (figures::ppm(words, feed), figures::ppm(words, permeate));
             words.say(
                 "label-pair",
                 [("feed", (&feed).into()), ("permeate", (&permeate).into())],
@@ -143,6 +147,6 @@ pub fn label(words: Words, label: Label, names: &Names<'_>) -> String {
         Label::AsSent => words.plain("label-as-sent"),
         Label::Keep => words.plain("label-keep"),
         Label::Drop => words.plain("label-drop"),
-        Label::Product(ppm) => words.say("label-product", [("ppm", (&figures::ppm(ppm)).into())]),
+        Label::Product(ppm) => words.say("label-product", [("ppm", (&figures::ppm(words, ppm)).into())]),
     }
 }

@@ -5,8 +5,8 @@ use jiff::civil::Date;
 use super::words::Words;
 
 /// A fraction as a percentage with one decimal: 0.9333 -> `93.3 %`.
-pub fn percent(fraction: f64) -> String {
-    format!("{:.1} %", fraction * 100.0)
+pub fn percent(words: Words, fraction: f64) -> String {
+    format!("{} %", one_decimal(words, fraction * 100.0))
 }
 
 /// A fraction as a whole percentage without its sign: 0.9333 -> `93`.
@@ -24,8 +24,8 @@ pub fn month(words: Words, date: Date) -> String {
 }
 
 /// The size of a change between two fractions, in points: `0.6`.
-pub fn points(change: f64) -> String {
-    format!("{:.1}", (change * 100.0).abs())
+pub fn points(words: Words, change: f64) -> String {
+    one_decimal(words, (change * 100.0).abs())
 }
 
 /// The change from one fraction to another as people see it: between the
@@ -41,13 +41,18 @@ pub fn is_no_change(change: f64) -> bool {
 }
 
 /// Dissolved solids as a meter shows them: `180`, `30.5`, `0`.
-pub fn ppm(ppm: f64) -> String {
+pub fn ppm(words: Words, ppm: f64) -> String {
     let rounded = (ppm * 10.0).round() / 10.0;
     if rounded.fract() == 0.0 {
         format!("{rounded:.0}")
     } else {
-        format!("{rounded:.1}")
+        one_decimal(words, rounded)
     }
+}
+
+/// A number with one decimal, as the language writes it.
+pub fn one_decimal(words: Words, number: f64) -> String {
+    format!("{number:.1}").replace('.', &words.plain("decimal-mark"))
 }
 
 /// A day as people say it: today, yesterday, a weekday within the week, else
@@ -83,35 +88,38 @@ mod tests {
 
     use super::*;
 
+    fn words() -> Words {
+        Words::of(Some("en"))
+    }
+
     #[test]
     fn a_reading_shows_as_on_the_meter() {
-        assert_eq!(ppm(180.0), "180");
-        assert_eq!(ppm(30.5), "30.5");
-        assert_eq!(ppm(0.0), "0");
-        assert_eq!(ppm(11.96), "12");
+        assert_eq!(ppm(words(), 180.0), "180");
+        assert_eq!(ppm(words(), 30.5), "30.5");
+        assert_eq!(ppm(words(), 0.0), "0");
+        assert_eq!(ppm(words(), 11.96), "12");
     }
 
     #[test]
     fn a_change_is_told_between_the_figures_that_are_shown() {
         let change = shown_change(168.0 / 180.0, 169.0 / 181.0);
         assert_eq!(
-            (percent(168.0 / 180.0), percent(169.0 / 181.0)),
+            (percent(words(), 168.0 / 180.0), percent(words(), 169.0 / 181.0)),
             ("93.3 %".to_owned(), "93.4 %".to_owned())
         );
-        assert_eq!(points(change), "0.1");
+        assert_eq!(points(words(), change), "0.1");
         assert!(!is_no_change(change));
         assert!(is_no_change(shown_change(0.9331, 0.9333)));
     }
 
     #[test]
     fn a_percentage_has_one_decimal() {
-        assert_eq!(percent(0.93333), "93.3 %");
-        assert_eq!(percent(1.0), "100.0 %");
+        assert_eq!(percent(words(), 0.93333), "93.3 %");
+        assert_eq!(percent(words(), 1.0), "100.0 %");
     }
 
     #[test]
     fn days_are_told_as_people_say_them() {
-        let words = Words::of(Some("en"));
         let today = date(2026, 3, 4);
         for (when, told) in [
             (date(2026, 3, 4), "today"),
@@ -121,7 +129,7 @@ mod tests {
             (date(2026, 2, 25), "25 Feb"),
             (date(2025, 12, 31), "31 Dec 2025"),
         ] {
-            assert_eq!(day(words, when, today), told);
+            assert_eq!(day(words(), when, today), told);
         }
     }
 }

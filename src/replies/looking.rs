@@ -62,7 +62,7 @@ pub fn rig(words: Words, rig: &Rig<'_>, today: Date) -> String {
 fn headline(words: Words, rig: &str, past: &Past) -> String {
     match past.membrane {
         Some((rejection, state)) => {
-            let (percent, state) = (figures::percent(rejection), state_word(words, state));
+            let (percent, state) = (figures::percent(words, rejection), state_word(words, state));
             words.say(
                 "reading-verdict",
                 [
@@ -74,7 +74,11 @@ fn headline(words: Words, rig: &str, past: &Past) -> String {
         }
         None if past.figures.permeate_ppm.is_some() => words.say("reading-no-rejection", [("rig", rig.into())]),
         None => {
-            let ppm = past.figures.product_ppm.map(figures::ppm).unwrap_or_default();
+            let ppm = past
+                .figures
+                .product_ppm
+                .map(|ppm| figures::ppm(words, ppm))
+                .unwrap_or_default();
             words.say("reading-verdict-di", [("rig", rig.into()), ("ppm", (&ppm).into())])
         }
     }
@@ -94,7 +98,7 @@ pub fn history(words: Words, rig: &str, past: &[Past], example: &str, today: Dat
                 let [day, echo] = day_and_echo;
                 words.say(
                     "history-line",
-                    [day, echo, ("percent", (&figures::percent(rejection)).into())],
+                    [day, echo, ("percent", (&figures::percent(words, rejection)).into())],
                 )
             }
             None => words.say("history-line-di", day_and_echo),
@@ -148,7 +152,7 @@ pub fn shopping(words: Words, rigs: &[(String, f64, Condition)]) -> String {
     }
     let mut lines = vec![words.plain("shopping-title")];
     lines.extend(rigs.iter().map(|(name, rejection, condition)| {
-        let (percent, state) = (figures::percent(*rejection), state_word(words, *condition));
+        let (percent, state) = (figures::percent(words, *rejection), state_word(words, *condition));
         words.say(
             "shopping-line",
             [

@@ -52,7 +52,7 @@ pub fn answer(words: Words, facts: &Facts<'_>, today: Date) -> String {
     let (low, mid, high) = facts.level;
     let (low, mid, high) = (
         figures::whole_percent(low),
-        figures::percent(mid),
+        figures::percent(words, mid),
         figures::whole_percent(high),
     );
     let mut lines = vec![words.say(
@@ -75,7 +75,7 @@ pub fn answer(words: Words, facts: &Facts<'_>, today: Date) -> String {
         }
         words.say(
             "membrane-trend",
-            [("points", (&figures::points(points / 100.0)).into())],
+            [("points", (&figures::points(words, points / 100.0)).into())],
         )
     }));
     lines.push(due_line(words, facts.due));

@@ -1,4 +1,4 @@
-//! Facts into words. Pure; the texts stand in one file a language, the
+//! Facts into words. Pure; the texts stand in a folder a language, the
 //! figures in [`figures`].
 
 pub mod asking;

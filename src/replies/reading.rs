@@ -57,7 +57,7 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
                 .membrane
                 .filter(|_| will_spot(facts.figures))
                 .map(|(rejection, state)| {
-                    let percent = figures::percent(rejection);
+                    let percent = figures::percent(words, rejection);
                     words.say(
                         "rejection-part",
                         [
@@ -109,7 +109,7 @@ pub fn short_answer(words: Words, facts: &Facts<'_>) -> String {
                 .map(Some),
         );
     };
-    let percent = figures::percent(rejection);
+    let percent = figures::percent(words, rejection);
     words.say(
         "reading-verdict-short",
         [
@@ -123,13 +123,17 @@ pub fn short_answer(words: Words, facts: &Facts<'_>) -> String {
 
 fn verdict(words: Words, facts: &Facts<'_>) -> String {
     let rig = ("rig", facts.rig.into());
-    let product = facts.figures.product_ppm.map(figures::ppm).unwrap_or_default();
+    let product = facts
+        .figures
+        .product_ppm
+        .map(|ppm| figures::ppm(words, ppm))
+        .unwrap_or_default();
     if will_spot(facts.figures) {
         return words.say("reading-will-spot", [rig, ("ppm", (&product).into())]);
     }
     match facts.membrane {
         Some((rejection, state)) => {
-            let percent = figures::percent(rejection);
+            let percent = figures::percent(words, rejection);
             words.say(
                 "reading-verdict",
                 [
@@ -163,9 +167,9 @@ fn joined(parts: impl Iterator<Item = Option<String>>) -> String {
 
 /// What was understood, with labels.
 pub fn echo(words: Words, read: Figures) -> String {
-    let feed = figures::ppm(read.feed_ppm);
-    let product = read.product_ppm.map(figures::ppm).unwrap_or_default();
-    let Some(permeate) = read.permeate_ppm.map(figures::ppm) else {
+    let feed = figures::ppm(words, read.feed_ppm);
+    let product = read.product_ppm.map(|ppm| figures::ppm(words, ppm)).unwrap_or_default();
+    let Some(permeate) = read.permeate_ppm.map(|ppm| figures::ppm(words, ppm)) else {
         return words.say("echo-di", [("feed", (&feed).into()), ("product", (&product).into())]);
     };
     let key = if read.product_ppm.is_some() {
@@ -193,7 +197,7 @@ fn change_since(words: Words, change: f64, since: Date, today: Date) -> String {
         return words.say("change-none", [("day", (&day).into())]);
     }
     let key = if change > 0.0 { "change-up" } else { "change-down" };
-    let points = figures::points(change);
+    let points = figures::points(words, change);
     words.say(key, [("points", (&points).into()), ("day", (&day).into())])
 }
 

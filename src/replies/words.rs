@@ -9,8 +9,28 @@ use unic_langid::LanguageIdentifier;
 
 type Bundle = FluentBundle<FluentResource>;
 
+/// The texts of one language: its folder has a file for each family of answers.
+macro_rules! texts {
+    ($tag:literal) => {
+        (
+            $tag,
+            &[
+                include_str!(concat!($tag, "/reading.ftl")),
+                include_str!(concat!($tag, "/services.ftl")),
+                include_str!(concat!($tag, "/asking.ftl")),
+                include_str!(concat!($tag, "/looking.ftl")),
+                include_str!(concat!($tag, "/membrane.ftl")),
+                include_str!(concat!($tag, "/outfit.ftl")),
+                include_str!(concat!($tag, "/help.ftl")),
+                include_str!(concat!($tag, "/nudge.ftl")),
+                include_str!(concat!($tag, "/figures.ftl")),
+            ],
+        )
+    };
+}
+
 /// The languages that the bot answers in: tag and texts.
-pub const LANGUAGES: [(&str, &str); 1] = [("en", include_str!("en.ftl"))];
+pub const LANGUAGES: [(&str, &[&str]); 1] = [texts!("en")];
 
 static BUNDLES: LazyLock<Vec<(&'static str, Bundle)>> = LazyLock::new(|| {
     LANGUAGES
@@ -19,13 +39,15 @@ static BUNDLES: LazyLock<Vec<(&'static str, Bundle)>> = LazyLock::new(|| {
         .collect()
 });
 
-fn bundle(tag: &str, texts: &str) -> Bundle {
+fn bundle(tag: &str, texts: &[&str]) -> Bundle {
     let language: LanguageIdentifier = tag.parse().unwrap_or_default();
     let mut bundle = Bundle::new_concurrent(vec![language]);
     // Isolating marks would show as boxes in a terminal and break copied text.
     bundle.set_use_isolating(false);
-    let resource = FluentResource::try_new(texts.to_owned()).unwrap_or_else(|(readable, _)| readable);
-    bundle.add_resource_overriding(resource);
+    for family in texts {
+        let resource = FluentResource::try_new((*family).to_owned()).unwrap_or_else(|(readable, _)| readable);
+        bundle.add_resource_overriding(resource);
+    }
     bundle
 }
 

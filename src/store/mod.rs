@@ -17,6 +17,7 @@ pub mod readings;
 pub mod rigs;
 pub mod sends;
 pub mod services;
+pub mod settings;
 pub mod slots;
 pub mod trouble;
 

@@ -8,13 +8,15 @@ use std::collections::{BTreeMap, BTreeSet};
 use fluent_bundle::FluentResource;
 
 use crate::house::source::Source;
-use crate::house::{files, read, root, shown};
+use crate::house::{files, read, shown};
 
-const ENGLISH: &str = "src/replies/en.ftl";
+use tapside::replies::words::LANGUAGES;
+
+const ENGLISH: &str = "src/replies/en";
 
 #[test]
 fn every_text_asked_for_is_there_and_none_for_nothing() {
-    let texts = texts_of(ENGLISH, &read(&root().join(ENGLISH)));
+    let texts = texts_in(ENGLISH);
     let sources: Vec<_> = files("src", "rs")
         .iter()
         .map(|path| (shown(path), read(path)))
@@ -25,19 +27,42 @@ fn every_text_asked_for_is_there_and_none_for_nothing() {
 
 #[test]
 fn every_language_has_the_same_texts_with_the_same_values() {
-    let english = texts_of(ENGLISH, &read(&root().join(ENGLISH)));
+    let english = texts_in(ENGLISH);
     let mut wrong = Vec::new();
-    for path in files("src/replies", "ftl") {
-        let file = shown(&path);
-        wrong.extend(unlike(&english, &texts_of(&file, &read(&path)), &file));
+    for (tag, _) in LANGUAGES {
+        let folder = format!("src/replies/{tag}");
+        wrong.extend(unlike(&english, &texts_in(&folder), &folder));
     }
     assert!(wrong.is_empty(), "\n{}\n", wrong.join("\n"));
+}
+
+#[test]
+fn every_file_of_texts_is_built_in() {
+    let built_in: Vec<&str> = LANGUAGES.iter().flat_map(|(_, texts)| *texts).copied().collect();
+    for path in files("src/replies", "ftl") {
+        assert!(built_in.contains(&read(&path).as_str()), "{}", shown(&path));
+    }
+}
+
+/// The texts of a language: all files of its folder.
+fn texts_in(folder: &str) -> BTreeMap<String, Text> {
+    let mut texts = BTreeMap::new();
+    for path in files(folder, "ftl") {
+        for (key, text) in texts_of(&shown(&path), &read(&path)) {
+            let place = text.place.clone();
+            assert!(
+                texts.insert(key.clone(), text).is_none(),
+                "{place}: {key} is there twice"
+            );
+        }
+    }
+    texts
 }
 
 /// One text: where it stands and what it takes in.
 #[derive(Debug, Default, PartialEq)]
 struct Text {
-    line: usize,
+    place: String,
     /// `$rig` is `rig`.
     values: BTreeSet<String>,
     /// Other texts that it quotes: `{ state-sound }`.
@@ -62,7 +87,7 @@ fn texts_of(file: &str, content: &str) -> BTreeMap<String, Text> {
         ) {
             let key = key.trim().to_owned();
             let text = Text {
-                line: number + 1,
+                place: format!("{file}:{}", number + 1),
                 ..Text::default()
             };
             assert!(
@@ -122,8 +147,8 @@ fn unmatched(texts: &BTreeMap<String, Text>, sources: &[(String, String)]) -> Ve
     let unused = texts.iter().filter(|(key, _)| !asked.contains(key.as_str()));
     wrong.extend(unused.map(|(key, text)| {
         format!(
-            "{ENGLISH}:{}: {key} is asked for nowhere (keys stand whole in the code, so that they can be found)",
-            text.line
+            "{}: {key} is asked for nowhere (keys stand whole in the code, so that they can be found)",
+            text.place
         )
     }));
     wrong
@@ -154,15 +179,15 @@ fn unlike(english: &BTreeMap<String, Text>, other: &BTreeMap<String, Text>, file
             None => wrong.push(format!("{file}: {key} is missing")),
             Some(found) if found.values != text.values => {
                 wrong.push(format!(
-                    "{file}:{}: {key} takes {:?}, in English {:?}",
-                    found.line, found.values, text.values
+                    "{}: {key} takes {:?}, in English {:?}",
+                    found.place, found.values, text.values
                 ));
             }
             Some(_) => {}
         }
     }
     let extra = other.iter().filter(|(key, _)| !english.contains_key(*key));
-    wrong.extend(extra.map(|(key, text)| format!("{file}:{}: {key} is not in {ENGLISH}", text.line)));
+    wrong.extend(extra.map(|(key, text)| format!("{}: {key} is not in {ENGLISH}", text.place)));
     wrong
 }
 
@@ -189,12 +214,12 @@ mod tests {
             (
                 "src/bot/a.rs",
                 "words.plain(\"farewell\")",
-                "src/bot/a.rs:2: farewell is not in src/replies/en.ftl",
+                "src/bot/a.rs:2: farewell is not in src/replies/en",
             ),
             (
                 "src/replies/a.rs",
                 "let key = \"rig-cuont\";",
-                "src/replies/a.rs:2: rig-cuont is not in src/replies/en.ftl",
+                "src/replies/a.rs:2: rig-cuont is not in src/replies/en",
             ),
         ] {
             assert_eq!(wrong_in(file, &format!("{known}{code}")), [told]);
@@ -208,7 +233,7 @@ mod tests {
         let wrong = wrong_in("src/replies/a.rs", in_a_comment);
         assert_eq!(wrong.len(), 1, "{wrong:?}");
         assert!(
-            wrong[0].starts_with("src/replies/en.ftl:3: rig-count is asked for nowhere"),
+            wrong[0].starts_with("src/replies/en:3: rig-count is asked for nowhere"),
             "{wrong:?}"
         );
     }
@@ -221,7 +246,7 @@ mod tests {
             [
                 "es.ftl:1: greeting takes {\"nombre\"}, in English {\"name\"}",
                 "es.ftl: rig-count is missing",
-                "es.ftl:3: farewell is not in src/replies/en.ftl",
+                "es.ftl:3: farewell is not in src/replies/en",
             ]
         );
         assert!(unlike(&texts_of(ENGLISH, TEXTS), &texts_of(ENGLISH, TEXTS), "es.ftl").is_empty());

@@ -92,7 +92,7 @@ pub const ROOMS: &[Room] = &[
     },
     Room {
         name: "replies",
-        rooms: Only(&["water", "message"]),
+        rooms: Only(&["water", "message", "digest", "chart"]),
         crates: Only(&["std", "core", "jiff::civil", "fluent_bundle", "unic_langid"]),
         pure: true,
         because: "words are made of facts that are handed in; it looks nothing up",
@@ -103,6 +103,20 @@ pub const ROOMS: &[Room] = &[
         crates: Only(&["std", "core", "resvg", "usvg", "tiny_skia", "jiff::civil"]),
         pure: true,
         because: "a picture is made of facts that are handed in; the same facts give the same picture",
+    },
+    Room {
+        name: "digest",
+        rooms: Only(&["water"]),
+        crates: Only(&["std", "core", "jiff::civil"]),
+        pure: true,
+        because: "what an owner should do this week follows from facts that are handed in",
+    },
+    Room {
+        name: "papers",
+        rooms: Only(&["water"]),
+        crates: Only(&["std", "core", "chrono", "csv", "jiff::civil", "rust_xlsxwriter"]),
+        pure: true,
+        because: "a file is made of rows that are handed in, and is bytes until somebody sends it",
     },
     Room {
         name: "schedule",
@@ -127,7 +141,9 @@ pub const ROOMS: &[Room] = &[
     },
     Room {
         name: "bot",
-        rooms: Only(&["water", "message", "replies", "chart", "schedule", "store"]),
+        rooms: Only(&[
+            "water", "message", "replies", "chart", "digest", "papers", "schedule", "store",
+        ]),
         // Of sqlx the transaction, but no statement: all SQL stands in store/.
         crates: AllBut(&[
             "axum",

@@ -1,0 +1,23 @@
+# Looking things up.
+
+rig-none-yet = { $rig } - no readings yet. Text: { $example }
+rig-last-taken = { $echo }, { $day }
+rig-services-resin = Last resin: { $resin }.
+rig-services = Last resin: { $resin }. Last flush: { $flush }.
+never = not logged
+history-title = { $rig }, newest first
+history-line = { $day }  { $echo }  { $percent }
+history-line-di = { $day }  { $echo }
+fleet-title = { $outfit }: { $count ->
+    [one] 1 rig
+   *[other] { $count } rigs
+  }
+fleet-line-none = { $rig } - no readings yet
+fleet-empty = No rigs yet. An owner or lead types: add rig heron
+shopping-title = By the readings:
+shopping-line = { $rig }: a new membrane ({ $percent } - { $state })
+shopping-none = No membrane is due by the readings. Resin I cannot count yet: look at the glass readings.
+shopping-resin = Resin I cannot count yet: look at the glass readings.
+quiet-title = No reading for three days or more:
+quiet-line = { $rig }, { $day }
+quiet-none = Every rig was read within three days.

@@ -1,0 +1,48 @@
+# The outfit.
+
+outfit-unnamed = My outfit
+welcome-owner = This outfit is yours.
+    1. Add your rigs: add rig heron
+    2. Take two readings, tap and RO outlet, and text them: heron 180 12
+    3. Let your crew in: invite
+    Local time is { $zone }. Another one: zone Europe/Madrid
+    Give the outfit a name: name Blue Ladder
+    Read and text from safe footing, never from a ladder or an edge.
+welcome-crew = You are on { $outfit } as { $role }.
+    Text a rig and two readings, tap first: { $example }
+    Read and text from safe footing, never from a ladder or an edge.
+joined = { $name } joined as { $role }.
+already-in = You are on { $outfit } already. To change outfits, first type: leave
+bad-link = That link is used up or has expired. Ask for a new one.
+stranger = This bot keeps water readings for window-cleaning crews. To join one, open the invite link from its owner.
+invite = Share this with your crew. It lets { $uses } people in as { $role } and works for 7 days:
+    { $link }
+invite-start-text = Or they type to the bot: { $text }
+rig-added = { $rig } is on the fleet. Text its readings: { $example }
+rigs-added = On the fleet: { $rigs }. Text readings: { $example }
+rig-exists = { $rig } is on the fleet already.
+rig-name-bad = A rig's name has 1 to 30 letters or digits, and is not a number alone.
+rig-removed = { $rig } is off the fleet. Its readings are kept.
+rig-unknown = No rig called "{ $name }". On the fleet: { $rigs }.
+rig-di-only = { $rig } has no membrane: its readings are tap and glass.
+rig-has-membrane = { $rig } has a membrane: its readings are tap and RO.
+rig-flushes-itself = { $rig } flushes itself: no more flush reminders.
+rig-flushed-by-hand = { $rig } is flushed by hand: it gets reminders at the end of the day.
+own-rig = { $rig } is your rig. Two numbers are enough now: 180 12
+outfit-named = The outfit is called { $name }.
+name-bad = An outfit's name has 1 to 60 characters.
+zone-set = Local time is { $zone }: it is { $time } there.
+zone-unknown = No zone called "{ $name }". Like this: zone Europe/Madrid
+zone-near = No zone called "{ $name }". Did you mean { $near }?
+day-ends-set = The working day ends at { $time }. Rigs that worked and were not flushed are asked about then.
+day-ends-bad = Like this: day ends 17:00
+people-title = { $outfit }:
+people-line = { $name }, { $role }
+left = You have left { $outfit }. Your readings stay with it.
+last-owner = You are the only owner. The outfit cannot be left without one.
+may-not = Only { $who } can do that.
+who-owner = an owner
+who-leads = an owner or lead
+role-owner = owner
+role-lead = lead
+role-crew = crew

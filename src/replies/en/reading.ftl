@@ -1,0 +1,38 @@
+# The answer to a reading. Everywhere: verdict first, number next, what to do
+# last; nothing that a thumb must scroll for. Numbers arrive as ready text.
+
+reading-verdict = { $rig } { $percent } - { $state }
+reading-verdict-short = { $rig } { $percent } - { $state } ({ $echo })
+reading-no-rejection = { $rig } - kept as sent, but it gives no rejection. Rinse the cup and read again.
+reading-verdict-di = { $rig } - { $ppm } ppm at the glass
+reading-will-spot = { $rig } - change the resin before the next window: { $ppm } ppm will spot.
+echo-membrane = tap { $feed } -> RO { $permeate } ppm
+echo-membrane-glass = tap { $feed } -> RO { $permeate } -> glass { $product } ppm
+echo-di = tap { $feed } -> glass { $product } ppm
+rejection-part = rejection { $percent } - { $state }
+change-up = up { $points } since { $day }
+change-down = down { $points } since { $day }
+change-none = same as { $day }
+taken-on = counted for { $day }
+flush-reminder = Flush before you roll up.
+advice-wearing = Fading: keep an eye on it.
+advice-due = Weigh a new membrane against the resin it saves.
+advice-spent = Under 80 %: time for a new membrane, unless something leaks. Check hoses and O-rings first.
+advice-read-again = Far from its trend of about { $percent } %. Let it run 5 minutes, rinse the cup, read again.
+advice-check = The RO has jumped since { $day }. Wear is slow; a jump is usually a hose, an O-ring or a fitting.
+    Let it run 5 minutes, rinse the cup, read again.
+advice-renewed = That reads like a new membrane. If there is one, type: { $rig } new membrane
+
+state-sound = sound
+state-wearing = wearing
+state-due = due
+state-spent = spent
+state-unproven = unproven
+state-check = check first
+state-doubtful = read again
+
+corrected = Corrected.
+withdrawn-reading = Withdrawn: { $rig }, { $echo }. It stays in the record, but no longer counts.
+withdrawn-service = Withdrawn: { $rig }, { $what }.
+nothing-to-withdraw = Nothing of yours from the last 12 hours to take back.
+dropped = Dropped. Nothing was recorded.

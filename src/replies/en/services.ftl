@@ -1,0 +1,9 @@
+# Services.
+
+service-noted = { $rig }: { $what }. Noted.
+service-resin = resin changed
+service-repack = resin repacked
+service-membrane = new membrane
+service-prefilter = prefilters changed
+service-flush = flushed
+service-oring = O-ring replaced

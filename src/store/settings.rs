@@ -1,0 +1,69 @@
+//! What was set for an outfit or a rig, as text by name, with its past.
+
+use super::readings::Teller;
+use super::{Db, StoreError};
+
+/// One setting as it stands, or as it stood.
+#[derive(Clone, Debug, PartialEq, sqlx::FromRow)]
+pub struct Kept {
+    /// The rig, if it holds for one rig alone.
+    pub rig_id: Option<i64>,
+    /// Which setting.
+    pub name: String,
+    /// Its value, as `message` writes it; empty for the default.
+    pub value: String,
+    /// Who set it; none when it came with the outfit or the person is forgotten.
+    pub person_id: Option<i64>,
+    /// When, UTC seconds.
+    pub set_at: i64,
+}
+
+/// Sets a value; the one before stays in the record.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn set(db: &mut Db, teller: Teller, rig_id: Option<i64>, name: &str, value: &str) -> Result<(), StoreError> {
+    sqlx::query(
+        "insert into settings (outfit_id, rig_id, name, value, person_id, set_at) values ($1, $2, $3, $4, $5, $6)",
+    )
+    .bind(teller.outfit_id)
+    .bind(rig_id)
+    .bind(name)
+    .bind(value)
+    .bind(teller.person_id)
+    .bind(teller.heard_at)
+    .execute(&mut *db)
+    .await?;
+    Ok(())
+}
+
+/// What holds now in an outfit: the newest of each name and rig.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn standing(db: &mut Db, outfit_id: i64) -> Result<Vec<Kept>, StoreError> {
+    Ok(sqlx::query_as(
+        "select rig_id, name, value, person_id, set_at from settings
+         where outfit_id = $1 and value <> '' and id in (
+             select max(id) from settings where outfit_id = $1 group by rig_id, name)
+         order by id",
+    )
+    .bind(outfit_id)
+    .fetch_all(&mut *db)
+    .await?)
+}
+
+/// All that was ever set in an outfit, newest first.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn past(db: &mut Db, outfit_id: i64, count: i64) -> Result<Vec<Kept>, StoreError> {
+    Ok(sqlx::query_as(
+        "select rig_id, name, value, person_id, set_at from settings
+         where outfit_id = $1 order by id desc limit $2",
+    )
+    .bind(outfit_id)
+    .bind(count)
+    .fetch_all(&mut *db)
+    .await?)
+}
