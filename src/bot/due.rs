@@ -32,7 +32,7 @@ impl Bot {
             let Some(day_ends) = time_of_day(&outfit.day_ends) else {
                 continue;
             };
-            for slot in schedule::due(&zone, day_ends, now - NUDGE_WINDOW, now) {
+            for slot in schedule::due(&zone, &schedule::Week::daily(day_ends), now - NUDGE_WINDOW, now) {
                 let mut tx = self.store.begin().await?;
                 for rig in store::rigs::fleet(&mut tx, outfit.id).await? {
                     if !rig.flushes_itself && !rig.di_only {

@@ -23,6 +23,7 @@ mod putting_right;
 mod read_lines;
 mod readings;
 mod reminders;
+mod schedule;
 mod served;
 mod start_and_stop;
 mod water_checks;
