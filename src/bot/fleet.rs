@@ -62,6 +62,14 @@ impl Turn<'_> {
         }
     }
 
+    /// The rigs that names mean; none if one of them means none.
+    fn rigs_named(&self, typed: &[String]) -> Option<Vec<i64>> {
+        typed
+            .iter()
+            .map(|name| self.rig_named(name).map(|rig| rig.id))
+            .collect()
+    }
+
     /// Answers a command; none if it turns out to be none.
     pub(super) async fn obey(&mut self, command: Command) -> Result<Option<Answer>, StoreError> {
         Ok(Some(match command {
@@ -87,8 +95,12 @@ impl Turn<'_> {
                 Some(rig) => self.one_rig(&rig).await?,
                 None => return Ok(None),
             },
-            Command::NotUsed(name) => match self.rig_named(&name) {
-                Some(rig) => self.not_used(rig.id),
+            Command::NotUsed(names) => match self.rigs_named(&names) {
+                Some(rigs) if !rigs.is_empty() => self.not_used(&rigs).await?,
+                _ => return Ok(None),
+            },
+            Command::FlushLater(names) => match self.rigs_named(&names) {
+                Some(rigs) => self.flush_later(&rigs).await?,
                 None => return Ok(None),
             },
             Command::DiOnly(name) => return self.trait_of(&name, "rig-di-only", |rig| rig.di_only = true).await,

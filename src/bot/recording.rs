@@ -42,7 +42,7 @@ impl Turn<'_> {
             answer.and(Answer::says(self.words.plain("dropped")));
         }
         if let Some(rig) = meaning.not_used {
-            answer.and(self.not_used(rig));
+            answer.and(self.not_used(&[rig]).await?);
         }
         let source = self.source(text, scene, open.as_ref());
         let settles = meaning.dropped
@@ -161,6 +161,7 @@ impl Turn<'_> {
         let renewed = assessment
             .question
             .map(|OpenPoint::WasMembraneChanged { since }| self.date(since));
+        let missed_flush = self.missed_flush(&rig, before, kept.taken_at).await?;
         let (today, taken_on) = (self.today(), self.date(kept.taken_at));
         let facts = Facts {
             rig: &rig.name,
@@ -171,6 +172,7 @@ impl Turn<'_> {
             renewed,
             expected,
             taken_on: (taken_on != today).then_some(taken_on),
+            missed_flush,
             flush: remind && taken_on == today && !rig.flushes_itself && !rig.di_only,
             today,
         };
@@ -201,14 +203,6 @@ impl Turn<'_> {
         } else {
             Answer::says(lines.join("\n"))
         })
-    }
-
-    /// The answer to a rig that was not used today.
-    pub(super) fn not_used(&self, rig_id: i64) -> Answer {
-        Answer::says(
-            self.words
-                .say("not-used-noted", [("rig", (&self.rig_name(rig_id)).into())]),
-        )
     }
 }
 

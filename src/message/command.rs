@@ -42,8 +42,10 @@ pub enum Command {
     History(String),
     /// `heron?`.
     Look(String),
-    /// `heron not used`, the answer to an end-of-day reminder.
-    NotUsed(String),
+    /// `heron not used, otter not used`, the answer to an end-of-day reminder.
+    NotUsed(Vec<String>),
+    /// `heron in 30 minutes, otter in 30 minutes`, another one; no names for all.
+    FlushLater(Vec<String>),
     /// `help`.
     Help,
 }
@@ -78,7 +80,9 @@ pub fn read(text: &str) -> Option<Command> {
         ("name", name) if !name.is_empty() => Some(Command::Name(name.to_owned())),
         ("zone", zone) if !zone.is_empty() => Some(Command::Zone(zone.to_owned())),
         ("history", rig) => Some(Command::History(rig.to_owned())),
-        _ => two_words(&first, rest).or_else(|| behind_a_name(text)),
+        _ => two_words(&first, rest)
+            .or_else(|| behind_names(text))
+            .or_else(|| behind_a_name(text)),
     }
 }
 
@@ -102,14 +106,32 @@ fn two_words(first: &str, rest: &str) -> Option<Command> {
 /// What follows a rig's name, and the command that it makes.
 type Ending = (&'static str, fn(String) -> Command);
 
-const ENDINGS: [Ending; 6] = [
+const ENDINGS: [Ending; 5] = [
     (" di only", Command::DiOnly),
     (" has a membrane", Command::HasMembrane),
     (" flushes itself", Command::FlushesItself),
     (" flushed by hand", Command::FlushedByHand),
-    (" not used", Command::NotUsed),
     ("?", Command::Look),
 ];
+
+/// What follows each of several names, and the command that they make.
+type SharedEnding = (&'static str, fn(Vec<String>) -> Command);
+
+const SHARED_ENDINGS: [SharedEnding; 2] = [("not used", Command::NotUsed), ("in 30 minutes", Command::FlushLater)];
+
+/// `heron not used, otter not used`, or the ending alone.
+fn behind_names(text: &str) -> Option<Command> {
+    let lower = text.to_lowercase();
+    SHARED_ENDINGS.iter().find_map(|(ending, make)| {
+        let names: Option<Vec<String>> = lower
+            .split(',')
+            .map(|part| part.trim().strip_suffix(ending).map(|name| name.trim().to_owned()))
+            .collect();
+        let names = names?;
+        let plausible = names.iter().all(|name| name.split_whitespace().count() <= 3);
+        plausible.then(|| make(names.into_iter().filter(|name| !name.is_empty()).collect()))
+    })
+}
 
 fn behind_a_name(text: &str) -> Option<Command> {
     let lower = text.to_lowercase();
@@ -162,6 +184,12 @@ mod tests {
             ("history heron", Command::History("heron".into())),
             ("heron?", Command::Look("heron".into())),
             ("my rig heron", Command::OwnRig("heron".into())),
+            ("Heron not used", Command::NotUsed(vec!["heron".into()])),
+            (
+                "heron in 30 minutes, big blue in 30 minutes",
+                Command::FlushLater(vec!["heron".into(), "big blue".into()]),
+            ),
+            ("in 30 minutes", Command::FlushLater(vec![])),
         ] {
             assert_eq!(read(text), Some(command), "{text}");
         }

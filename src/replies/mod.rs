@@ -5,8 +5,21 @@ pub mod asking;
 pub mod figures;
 pub mod looking;
 pub mod membrane;
+pub mod nudge;
 pub mod outfit;
 pub mod reading;
 pub mod words;
 
 pub use words::Words;
+
+/// Names as people list them: `Heron, Mule and Otter`.
+pub fn listed(words: Words, names: &[&str]) -> String {
+    match names {
+        [] => String::new(),
+        [only] => (*only).to_owned(),
+        [all @ .., last] => {
+            let all = all.join(", ");
+            words.say("list-and", [("all", (&all).into()), ("last", (*last).into())])
+        }
+    }
+}

@@ -41,6 +41,9 @@ pub struct Facts<'a> {
     pub expected: Option<f64>,
     /// The day for which it counts, when that is not today.
     pub taken_on: Option<Date>,
+    /// The day on which nobody flushed although somebody was asked, before the
+    /// first reading since.
+    pub missed_flush: Option<Date>,
     /// Whether to remind of the flush.
     pub flush: bool,
     /// The local date.
@@ -93,6 +96,10 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
     }
     if facts.renewed.is_some() {
         lines.push(words.say("advice-renewed", [("rig", facts.rig.into())]));
+    }
+    if let Some(day) = facts.missed_flush {
+        let day = figures::day(words, day, facts.today);
+        lines.push(words.say("missed-flush", [("day", (&day).into())]));
     }
     if facts.flush {
         lines.push(words.plain("flush-reminder"));

@@ -50,3 +50,15 @@ pub async fn moved(db: &mut Db, from: &str, to: &str) -> Result<(), StoreError> 
     }
     Ok(())
 }
+
+/// Whether a chat shut the bot out.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn is_blocked(db: &mut Db, address: &str) -> Result<bool, StoreError> {
+    let blocked: i64 = sqlx::query_scalar("select count(*) from chats where address = $1 and blocked_at is not null")
+        .bind(address)
+        .fetch_one(&mut *db)
+        .await?;
+    Ok(blocked > 0)
+}

@@ -10,6 +10,7 @@ pub mod dead;
 pub mod heard;
 pub mod invites;
 pub mod leases;
+pub mod nudges;
 pub mod outfits;
 pub mod people;
 pub mod questions;

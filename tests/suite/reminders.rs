@@ -1,22 +1,134 @@
-//! The end of the day: who worked and did not flush is asked once.
+//! The end of the day: who worked and did not flush is asked, at most twice,
+//! and told the next morning.
 
 use insta::assert_snapshot;
 
 use crate::world::{HOUR, World};
 
 #[tokio::test]
-async fn whoever_worked_a_rig_is_reminded_once_at_the_end_of_the_day() {
+async fn whoever_worked_a_rig_is_reminded_at_the_end_of_the_day() {
     let mut world = World::new().await;
     world.says("crew", "heron 180 12").await;
     world.says("crew", "otter 180 12").await;
     world.says("crew", "otter flushed").await;
     assert_eq!(world.waits(8 * HOUR).await, "", "not before the day ends");
     assert_snapshot!(world.waits(HOUR).await, @r"
-    bot to crew: Heron worked today and is not flushed yet. Full waste, ten minutes.
+    bot to crew: Heron worked today and is not flushed yet. Flush valve open, ten minutes.
+         [Flushed]  [In 30 minutes]  [Not used]
+    ");
+    assert_snapshot!(world.says("crew", "[Flushed]").await, @"bot: Heron: flushed. Noted.");
+    assert_eq!(world.waits(HOUR).await, "", "once it is flushed nobody asks again");
+}
+
+#[tokio::test]
+async fn several_rigs_of_one_person_are_asked_about_in_one_message() {
+    let mut world = World::new().await;
+    for rig in ["heron", "otter", "mule"] {
+        world.says("crew", &format!("{rig} 180 12")).await;
+    }
+    assert_snapshot!(world.waits(9 * HOUR).await, @r"
+    bot to crew: Heron, Mule and Otter worked today and are not flushed yet. Flush valve open, ten minutes each.
+         [Flushed]  [In 30 minutes]  [Not used]
+    ");
+    assert_snapshot!(world.says("crew", "[Flushed]").await, @r"
+    bot: Heron: flushed. Noted.
+         Mule: flushed. Noted.
+         Otter: flushed. Noted.
+    ");
+}
+
+#[tokio::test]
+async fn silence_is_asked_once_more_and_no_oftener() {
+    let mut world = World::new().await;
+    world.says("crew", "heron 180 12").await;
+    world.waits(9 * HOUR).await;
+    assert_eq!(world.waits(HOUR / 2 - 60).await, "", "not yet");
+    assert_snapshot!(world.waits(60).await, @r"
+    bot to crew: Heron is still not flushed. Flush valve open, ten minutes.
          [Flushed]  [Not used]
     ");
-    assert_eq!(world.waits(HOUR / 2).await, "", "once");
-    assert_snapshot!(world.says("crew", "[Flushed]").await, @"bot: Heron: flushed. Noted.");
+    for _ in 0..4 {
+        assert_eq!(world.waits(HOUR / 2).await, "", "twice is enough");
+    }
+}
+
+#[tokio::test]
+async fn the_reminder_can_be_put_off_by_button_and_by_text() {
+    let mut world = World::new().await;
+    world.says("crew", "heron 180 12").await;
+    world.waits(9 * HOUR).await;
+    assert_snapshot!(world.says("crew", "[In 30 minutes]").await, @"bot: Heron: I ask once more at 17:33.");
+    assert_eq!(
+        world.waits(HOUR / 2 - 60).await,
+        "",
+        "the half hour starts with the press"
+    );
+    assert_snapshot!(world.waits(60).await, @r"
+    bot to crew: Heron is still not flushed. Flush valve open, ten minutes.
+         [Flushed]  [Not used]
+    ");
+    assert_snapshot!(world.says("crew", "in 30 minutes").await, @"bot: Heron: I do not ask again today. Type when it is done: heron flushed");
+    assert_eq!(world.waits(HOUR).await, "");
+}
+
+#[tokio::test]
+async fn a_rig_that_was_not_used_is_left_alone_that_day_and_the_next_morning() {
+    let mut world = World::new().await;
+    world.says("crew", "heron 180 12").await;
+    world.waits(9 * HOUR).await;
+    assert_snapshot!(world.says("crew", "[Not used]").await, @"bot: Heron: not used today. Noted.");
+    assert_eq!(world.waits(HOUR).await, "");
+    world.now += 14 * HOUR;
+    assert_snapshot!(world.says("crew", "heron 180 12").await, @r"
+    bot: Heron 93.3 % - sound
+         tap 180 -> RO 12 ppm, same as yesterday
+         Flush before you roll up.
+    ");
+}
+
+#[tokio::test]
+async fn a_missed_flush_is_told_with_the_first_reading_next_morning_and_only_then() {
+    let mut world = World::new().await;
+    world.says("crew", "heron 180 12").await;
+    world.waits(9 * HOUR).await;
+    world.waits(HOUR).await;
+    world.now += 14 * HOUR;
+    assert_snapshot!(world.says("crew", "heron 180 12").await, @r"
+    bot: Heron 93.3 % - sound
+         tap 180 -> RO 12 ppm, same as yesterday
+         Missed its last flush (yesterday): run it to waste for ten minutes first.
+         Flush before you roll up.
+    ");
+    assert_snapshot!(world.says("crew", "heron 181 12").await, @r"
+    bot: Heron 93.4 % - sound
+         tap 181 -> RO 12 ppm, up 0.1 since earlier today
+         Flush before you roll up.
+    ");
+}
+
+#[tokio::test]
+async fn nobody_is_asked_again_in_the_quiet_hours() {
+    let mut world = World::new().await;
+    world.says("owner", "day ends 19:45").await;
+    world.says("crew", "heron 180 12").await;
+    world.now += 11 * HOUR + HOUR / 2;
+    assert_snapshot!(world.waits(HOUR / 2).await, @r"
+    bot to crew: Heron worked today and is not flushed yet. Flush valve open, ten minutes.
+         [Flushed]  [In 30 minutes]  [Not used]
+    ");
+    assert_eq!(world.waits(HOUR).await, "", "eight o'clock is over");
+}
+
+#[tokio::test]
+async fn when_the_worker_has_left_a_lead_is_asked() {
+    let mut world = World::new().await;
+    world.says("lead", "fleet").await;
+    world.says("crew", "heron 180 12").await;
+    world.says("crew", "leave").await;
+    assert_snapshot!(world.waits(9 * HOUR).await, @r"
+    bot to lead: Heron worked today and is not flushed yet. Flush valve open, ten minutes.
+         [Flushed]  [In 30 minutes]  [Not used]
+    ");
 }
 
 #[tokio::test]

@@ -44,3 +44,7 @@ month-year = { $month ->
     [11] Nov
    *[12] Dec
   } { $year }
+
+## Lists
+
+list-and = { $all } and { $last }

@@ -1,6 +1,17 @@
 # The end of the day.
 
-nudge = { $rig } worked today and is not flushed yet. Full waste, ten minutes.
+nudge = { $count ->
+    [one] { $rigs } worked today and is not flushed yet. Flush valve open, ten minutes.
+   *[other] { $rigs } worked today and are not flushed yet. Flush valve open, ten minutes each.
+  }
+nudge-again = { $count ->
+    [one] { $rigs } is still not flushed. Flush valve open, ten minutes.
+   *[other] { $rigs } are still not flushed. Flush valve open, ten minutes each.
+  }
 nudge-flushed = Flushed
+nudge-later = In 30 minutes
 nudge-not-used = Not used
+nudge-put-off = { $rigs }: I ask once more at { $time }.
+nudge-no-more = { $rigs }: I do not ask again today. Type when it is done: { $example }
 not-used-noted = { $rig }: not used today. Noted.
+missed-flush = Missed its last flush ({ $day }): run it to waste for ten minutes first.

@@ -1,0 +1,175 @@
+//! The end of the day: whoever worked a rig that is flushed by hand and was
+//! not is asked, in one message for all their rigs, and once more if they are silent.
+
+use std::collections::BTreeMap;
+
+use crate::bot::Bot;
+use crate::bot::envelope::{Body, Outgoing, is_group};
+use crate::bot::hours::Hours;
+use crate::replies::{Words, nudge};
+use crate::schedule::{self, Slot};
+use crate::store::nudges::{Nudge, Waiting};
+use crate::store::outfits::Outfit;
+use crate::store::people::{Member, Role};
+use crate::store::questions::Button as StoredButton;
+use crate::store::rigs::Rig;
+use crate::store::{self, Db, StoreError};
+
+use super::{NUDGE_WINDOW, Occasion};
+
+/// After this long without an answer it is asked again, once.
+pub(in crate::bot) const ASK_AGAIN: i64 = 30 * 60;
+const BUTTONS_LIVE: i64 = 12 * 3600;
+
+/// The key under which an outfit's end of the day is met.
+pub(super) fn key(outfit_id: i64, slot: &Slot) -> String {
+    format!("day-end/{outfit_id}/{}", slot.date)
+}
+
+/// Who is asked, where, about which rigs.
+struct Asked {
+    chat: String,
+    member: Member,
+    rigs: Vec<Rig>,
+}
+
+impl Bot {
+    /// Asks about every rig of an outfit that worked today and was not flushed.
+    pub(super) async fn end_of_day(&self, occasion: &Occasion<'_>) -> Result<(), StoreError> {
+        let Occasion { outfit, slot, now, .. } = *occasion;
+        let mut tx = self.store.begin().await?;
+        if !store::slots::claim(&mut tx, &key(outfit.id, &slot), now).await? {
+            return Ok(());
+        }
+        let mut asked: BTreeMap<String, Asked> = BTreeMap::new();
+        for rig in store::rigs::fleet(&mut tx, outfit.id).await? {
+            let by_hand = !rig.flushes_itself && !rig.di_only;
+            let Some(worker) = unflushed(&mut tx, occasion, &rig).await?.filter(|_| by_hand) else {
+                continue;
+            };
+            let Some((chat, member)) = whom(&mut tx, outfit, worker).await? else {
+                continue;
+            };
+            let nudge = Nudge {
+                outfit_id: outfit.id,
+                rig_id: rig.id,
+                on_date: &slot.date.to_string(),
+                chat: &chat,
+                person_id: member.id,
+                again_at: now + ASK_AGAIN,
+            };
+            if store::nudges::ask(&mut tx, &nudge, now).await? {
+                let to = asked.entry(chat.clone()).or_insert(Asked {
+                    chat,
+                    member,
+                    rigs: Vec::new(),
+                });
+                to.rigs.push(rig);
+            }
+        }
+        for asked in asked.values() {
+            self.ask_to_flush(&mut tx, asked, false, now).await?;
+        }
+        Ok(tx.commit().await?)
+    }
+
+    /// Asks once more where nobody answered, unless the outfit wants its quiet.
+    pub(super) async fn repeat_nudges(&self, outfits: &[Outfit], now: i64) -> Result<(), StoreError> {
+        let mut tx = self.store.begin().await?;
+        let waiting = store::nudges::to_repeat(&mut tx, now - NUDGE_WINDOW, now).await?;
+        let mut asked: BTreeMap<String, Asked> = BTreeMap::new();
+        for nudge in waiting {
+            let Some(outfit) = outfits.iter().find(|outfit| outfit.id == nudge.outfit_id) else {
+                continue;
+            };
+            if !store::nudges::repeat(&mut tx, nudge.id, now).await? || Hours::of(outfit).is_quiet(now) {
+                continue;
+            }
+            let Waiting {
+                chat,
+                rig_id,
+                person_id,
+                ..
+            } = nudge;
+            let fleet = store::rigs::fleet(&mut tx, outfit.id).await?;
+            let rig = fleet.into_iter().find(|rig| rig.id == rig_id);
+            let member = store::people::get(&mut tx, person_id).await?;
+            let (Some(rig), Some(member)) = (rig, member.filter(|member| member.outfit_id == outfit.id)) else {
+                continue;
+            };
+            let to = asked.entry(chat.clone()).or_insert(Asked {
+                chat,
+                member,
+                rigs: Vec::new(),
+            });
+            to.rigs.push(rig);
+        }
+        for asked in asked.values() {
+            self.ask_to_flush(&mut tx, asked, true, now).await?;
+        }
+        Ok(tx.commit().await?)
+    }
+
+    async fn ask_to_flush(&self, db: &mut Db, asked: &Asked, again: bool, now: i64) -> Result<(), StoreError> {
+        let words = Words::of(asked.member.language.as_deref());
+        let names: Vec<&str> = asked.rigs.iter().map(|rig| rig.name.as_str()).collect();
+        for rig in &asked.rigs {
+            store::people::set_nudged(db, asked.member.id, rig.id, now).await?;
+        }
+        let mut buttons = Vec::new();
+        for press in nudge::buttons(words, &names, again) {
+            let stored = StoredButton {
+                outfit_id: asked.member.outfit_id,
+                question_id: None,
+                // In the crew's chat whoever is there may answer.
+                person_id: (!is_group(&asked.chat)).then_some(asked.member.id),
+                says: press.says,
+                expires_at: now + BUTTONS_LIVE,
+            };
+            buttons.push(self.button(db, press.label, &stored).await?);
+        }
+        let body = Body::Say {
+            text: nudge::question(words, &names, again),
+            buttons,
+            reply_to: None,
+        };
+        let outgoing = Outgoing {
+            chat: asked.chat.clone(),
+            body,
+            source_key: None,
+        };
+        store::sends::queue(db, &outgoing, now).await
+    }
+}
+
+/// Who worked a rig on the slot's day and left it unflushed.
+async fn unflushed(db: &mut Db, occasion: &Occasion<'_>, rig: &Rig) -> Result<Option<i64>, StoreError> {
+    let Some(morning) = schedule::day_start(&occasion.hours.zone, occasion.slot.date) else {
+        return Ok(None);
+    };
+    let Some((worked_at, person)) = store::readings::last_worked(db, rig.id, morning, occasion.slot.at + 1).await?
+    else {
+        return Ok(None);
+    };
+    let flushed_at = store::services::last_done(db, rig.id, "flush").await?;
+    Ok((!flushed_at.is_some_and(|at| at >= worked_at)).then_some(person))
+}
+
+/// Whom to ask about a rig that `worker` worked: them, else the crew's chat,
+/// else a lead, else an owner.
+async fn whom(db: &mut Db, outfit: &Outfit, worker: i64) -> Result<Option<(String, Member)>, StoreError> {
+    let everybody = store::people::of_outfit(db, outfit.id).await?;
+    if let Some(worker) = everybody.iter().find(|member| member.id == worker)
+        && !store::chats::is_blocked(db, &worker.chat).await?
+    {
+        return Ok(Some((worker.chat.clone(), worker.clone())));
+    }
+    let leads = everybody.iter().filter(|member| member.role == Role::Lead);
+    let owners = everybody.iter().filter(|member| member.role == Role::Owner);
+    for member in leads.chain(owners) {
+        if !store::chats::is_blocked(db, &member.chat).await? {
+            return Ok(Some((member.chat.clone(), member.clone())));
+        }
+    }
+    Ok(None)
+}

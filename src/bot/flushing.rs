@@ -1,0 +1,88 @@
+//! What people answer to a flush reminder, and the morning after a missed one.
+
+use jiff::civil::Date;
+
+use crate::replies::listed;
+use crate::schedule;
+use crate::store::readings::Reading;
+use crate::store::rigs::Rig;
+use crate::store::{self, StoreError};
+
+use super::answer::Answer;
+use super::due::ASK_AGAIN;
+use super::turn::Turn;
+
+/// How far back a bare "in 30 minutes" finds the question it answers.
+const QUESTION_STANDS: i64 = 12 * 3600;
+
+impl Turn<'_> {
+    /// Puts a reminder off; without names, all that this chat was asked about.
+    pub(super) async fn flush_later(&mut self, rigs: &[i64]) -> Result<Answer, StoreError> {
+        let since = self.now - QUESTION_STANDS;
+        let asked = store::nudges::open_in(self.db, &self.incoming.chat.address, since).await?;
+        let meant: Vec<i64> = if rigs.is_empty() { asked } else { rigs.to_vec() };
+        if meant.is_empty() {
+            return Ok(Answer::silence());
+        }
+        let (again_at, today) = (self.now + ASK_AGAIN, self.today().to_string());
+        let (mut put_off, mut no_more) = (Vec::new(), Vec::new());
+        for rig in meant {
+            let name = self.rig_name(rig);
+            match store::nudges::put_off(self.db, rig, &today, again_at).await? {
+                true => put_off.push(name),
+                false => no_more.push(name),
+            }
+        }
+        let mut lines = Vec::new();
+        if !put_off.is_empty() {
+            let time = schedule::local_time(&self.zone, again_at).unwrap_or_default();
+            let time = time.strftime("%H:%M").to_string();
+            let rigs = self.names(&put_off);
+            let facts = [("rigs", (&rigs).into()), ("time", (&time).into())];
+            lines.push(self.words.say("nudge-put-off", facts));
+        }
+        if let Some(first) = no_more.first() {
+            let example = format!("{} flushed", first.to_lowercase());
+            let rigs = self.names(&no_more);
+            let facts = [("rigs", (&rigs).into()), ("example", (&example).into())];
+            lines.push(self.words.say("nudge-no-more", facts));
+        }
+        Ok(Answer::says(lines.join("\n")))
+    }
+
+    /// Notes that rigs were not used today, so that nobody asks again.
+    pub(super) async fn not_used(&mut self, rigs: &[i64]) -> Result<Answer, StoreError> {
+        let today = self.today().to_string();
+        let mut lines = Vec::new();
+        for rig in rigs {
+            store::nudges::not_used(self.db, *rig, &today, self.now).await?;
+            let name = self.rig_name(*rig);
+            lines.push(self.words.say("not-used-noted", [("rig", (&name).into())]));
+        }
+        Ok(Answer::says(lines.join("\n")))
+    }
+
+    /// The day on which a rig was left unflushed although somebody was asked, if
+    /// this is its first reading since.
+    pub(super) async fn missed_flush(
+        &mut self,
+        rig: &Rig,
+        before: Option<&Reading>,
+        now: i64,
+    ) -> Result<Option<Date>, StoreError> {
+        let Some(before) = before.filter(|before| self.date(before.taken_at) < self.date(now)) else {
+            return Ok(None);
+        };
+        let Some(asked_at) = store::nudges::last_asked(self.db, rig.id, now).await? else {
+            return Ok(None);
+        };
+        let flushed_at = store::services::last_done(self.db, rig.id, "flush").await?;
+        let was_flushed = flushed_at.is_some_and(|at| at >= before.taken_at);
+        let missed = asked_at >= before.taken_at && !was_flushed;
+        Ok(missed.then(|| self.date(asked_at)))
+    }
+
+    fn names(&self, names: &[String]) -> String {
+        listed(self.words, &names.iter().map(String::as_str).collect::<Vec<_>>())
+    }
+}
