@@ -152,7 +152,7 @@ async fn unflushed(db: &mut Db, occasion: &Occasion<'_>, rig: &Rig) -> Result<Op
         return Ok(None);
     };
     let flushed_at = store::services::last_done(db, rig.id, "flush").await?;
-    Ok((!flushed_at.is_some_and(|at| at >= worked_at)).then_some(person))
+    Ok(flushed_at.is_none_or(|at| at < worked_at).then_some(person))
 }
 
 /// Whom to ask about a rig that `worker` worked: them, else the crew's chat,
