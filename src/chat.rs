@@ -23,7 +23,7 @@ pub async fn run(database: &str, zone: String) -> anyhow::Result<()> {
     if prompt {
         writeln!(
             out,
-            "You speak as the owner. As somebody else: crew: heron 180 12   A button: [its label]   End: Ctrl-D"
+            "You speak as the owner. As somebody else: crew: heron 180 12   A button: [its label]   Another language: (crew speaks es)   End: Ctrl-D"
         )?;
     }
     show(
@@ -46,6 +46,10 @@ pub async fn run(database: &str, zone: String) -> anyhow::Result<()> {
         show(&mut out, &script::write(&desk.time_passes(now).await?, Some("owner")))?;
         let typed = line.trim();
         if typed.is_empty() {
+            continue;
+        }
+        if let Some((who, language)) = script::speaks(typed) {
+            desk.speaks(who, language);
             continue;
         }
         let (who, text) = addressed(typed);

@@ -25,6 +25,8 @@ pub struct Desk {
     session: String,
     count: u64,
     last_said: HashMap<String, (String, i64)>,
+    /// The platform's language of whoever does not speak English.
+    languages: HashMap<String, String>,
     /// The buttons on show, newest last: speaker, label, token.
     buttons: Vec<(String, String, String)>,
 }
@@ -59,6 +61,7 @@ impl Desk {
             session,
             count: 0,
             last_said: HashMap::new(),
+            languages: HashMap::new(),
             buttons: Vec::new(),
         }
     }
@@ -66,6 +69,11 @@ impl Desk {
     /// The bot at this desk.
     pub fn bot(&self) -> &Bot {
         &self.bot
+    }
+
+    /// From now on the platform tells of `who` that they use this language.
+    pub fn speaks(&mut self, who: &str, language: &str) {
+        self.languages.insert(who.to_owned(), language.to_owned());
     }
 
     /// Makes sure that there is an outfit and that `owner` owns it; what the
@@ -111,7 +119,7 @@ impl Desk {
                 address: address(who),
                 group: false,
             },
-            person: person(who),
+            person: self.person(who),
             sent_at: now,
             what,
             reply_to: None,
@@ -147,7 +155,7 @@ impl Desk {
         if store::people::find(&mut tx, &address(who)).await?.is_none()
             && let Some(outfit) = store::outfits::all(&mut tx).await?.first()
         {
-            let person = person(who);
+            let person = self.person(who);
             let newcomer = store::people::Newcomer {
                 address: &person.address,
                 chat: &person.private_chat,
@@ -185,6 +193,16 @@ impl Desk {
         }
     }
 
+    fn person(&self, who: &str) -> Person {
+        let language = self.languages.get(who).map_or("en", String::as_str);
+        Person {
+            address: address(who),
+            private_chat: address(who),
+            first_name: who.to_owned(),
+            language: Some(language.to_owned()),
+        }
+    }
+
     fn shown(&mut self, send: &Send) -> Option<Heard> {
         let to = send.chat.trim_start_matches("desk:").to_owned();
         match &send.body {
@@ -211,13 +229,4 @@ impl Desk {
 
 fn address(who: &str) -> String {
     format!("desk:{who}")
-}
-
-fn person(who: &str) -> Person {
-    Person {
-        address: address(who),
-        private_chat: address(who),
-        first_name: who.to_owned(),
-        language: Some("en".to_owned()),
-    }
 }

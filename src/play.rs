@@ -90,6 +90,10 @@ pub async fn play(text: &str, url: &str) -> anyhow::Result<Played> {
     for step in &steps {
         let (heard, speaker) = match &step.cue {
             Cue::Remark | Cue::Zone(_) => (Vec::new(), None),
+            Cue::Speaks { who, language } => {
+                desk.speaks(who, language);
+                (Vec::new(), None)
+            }
             Cue::Clock(local) => {
                 let at = slot_on(&zone, local.date(), local.time()).context("no such time")?.at;
                 // Before anybody is there, nothing falls due.

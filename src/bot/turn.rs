@@ -53,9 +53,17 @@ impl Bot {
         {
             return self.open_link(db, incoming, &token, now).await;
         }
-        let Some(member) = member else {
+        let Some(mut member) = member else {
             return self.meet_stranger(db, incoming, now).await;
         };
+        let told = incoming.person.language.as_deref();
+        if told.is_some() && told != member.platform_language.as_deref() {
+            store::people::note_language(db, member.id, told).await?;
+            if member.language == member.platform_language {
+                member.language = told.map(str::to_owned);
+            }
+            member.platform_language = told.map(str::to_owned);
+        }
         if incoming.what == Happening::ShutOut {
             return store::chats::block(db, &incoming.chat.address, now).await;
         }

@@ -66,8 +66,25 @@ fn join_letter_and_digit(tokens: Vec<Token>) -> Vec<Token> {
     joined
 }
 
+/// "red 180, ósmosis 12": Spanish for the mains, but in English a colour that rigs are named for, so that it
+/// takes another Spanish label to tell.
+fn tell_mains_from_colour(tokens: &mut [Token]) {
+    let spanish = |token: &Token| matches!(token.word(), Some("osmosis" | "vidrio" | "cristal"));
+    if !tokens.iter().any(spanish) {
+        return;
+    }
+    for at in 1..tokens.len() {
+        let mains =
+            tokens[at].number().is_some() && tokens[at - 1].word() == Some("red") && tokens[at - 1].is_unknown();
+        if mains {
+            tokens[at - 1].senses = Senses::of(Sense::FeedWeak);
+        }
+    }
+}
+
 /// Words that no table knows get the senses of the word of the trade that is one slip away.
 pub fn mend_slips(tokens: &mut [Token]) {
+    tell_mains_from_colour(tokens);
     for at in 0..tokens.len() {
         // "otu 40": short words are mended only before a number.
         let before_number = tokens.get(at + 1).is_some_and(|next| next.number().is_some());

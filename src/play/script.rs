@@ -4,6 +4,7 @@
 //! # A remark.
 //! zone Europe/London
 //! @ 2026-03-02 07:40
+//! (crew-2 speaks es)
 //! crew: heron 180 12
 //!   bot: Heron 93.3 % - sound
 //!        tap 180 -> RO 12 ppm
@@ -27,6 +28,13 @@ pub enum Cue {
     Zone(String),
     /// The clock is put to a local time.
     Clock(DateTime),
+    /// The platform tells that somebody uses a language.
+    Speaks {
+        /// Who.
+        who: String,
+        /// Its tag.
+        language: String,
+    },
     /// Somebody speaks.
     Line {
         /// Who.
@@ -98,6 +106,12 @@ fn cue(line: &str) -> Option<Cue> {
     if let Some(time) = line.strip_prefix("@ ") {
         return DateTime::strptime("%Y-%m-%d %H:%M", time.trim()).ok().map(Cue::Clock);
     }
+    if let Some((who, language)) = speaks(line) {
+        return Some(Cue::Speaks {
+            who: who.to_owned(),
+            language: language.to_owned(),
+        });
+    }
     let (who, text) = spoken(line)?;
     let (who, manner) = match who.strip_suffix(" edits") {
         Some(who) => (who, Manner::Edits),
@@ -108,6 +122,12 @@ fn cue(line: &str) -> Option<Cue> {
         manner,
         text: text.to_owned(),
     })
+}
+
+/// Who uses which language: `(crew speaks es)`.
+pub fn speaks(line: &str) -> Option<(&str, &str)> {
+    let said = line.trim().strip_prefix('(')?.strip_suffix(')')?;
+    said.split_once(" speaks ")
 }
 
 /// A speaker before a colon: small letters, digits and hyphens.
@@ -193,6 +213,17 @@ mod tests {
                 who: "crew-2".into(),
                 manner: Manner::Edits,
                 text: "x".into()
+            }
+        );
+    }
+
+    #[test]
+    fn a_language_is_given_to_somebody() {
+        assert_eq!(
+            read("(crew-2 speaks es)").unwrap()[0].cue,
+            Cue::Speaks {
+                who: "crew-2".into(),
+                language: "es".into()
             }
         );
     }

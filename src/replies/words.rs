@@ -30,7 +30,7 @@ macro_rules! texts {
 }
 
 /// The languages that the bot answers in: tag and texts.
-pub const LANGUAGES: [(&str, &[&str]); 1] = [texts!("en")];
+pub const LANGUAGES: [(&str, &[&str]); 2] = [texts!("en"), texts!("es")];
 
 static BUNDLES: LazyLock<Vec<(&'static str, Bundle)>> = LazyLock::new(|| {
     LANGUAGES

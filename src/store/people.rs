@@ -45,8 +45,11 @@ pub struct Member {
     pub chat: String,
     /// The first name that the platform gave.
     pub first_name: String,
-    /// Language tag that the platform gave, such as `en` or `es`.
+    /// Tag of the language to answer in, such as `en` or `es`: the chosen one,
+    /// else the platform's.
     pub language: Option<String>,
+    /// Language tag that the platform gave when it was last noted.
+    pub platform_language: Option<String>,
     /// Their outfit.
     pub outfit_id: i64,
     /// Their role in it.
@@ -55,10 +58,19 @@ pub struct Member {
     pub own_rig: Option<i64>,
 }
 
-type Row = (i64, String, String, Option<String>, i64, String, Option<i64>);
+type Row = (
+    i64,
+    String,
+    String,
+    Option<String>,
+    Option<String>,
+    i64,
+    String,
+    Option<i64>,
+);
 
 fn member(row: Row) -> Result<Member, StoreError> {
-    let (id, chat, first_name, language, outfit_id, role, own_rig) = row;
+    let (id, chat, first_name, language, platform_language, outfit_id, role, own_rig) = row;
     let role = Role::from_word(&role).ok_or(StoreError::Stored {
         what: "role",
         why: role,
@@ -68,6 +80,7 @@ fn member(row: Row) -> Result<Member, StoreError> {
         chat,
         first_name,
         language,
+        platform_language,
         outfit_id,
         role,
         own_rig,
@@ -80,7 +93,7 @@ fn member(row: Row) -> Result<Member, StoreError> {
 /// Whatever the database says.
 pub async fn find(db: &mut Db, address: &str) -> Result<Option<Member>, StoreError> {
     let row: Option<Row> = sqlx::query_as(
-        "select id, chat, first_name, language, outfit_id, role, own_rig_id
+        "select id, chat, first_name, coalesce(chosen_language, language), language, outfit_id, role, own_rig_id
          from people where address = $1 and outfit_id is not null",
     )
     .bind(address)
@@ -95,7 +108,7 @@ pub async fn find(db: &mut Db, address: &str) -> Result<Option<Member>, StoreErr
 /// Whatever the database says.
 pub async fn get(db: &mut Db, id: i64) -> Result<Option<Member>, StoreError> {
     let row: Option<Row> = sqlx::query_as(
-        "select id, chat, first_name, language, outfit_id, role, own_rig_id
+        "select id, chat, first_name, coalesce(chosen_language, language), language, outfit_id, role, own_rig_id
          from people where id = $1 and outfit_id is not null",
     )
     .bind(id)
@@ -110,7 +123,7 @@ pub async fn get(db: &mut Db, id: i64) -> Result<Option<Member>, StoreError> {
 /// Whatever the database says.
 pub async fn of_outfit(db: &mut Db, outfit_id: i64) -> Result<Vec<Member>, StoreError> {
     let rows: Vec<Row> = sqlx::query_as(
-        "select id, chat, first_name, language, outfit_id, role, own_rig_id
+        "select id, chat, first_name, coalesce(chosen_language, language), language, outfit_id, role, own_rig_id
          from people where outfit_id = $1 order by joined_at, id",
     )
     .bind(outfit_id)
@@ -152,6 +165,32 @@ pub async fn join(db: &mut Db, who: &Newcomer<'_>, outfit_id: i64, role: Role, n
     .bind(now)
     .execute(&mut *db)
     .await?;
+    Ok(())
+}
+
+/// Notes the language that the platform tells of somebody now.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn note_language(db: &mut Db, id: i64, language: Option<&str>) -> Result<(), StoreError> {
+    sqlx::query("update people set language = $1 where id = $2")
+        .bind(language)
+        .bind(id)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}
+
+/// Keeps the language that somebody chose; none: the platform's again.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn choose_language(db: &mut Db, id: i64, language: Option<&str>) -> Result<(), StoreError> {
+    sqlx::query("update people set chosen_language = $1 where id = $2")
+        .bind(language)
+        .bind(id)
+        .execute(&mut *db)
+        .await?;
     Ok(())
 }
 

@@ -25,6 +25,7 @@ mod readings;
 mod reminders;
 mod schedule;
 mod served;
+mod spanish;
 mod start_and_stop;
 mod water_checks;
 mod water_crew;

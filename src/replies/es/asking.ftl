@@ -1,0 +1,17 @@
+# Preguntas a la cuadrilla.
+
+ask-which-rig = ¿Qué equipo?
+ask-which-rig-named = ¿Cuál es "{ $name }"?
+ask-unknown-rig = Aquí no hay ningún equipo "{ $name }". ¿Cuál es?
+ask-fleet = En la flota: { $rigs }.
+ask-swapped = { $rig } - ¿cuál es cuál? La ósmosis sale más alta que la red.
+ask-which-is-which = { $rig } - ¿qué número es cuál? Así: { $example }
+ask-missing = { $rig } - falta una lectura. Así: { $example }
+ask-implausible = { $rig } - { $echo } queda lejos de lo habitual. ¿Lo apunto?
+ask-implausible-feed = { $rig } - la red venía dando { $low }-{ $high }; mandaste { $sent }. ¿Lo apunto?
+ask-which-rig-drafts = Recibido: { $echo }. ¿Qué equipo?
+label-pair = red { $feed }, ósmosis { $permeate }
+label-as-sent = como lo mandé
+label-keep = es correcto
+label-drop = bórralo
+label-product = { $ppm } es el vidrio

@@ -1,0 +1,47 @@
+# Números y días.
+
+# Entre la parte entera de un número y sus decimales.
+decimal-mark = ,
+
+today = hoy
+# Un texto que recibe un día puede distinguir "hoy" y "ayer" de los que llevan artículo.
+earlier-today = hoy
+yesterday = ayer
+weekday = { $day ->
+    [1] lunes
+    [2] martes
+    [3] miércoles
+    [4] jueves
+    [5] viernes
+    [6] sábado
+   *[7] domingo
+  }
+date = { $day } { $month ->
+    [1] ene
+    [2] feb
+    [3] mar
+    [4] abr
+    [5] may
+    [6] jun
+    [7] jul
+    [8] ago
+    [9] sep
+    [10] oct
+    [11] nov
+   *[12] dic
+  }
+date-year = { $date } { $year }
+month-year = { $month ->
+    [1] ene
+    [2] feb
+    [3] mar
+    [4] abr
+    [5] may
+    [6] jun
+    [7] jul
+    [8] ago
+    [9] sep
+    [10] oct
+    [11] nov
+   *[12] dic
+  } { $year }

@@ -1,0 +1,30 @@
+# Consultas.
+
+rig-none-yet = { $rig } - sin lecturas todavía. Manda: { $example }
+rig-last-taken = { $echo }, { $day ->
+    [hoy] hoy
+    [ayer] ayer
+   *[other] el { $day }
+  }
+rig-services-resin = Última resina: { $resin }.
+rig-services = Última resina: { $resin }. Último lavado: { $flush }.
+never = sin apuntar
+history-title = { $rig }, lo último primero
+history-line = { $day }  { $echo }  { $percent }
+history-line-di = { $day }  { $echo }
+fleet-title = { $outfit }: { $count ->
+    [one] 1 equipo
+   *[other] { $count } equipos
+  }
+fleet-line-none = { $rig } - sin lecturas todavía
+fleet-empty = Aún no hay equipos. Un dueño o encargado escribe: agregar equipo heron
+shopping-title = Según las lecturas:
+shopping-line = { $rig }: membrana nueva ({ $percent } - { $state })
+shopping-none = Según las lecturas no toca ninguna membrana. La resina aún no la sé contar: mira las lecturas del vidrio.
+shopping-resin = La resina aún no la sé contar: mira las lecturas del vidrio.
+quiet-title = Sin lecturas desde hace tres días o más:
+quiet-line = { $rig }, la última { $day ->
+    [ayer] ayer
+   *[other] el { $day }
+  }
+quiet-none = Todos los equipos tienen lectura de los últimos tres días.

@@ -1,0 +1,59 @@
+# La respuesta a una lectura. Siempre: primero el veredicto, luego el número y
+# al final qué hacer; nada que obligue al pulgar a bajar. Los números llegan ya
+# como texto.
+
+reading-verdict = { $rig } { $percent } - { $state }
+reading-verdict-short = { $rig } { $percent } - { $state } ({ $echo })
+reading-no-rejection = { $rig } - apuntado como lo mandaste, pero no da rechazo. Enjuaga el vaso y lee otra vez.
+reading-verdict-di = { $rig } - { $ppm } ppm en el vidrio
+reading-will-spot = { $rig } - cambia la resina antes de la próxima ventana: { $ppm } ppm dejan manchas.
+echo-membrane = red { $feed } -> ósmosis { $permeate } ppm
+echo-membrane-glass = red { $feed } -> ósmosis { $permeate } -> vidrio { $product } ppm
+echo-di = red { $feed } -> vidrio { $product } ppm
+rejection-part = rechazo { $percent } - { $state }
+change-up = { $day ->
+    [hoy] sube { $points } desde la anterior de hoy
+    [ayer] sube { $points } desde ayer
+   *[other] sube { $points } desde el { $day }
+  }
+change-down = { $day ->
+    [hoy] baja { $points } desde la anterior de hoy
+    [ayer] baja { $points } desde ayer
+   *[other] baja { $points } desde el { $day }
+  }
+change-none = { $day ->
+    [hoy] igual que la anterior de hoy
+    [ayer] igual que ayer
+   *[other] igual que el { $day }
+  }
+taken-on = { $day ->
+    [hoy] cuenta para hoy
+    [ayer] cuenta para ayer
+   *[other] cuenta para el { $day }
+  }
+flush-reminder = Lava la membrana antes de recoger.
+advice-wearing = Va perdiendo: no la pierdas de vista.
+advice-due = Compara una membrana nueva con la resina que ahorra.
+advice-spent = Menos del 80 %: toca membrana nueva, salvo que algo fugue. Revisa primero mangueras y juntas.
+advice-read-again = Lejos de su tendencia, alrededor del { $percent } %. Deja correr 5 minutos, enjuaga el vaso y lee otra vez.
+advice-check = La ósmosis saltó { $day ->
+    [hoy] hoy
+    [ayer] ayer
+   *[other] el { $day }
+  }. El desgaste es lento; un salto suele ser una manguera, una junta o un racor.
+    Deja correr 5 minutos, enjuaga el vaso y lee otra vez.
+advice-renewed = Parece una membrana nueva. Si la hay, escribe: { $rig } membrana nueva
+
+state-sound = bien
+state-wearing = con desgaste
+state-due = por cambiar
+state-spent = agotada
+state-unproven = por confirmar
+state-check = revisar primero
+state-doubtful = leer otra vez
+
+corrected = Corregido.
+withdrawn-reading = Anulado: { $rig }, { $echo }. Queda en el registro, pero ya no cuenta.
+withdrawn-service = Anulado: { $rig }, { $what }.
+nothing-to-withdraw = No hay nada tuyo de las últimas 12 horas que anular.
+dropped = Descartado. No se apuntó nada.

@@ -1,0 +1,9 @@
+# Trabajos.
+
+service-noted = { $rig }: { $what }. Apuntado.
+service-resin = resina cambiada
+service-repack = resina compactada de nuevo
+service-membrane = membrana nueva
+service-prefilter = prefiltros cambiados
+service-flush = lavado
+service-oring = junta cambiada
