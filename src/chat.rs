@@ -5,15 +5,15 @@ use std::io::{BufRead, IsTerminal, Write};
 
 use crate::bot::Tokens;
 use crate::clock;
-use crate::desk::{Desk, Manner};
-use crate::play::script;
+use crate::desk::{Desk, Heard, Manner};
+use crate::play::{Files, script};
 use crate::store::Store;
 
-/// Talks until the input ends.
+/// Talks until the input ends; pictures and files go to `files`.
 ///
 /// # Errors
 /// When the terminal or the database fails.
-pub async fn run(database: &str, zone: String) -> anyhow::Result<()> {
+pub async fn run(database: &str, zone: String, files: &mut Files) -> anyhow::Result<()> {
     let store = Store::open(database).await?;
     store.migrate().await?;
     let session = Tokens::Random.draw()?;
@@ -26,15 +26,18 @@ pub async fn run(database: &str, zone: String) -> anyhow::Result<()> {
             "You speak as the owner. As somebody else: crew: heron 180 12   A button: [its label]   Another language: (crew speaks es)   End: Ctrl-D"
         )?;
     }
-    show(
-        &mut out,
-        &script::write(&desk.settle_in(clock::now()).await?, Some("owner")),
-    )?;
+    let mut show = |heard: &[Heard], speaker: &str| -> anyhow::Result<()> {
+        files.keep(heard)?;
+        if !heard.is_empty() {
+            writeln!(out, "{}", script::write(heard, Some(speaker)))?;
+        }
+        Ok(())
+    };
+    show(&desk.settle_in(clock::now()).await?, "owner")?;
     let mut line = String::new();
     loop {
         if prompt {
-            write!(out, "> ")?;
-            out.flush()?;
+            print_prompt()?;
         }
         line.clear();
         let mut bytes = Vec::new();
@@ -43,7 +46,7 @@ pub async fn run(database: &str, zone: String) -> anyhow::Result<()> {
         }
         line.push_str(&String::from_utf8_lossy(&bytes));
         let now = clock::now();
-        show(&mut out, &script::write(&desk.time_passes(now).await?, Some("owner")))?;
+        show(&desk.time_passes(now).await?, "owner")?;
         let typed = line.trim();
         if typed.is_empty() {
             continue;
@@ -57,10 +60,7 @@ pub async fn run(database: &str, zone: String) -> anyhow::Result<()> {
             Some(who) => (who, Manner::Edits),
             None => (who, Manner::Says),
         };
-        show(
-            &mut out,
-            &script::write(&desk.says(who, manner, text, now).await?, Some(who)),
-        )?;
+        show(&desk.says(who, manner, text, now).await?, who)?;
     }
     store.close().await;
     Ok(())
@@ -80,12 +80,10 @@ fn addressed(line: &str) -> (&str, &str) {
         .unwrap_or(("owner", line))
 }
 
-fn show(out: &mut impl Write, said: &str) -> std::io::Result<()> {
-    if said.is_empty() {
-        Ok(())
-    } else {
-        writeln!(out, "{said}")
-    }
+fn print_prompt() -> std::io::Result<()> {
+    let mut out = std::io::stdout();
+    write!(out, "> ")?;
+    out.flush()
 }
 
 #[cfg(test)]

@@ -53,6 +53,9 @@ pub struct ChatArgs {
     /// Time zone of the outfit, such as Europe/Madrid [default: this machine's]
     #[arg(long, env = "TAPSIDE_ZONE", value_name = "ZONE", value_parser = known_zone)]
     pub zone: Option<String>,
+    /// Write the bot's pictures and files into this folder
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
 }
 
 /// Settings of `play`.
@@ -64,6 +67,9 @@ pub struct PlayArgs {
     /// Write the answers into the files instead of comparing them
     #[arg(long)]
     pub update: bool,
+    /// Write the bot's pictures and files into this folder
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
 }
 
 /// Where the data are.

@@ -3,7 +3,7 @@
 
 use std::collections::HashMap;
 
-use crate::bot::envelope::{Arrived, Body, Chat, Happening, Incoming, Person, Send};
+use crate::bot::envelope::{Arrived, Body, Button, Chat, File, Happening, Incoming, Person, Send};
 use crate::bot::{Bot, BotSettings, Tokens};
 use crate::store::people::Role;
 use crate::store::sends::{self, Limits, Sent};
@@ -40,6 +40,8 @@ pub struct Heard {
     pub text: String,
     /// The labels of the buttons below it.
     pub buttons: Vec<String>,
+    /// The pictures or the file that came with it.
+    pub files: Vec<File>,
 }
 
 /// How a line is meant.
@@ -205,26 +207,31 @@ impl Desk {
 
     fn shown(&mut self, send: &Send) -> Option<Heard> {
         let to = send.chat.trim_start_matches("desk:").to_owned();
-        match &send.body {
-            Body::Say { text, buttons, .. } => {
-                self.buttons.extend(
-                    buttons
-                        .iter()
-                        .map(|button| (to.clone(), button.label.clone(), button.token.clone())),
-                );
-                Some(Heard {
-                    to,
-                    text: text.clone(),
-                    buttons: buttons.iter().map(|button| button.label.clone()).collect(),
-                })
-            }
-            Body::Acknowledge { text, .. } => Some(Heard {
-                to,
-                text: text.clone()?,
-                buttons: Vec::new(),
-            }),
-        }
+        let (text, buttons): (String, &[Button]) = match &send.body {
+            Body::Say { text, buttons, .. } => (text.clone(), buttons),
+            Body::Pictures { caption, .. } => (below("picture", &send.files, caption), &[]),
+            Body::Document { caption, .. } => (below("file", &send.files, caption), &[]),
+            Body::Acknowledge { text, .. } => (text.clone()?, &[]),
+        };
+        self.buttons.extend(
+            buttons
+                .iter()
+                .map(|button| (to.clone(), button.label.clone(), button.token.clone())),
+        );
+        Some(Heard {
+            to,
+            text,
+            buttons: buttons.iter().map(|button| button.label.clone()).collect(),
+            files: send.files.clone(),
+        })
     }
+}
+
+/// A caption below its files, as on a phone, each file as a line.
+fn below(kind: &str, files: &[File], caption: &str) -> String {
+    let files = files.iter().map(|file| format!("[{kind}: {}]", file.name));
+    let caption = Some(caption.to_owned()).filter(|caption| !caption.is_empty());
+    files.chain(caption).collect::<Vec<_>>().join("\n")
 }
 
 fn address(who: &str) -> String {

@@ -6,6 +6,7 @@ use std::process::ExitCode;
 use clap::Parser;
 use secrecy::ExposeSecret;
 use tapside::config::{Command, CommandLine, LogLevel, Settings, zone_of_this_machine};
+use tapside::play::Files;
 use tapside::store::Store;
 use tracing_subscriber::filter::{LevelFilter, Targets};
 use tracing_subscriber::prelude::*;
@@ -66,7 +67,13 @@ async fn run() -> anyhow::Result<ExitCode> {
             Ok(ExitCode::SUCCESS)
         }
         Command::Chat(args) => {
-            tapside::chat::run(&args.database, args.zone.unwrap_or_else(zone_of_this_machine)).await?;
+            let mut files = Files::new(args.out);
+            tapside::chat::run(
+                &args.database,
+                args.zone.unwrap_or_else(zone_of_this_machine),
+                &mut files,
+            )
+            .await?;
             Ok(ExitCode::SUCCESS)
         }
         Command::Read(args) => {
@@ -82,7 +89,8 @@ async fn run() -> anyhow::Result<ExitCode> {
             )))
         }
         Command::Play(args) => {
-            let as_written = tapside::play::run(&args.files, args.update, &mut std::io::stdout()).await?;
+            let mut files = Files::new(args.out);
+            let as_written = tapside::play::run(&args.files, args.update, &mut files, &mut std::io::stdout()).await?;
             Ok(ExitCode::from(if as_written { 0 } else { NOT_GOOD }))
         }
     }

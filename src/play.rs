@@ -1,6 +1,7 @@
 //! `tapside play`: demo conversations on a clock of their own, checked against
 //! the answers that stand in them.
 
+mod files;
 pub mod script;
 
 use std::io::Write;
@@ -10,9 +11,10 @@ use anyhow::{Context, anyhow};
 use jiff::tz::TimeZone;
 
 use crate::bot::Tokens;
-use crate::desk::Desk;
+use crate::desk::{Desk, Heard};
 use crate::schedule::slot_on;
 use crate::store::Store;
+pub use files::Files;
 use script::{Cue, Step};
 
 /// Where a conversation starts that says nothing of time.
@@ -26,16 +28,18 @@ pub struct Played {
     pub script: String,
     /// For each difference: line, expected, given.
     pub differences: Vec<(usize, String, String)>,
+    /// Everything that the bot said.
+    pub heard: Vec<Heard>,
 }
 
 /// Plays files one after another, each on an outfit of its own, and prints
 /// them; true if every answer stood there. With `update` the files are
-/// rewritten instead.
+/// rewritten instead. Pictures and files of the conversations go to `kept`.
 ///
 /// # Errors
 /// A file that cannot be read or written, a line that is not understood, or
 /// trouble with the database.
-pub async fn run(files: &[PathBuf], update: bool, out: &mut impl Write) -> anyhow::Result<bool> {
+pub async fn run(files: &[PathBuf], update: bool, kept: &mut Files, out: &mut impl Write) -> anyhow::Result<bool> {
     let mut as_written = true;
     for file in files {
         let text = std::fs::read_to_string(file).with_context(|| format!("cannot read {}", file.display()))?;
@@ -45,6 +49,7 @@ pub async fn run(files: &[PathBuf], update: bool, out: &mut impl Write) -> anyho
             .await
             .with_context(|| format!("in {}", file.display()))?;
         writeln!(out, "{}", played.script.trim_end())?;
+        kept.keep(&played.heard)?;
         if update {
             std::fs::write(file, &played.script)?;
             continue;
@@ -86,6 +91,7 @@ pub async fn play(text: &str, url: &str) -> anyhow::Result<Played> {
     let mut played = Played {
         script: String::new(),
         differences: Vec::new(),
+        heard: Vec::new(),
     };
     for step in &steps {
         let (heard, speaker) = match &step.cue {
@@ -120,12 +126,13 @@ pub async fn play(text: &str, url: &str) -> anyhow::Result<Played> {
         // Two messages are never sent in the same second.
         now += i64::from(speaker.is_some());
         note(&mut played, step, &script::write(&heard, speaker));
+        played.heard.extend(heard);
     }
     store.close().await;
     Ok(played)
 }
 
-async fn pass_time(desk: &mut Desk, from: i64, until: i64) -> anyhow::Result<Vec<crate::desk::Heard>> {
+async fn pass_time(desk: &mut Desk, from: i64, until: i64) -> anyhow::Result<Vec<Heard>> {
     let mut heard = Vec::new();
     let mut at = from;
     while at < until {

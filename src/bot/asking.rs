@@ -6,7 +6,7 @@ use crate::store::questions::Question;
 use crate::store::{self, StoreError};
 
 use super::answer::{Answer, Press};
-use super::envelope::{Body, Outgoing};
+use super::envelope::{Body, Handling, Outgoing};
 use super::recording::Source;
 use super::turn::{QUESTION_LIVES, Turn};
 
@@ -66,6 +66,7 @@ impl Turn<'_> {
             chat: self.incoming.chat.address.clone(),
             body,
             source_key: None,
+            handling: Handling::default(),
         };
         let mut answer = match (refusal, found) {
             (None, Some(button)) => self.read(&button.says).await?,

@@ -1,7 +1,13 @@
 //! What crosses the bot's two doors. Transports translate the outside world
 //! to and from these types and know nothing else of the bot.
 
+mod pieces;
+
+use std::sync::Arc;
+
 use serde::{Deserialize, Serialize};
+
+pub use pieces::{MOST_CAPTION_UNITS, MOST_PICTURES, MOST_TEXT_UNITS, fitting, units};
 
 /// Something that a transport brought.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -79,6 +85,13 @@ pub enum Happening {
     Picture,
     /// Sent a voice note.
     Voice,
+    /// Put another reaction under a message.
+    Reaction {
+        /// The key of that message.
+        on: String,
+        /// Whether it is a thumbs-up that was not there before.
+        thumbs_up: bool,
+    },
     /// Shut the bot out of the chat.
     ShutOut,
     /// Let the bot in again.
@@ -90,7 +103,8 @@ pub enum Happening {
     },
 }
 
-/// A message that the bot wants sent.
+/// A message that the bot wants sent. However long it is: queueing cuts it
+/// into pieces that a platform takes.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Outgoing {
     /// Where to.
@@ -99,6 +113,18 @@ pub struct Outgoing {
     pub body: Body,
     /// The message that it answers, so that a reply to it finds the reading.
     pub source_key: Option<String>,
+    /// How it goes.
+    pub handling: Handling,
+}
+
+/// How a message goes, whatever it carries.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Handling {
+    /// Without a sound: for what nobody asked for, in the outfit's quiet hours.
+    pub silent: bool,
+    /// Neither forwarded nor saved: for the owner's money and people.
+    pub protected: bool,
 }
 
 /// A message on its way out.
@@ -110,8 +136,28 @@ pub struct Send {
     pub chat: String,
     /// What.
     pub body: Body,
+    /// How it goes.
+    pub handling: Handling,
+    /// The pictures or the file of the body, in order. What is gone from the
+    /// store is left out; the words go all the same.
+    pub files: Vec<File>,
     /// Which try this is, from 1.
     pub tries: i64,
+}
+
+/// A file, with what is in it.
+#[derive(Clone, PartialEq, Eq)]
+pub struct File {
+    /// Its name, with the ending that tells its kind.
+    pub name: String,
+    /// What is in it.
+    pub bytes: Arc<Vec<u8>>,
+}
+
+impl std::fmt::Debug for File {
+    fn fmt(&self, out: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(out, "{} ({} bytes)", self.name, self.bytes.len())
+    }
 }
 
 /// What a message carries.
@@ -126,6 +172,24 @@ pub enum Body {
         /// The message to answer under, in a group.
         reply_to: Option<String>,
     },
+    /// Pictures, shown together, with words below them.
+    Pictures {
+        /// PNG, at most 10 MB each.
+        pictures: Vec<Attachment>,
+        /// Plain text; empty for none.
+        caption: String,
+        /// The message to answer under, in a group.
+        reply_to: Option<String>,
+    },
+    /// A file to keep, with words below it.
+    Document {
+        /// At most 50 MB.
+        file: Attachment,
+        /// Plain text; empty for none.
+        caption: String,
+        /// The message to answer under, in a group.
+        reply_to: Option<String>,
+    },
     /// The answer to a press, shown for a moment.
     Acknowledge {
         /// Which press.
@@ -135,10 +199,28 @@ pub enum Body {
     },
 }
 
+/// A file that a message carries; its bytes are kept apart from the message.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Attachment {
+    /// Its name, with the ending that tells its kind, such as `heron-history.png`.
+    pub name: String,
+    /// The number under which the store keeps its bytes.
+    pub blob: i64,
+}
+
 impl Body {
     /// Whether the platform counts this towards its limits.
     pub fn counts_against_limits(&self) -> bool {
-        matches!(self, Self::Say { .. })
+        !matches!(self, Self::Acknowledge { .. })
+    }
+
+    /// The pictures or the file that it carries.
+    pub fn attachments(&self) -> &[Attachment] {
+        match self {
+            Self::Pictures { pictures, .. } => pictures,
+            Self::Document { file, .. } => std::slice::from_ref(file),
+            Self::Say { .. } | Self::Acknowledge { .. } => &[],
+        }
     }
 }
 

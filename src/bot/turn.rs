@@ -17,7 +17,7 @@ use crate::store::rigs::Rig;
 use crate::store::{self, Db, StoreError, invites};
 
 use super::answer::Answer;
-use super::envelope::{Body, Button, Happening, Incoming, Outgoing};
+use super::envelope::{Body, Button, Handling, Happening, Incoming, Outgoing};
 use super::{Bot, once_in, scene};
 
 const HOUR: i64 = 3600;
@@ -82,7 +82,9 @@ impl Bot {
             Happening::Text(text) => turn.read(text).await?,
             Happening::Picture => turn.only_in_private("picture"),
             Happening::Voice => turn.only_in_private("voice"),
-            Happening::ShutOut | Happening::LetIn | Happening::Moved { .. } => Answer::silence(),
+            Happening::Reaction { .. } | Happening::ShutOut | Happening::LetIn | Happening::Moved { .. } => {
+                Answer::silence()
+            }
         };
         turn.queue(answer).await
     }
@@ -135,6 +137,7 @@ pub(super) fn say(chat: String, text: String) -> Outgoing {
             reply_to: None,
         },
         source_key: None,
+        handling: Handling::default(),
     }
 }
 
@@ -275,6 +278,7 @@ impl Turn<'_> {
             chat: self.incoming.chat.address.clone(),
             body,
             source_key,
+            handling: Handling::default(),
         };
         store::sends::queue(self.db, &outgoing, self.now).await
     }

@@ -18,8 +18,9 @@ use super::Shared;
 /// Deliveries under way at once.
 const AT_ONCE: usize = 16;
 
-/// Seconds, more than twice what a delivery may take: another copy must not
-/// make the same one meanwhile. After a crash a chat waits this long.
+/// Seconds, more than twice what a delivery may take, and with files as many
+/// times more as the store grants: another copy must not make the same one
+/// meanwhile. After a crash a chat waits this long.
 const LEASE_FOR: i64 = 25;
 
 /// How soon a message whose time has come is noticed.

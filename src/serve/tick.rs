@@ -8,7 +8,7 @@ use tokio::sync::watch;
 use tracing::error;
 
 use crate::clock;
-use crate::store::{Store, StoreError, heard, questions, sends};
+use crate::store::{Store, StoreError, blobs, heard, questions, sends};
 
 use super::{Shared, told_within};
 
@@ -43,6 +43,8 @@ pub async fn run(shared: Arc<Shared>, mut told: watch::Receiver<bool>) {
 async fn clear_away(store: &Store, now: i64) -> Result<(), StoreError> {
     let mut tx = store.begin().await?;
     heard::forget(&mut tx, now - 14 * DAY).await?;
+    // A picture is far larger than the words that say it was sent.
+    blobs::forget(&mut tx, now - 2 * DAY).await?;
     sends::forget(&mut tx, now - 30 * DAY).await?;
     questions::forget_buttons(&mut tx, now - 2 * DAY).await?;
     Ok(tx.commit().await?)

@@ -5,9 +5,11 @@
 //! holds over retries, restarts and replicas. A crash between delivery and
 //! [`Sent::Delivered`] repeats one message: at least once.
 
-use crate::bot::envelope::{Body, Outgoing, Send};
+use serde::{Deserialize, Serialize};
 
-use super::{Db, Kind, Store, StoreError};
+use crate::bot::envelope::{Body, Handling, Outgoing, Send};
+
+use super::{Db, Kind, Store, StoreError, blobs};
 
 /// How fast messages may go out.
 #[derive(Clone, Copy, Debug)]
@@ -22,24 +24,41 @@ pub struct Limits {
     pub burst: i64,
 }
 
-/// Queues a message.
+/// What the column `body` holds.
+#[derive(Serialize, Deserialize)]
+struct Letter {
+    #[serde(flatten)]
+    body: Body,
+    #[serde(default)]
+    handling: Handling,
+}
+
+/// Queues a message, in as many pieces as it needs.
 ///
 /// # Errors
 /// Whatever the database says.
 pub async fn queue(db: &mut Db, outgoing: &Outgoing, now: i64) -> Result<(), StoreError> {
-    let body = serde_json::to_string(&outgoing.body).map_err(|why| StoreError::Stored {
-        what: "message",
-        why: why.to_string(),
-    })?;
-    sqlx::query(
-        "insert into sends (chat, body, source_key, queued_at, ready_at, tries) values ($1, $2, $3, $4, $4, 0)",
-    )
-    .bind(&outgoing.chat)
-    .bind(body)
-    .bind(&outgoing.source_key)
-    .bind(now)
-    .execute(&mut *db)
-    .await?;
+    for body in outgoing.body.clone().pieces() {
+        let letter = Letter {
+            body,
+            handling: outgoing.handling,
+        };
+        let written = serde_json::to_string(&letter).map_err(|why| StoreError::Stored {
+            what: "message",
+            why: why.to_string(),
+        })?;
+        let id: i64 = sqlx::query_scalar(
+            "insert into sends (chat, body, source_key, queued_at, ready_at, tries) values ($1, $2, $3, $4, $4, 0)
+             returning id",
+        )
+        .bind(&outgoing.chat)
+        .bind(written)
+        .bind(&outgoing.source_key)
+        .bind(now)
+        .fetch_one(&mut *db)
+        .await?;
+        blobs::carry(db, letter.body.attachments(), id).await?;
+    }
     Ok(())
 }
 
@@ -63,7 +82,11 @@ macro_rules! pick {
 const PICK_SQLITE: &str = pick!("");
 const PICK_POSTGRES: &str = pick!(" for update of s skip locked");
 
-/// Claims what may go now, up to `most`, for `lease` seconds.
+/// An upload may take this many times as long as a text.
+pub const UPLOAD_LEASES: i64 = 3;
+
+/// Claims what may go now, up to `most`, for `lease` seconds; what carries
+/// files for [`UPLOAD_LEASES`] times that.
 ///
 /// # Errors
 /// Whatever the database says.
@@ -111,26 +134,35 @@ pub async fn claim(
         .await?;
     let mut claimed = Vec::with_capacity(rows.len());
     for (id, chat, body, tries) in rows {
+        let Letter { body, handling } = match serde_json::from_str(&body) {
+            Ok(letter) => letter,
+            Err(why) => {
+                finish(&mut tx, id, None, Some(&why.to_string()), now).await?;
+                continue;
+            }
+        };
+        let leases = if body.attachments().is_empty() {
+            1
+        } else {
+            UPLOAD_LEASES
+        };
         sqlx::query("update sends set lease_by = $1, leased_until = $2, tries = tries + 1 where id = $3")
             .bind(me)
-            .bind(now + lease)
+            .bind(now + leases * lease)
             .bind(id)
             .execute(&mut *tx)
             .await?;
-        match serde_json::from_str::<Body>(&body) {
-            Ok(body) => {
-                if body.counts_against_limits() {
-                    keep_pace(&mut tx, &chat, limits, now).await?;
-                }
-                claimed.push(Send {
-                    id,
-                    chat,
-                    body,
-                    tries: tries + 1,
-                });
-            }
-            Err(why) => finish(&mut tx, id, None, Some(&why.to_string()), now).await?,
+        if body.counts_against_limits() {
+            keep_pace(&mut tx, &chat, limits, now).await?;
         }
+        claimed.push(Send {
+            files: blobs::files(&mut tx, body.attachments()).await?,
+            id,
+            chat,
+            body,
+            handling,
+            tries: tries + 1,
+        });
     }
     tx.commit().await?;
     Ok(claimed)

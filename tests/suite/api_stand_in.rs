@@ -8,13 +8,15 @@ use std::time::{Duration, Instant};
 
 use axum::body::{Body, Bytes};
 use axum::extract::{Path, State};
-use axum::http::StatusCode;
+use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Response};
 use axum::routing::post;
 use axum::{Json, Router};
 use serde_json::{Value, json};
 use tokio::net::TcpListener;
 use tokio::sync::watch;
+
+use super::api_forms::{self, Upload};
 
 /// The only token that the stand-in knows.
 pub const TOKEN: &str = "4242:stand-in-secret";
@@ -43,11 +45,14 @@ pub enum Fault {
     Hold,
 }
 
-/// A call of `sendMessage`.
+/// A call that sends: `sendMessage`, or one with files.
 #[derive(Clone, Debug)]
 pub struct Call {
     pub at: Instant,
+    /// In small letters.
+    pub method: String,
     pub body: Value,
+    pub files: Vec<Upload>,
     /// Whether a message came of it.
     pub done: bool,
 }
@@ -57,8 +62,14 @@ impl Call {
         self.body["chat_id"].as_i64().unwrap()
     }
 
+    /// The words: a text or a caption.
     pub fn text(&self) -> &str {
-        self.body["text"].as_str().unwrap()
+        let places = [
+            &self.body["text"],
+            &self.body["caption"],
+            &self.body["media"][0]["caption"],
+        ];
+        places.iter().find_map(|place| place.as_str()).unwrap_or_default()
     }
 }
 
@@ -186,13 +197,24 @@ impl StandIn {
     }
 }
 
-async fn answer(State(stand_in): State<StandIn>, Path((bot, method)): Path<(String, String)>, body: Bytes) -> Response {
+async fn answer(
+    State(stand_in): State<StandIn>,
+    Path((bot, method)): Path<(String, String)>,
+    headers: HeaderMap,
+    body: Bytes,
+) -> Response {
     if bot != format!("bot{TOKEN}") {
         return refuse(401, "Unauthorized");
     }
-    let body: Value = serde_json::from_slice(&body).unwrap();
+    let kind = headers["content-type"].to_str().unwrap();
+    let (body, files) = if kind.starts_with("multipart/form-data") {
+        api_forms::read(kind, &body)
+    } else {
+        (serde_json::from_slice(&body).unwrap(), Vec::new())
+    };
     // The API takes method names in any case, and the library writes them in its own.
-    match method.to_ascii_lowercase().as_str() {
+    let method = method.to_ascii_lowercase();
+    match method.as_str() {
         "getme" => {
             let me = json!({"id": 4242, "is_bot": true, "first_name": "Tap", "username": "tap_stand_in_bot"});
             stand_in
@@ -200,7 +222,7 @@ async fn answer(State(stand_in): State<StandIn>, Path((bot, method)): Path<(Stri
                 .map_or_else(|| good(&me), |fault| broken(&fault))
         }
         "getupdates" => updates(&stand_in, body).await,
-        "sendmessage" => send(&stand_in, body).await,
+        "sendmessage" | "sendphoto" | "sendmediagroup" | "senddocument" => send(&stand_in, method, body, files).await,
         "answercallbackquery" => {
             let fault = stand_in.with(|model| {
                 model.acknowledged.push(body);
@@ -242,18 +264,22 @@ async fn updates(stand_in: &StandIn, ask: Value) -> Response {
     good(&json!(batch))
 }
 
-async fn send(stand_in: &StandIn, body: Value) -> Response {
+async fn send(stand_in: &StandIn, method: String, body: Value, files: Vec<Upload>) -> Response {
     let chat = body["chat_id"].clone();
+    let album = body.get("media").and_then(Value::as_array).map(Vec::len);
     let (fault, message) = stand_in.with(|model| {
         let fault = model.send_faults.pop_front();
         let done = matches!(fault, None | Some(Fault::LoseAnswer | Fault::Hold));
         model.calls.push(Call {
             at: Instant::now(),
+            method,
             body,
+            files,
             done,
         });
-        model.last_message += 1;
-        (fault, model.last_message)
+        let first = model.last_message + 1;
+        model.last_message += album.unwrap_or(1) as i64;
+        (fault, first)
     });
     match fault {
         Some(Fault::Hold) => {
@@ -263,9 +289,11 @@ async fn send(stand_in: &StandIn, body: Value) -> Response {
         Some(fault) => return broken(&fault),
         None => {}
     }
-    good(
-        &json!({"message_id": message, "date": 1, "chat": {"id": chat, "type": "private"}, "of a shape": {"to": "come"}}),
-    )
+    let made = |id: i64| json!({"message_id": id, "date": 1, "chat": {"id": chat, "type": "private"}, "of a shape": {"to": "come"}});
+    good(&match album {
+        Some(count) => (0..count as i64).map(|index| made(message + index)).collect(),
+        None => made(message),
+    })
 }
 
 fn broken(fault: &Fault) -> Response {

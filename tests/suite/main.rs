@@ -2,9 +2,11 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, missing_docs)]
 
 mod access;
+mod api_forms;
 mod api_stand_in;
 mod database;
 mod demos;
+mod files_sent;
 mod first_use;
 mod house;
 mod kill;

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use sqlx::AssertSqlSafe;
-use tapside::bot::envelope::{Body, Outgoing};
+use tapside::bot::envelope::{Body, Handling, Outgoing};
 use tapside::bot::{Bot, BotSettings, Tokens};
 use tapside::clock;
 use tapside::config::{LogLevel, Settings, limits};
@@ -60,6 +60,7 @@ impl Server {
                 chat: chat.to_owned(),
                 body,
                 source_key: None,
+                handling: Handling::default(),
             };
             sends::queue(&mut tx, &outgoing, clock::now()).await.unwrap();
         }

@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use crate::bot::Bot;
-use crate::bot::envelope::{Body, Outgoing, is_group};
+use crate::bot::envelope::{Body, Handling, Outgoing, is_group};
 use crate::bot::hours::Hours;
 use crate::replies::{Words, nudge};
 use crate::schedule::{self, Slot};
@@ -137,6 +137,7 @@ impl Bot {
             chat: asked.chat.clone(),
             body,
             source_key: None,
+            handling: Handling::default(),
         };
         store::sends::queue(db, &outgoing, now).await
     }

@@ -1,46 +1,81 @@
 //! One delivery: a send becomes a call, and what came of it becomes a
 //! [`Sent`]. Nothing here waits or tries again by itself, save for a message
-//! whose layout the API will not take: that goes out plain at once.
+//! whose layout or files the API will not take: its words go out plain at once.
 
-use serde::Serialize;
-use serde_json::Value;
+use std::time::Duration;
+
 use teloxide::payloads::{AnswerCallbackQuery, AnswerCallbackQuerySetters};
-use teloxide::requests::Payload;
-use teloxide::types::{
-    CallbackQueryId, InlineKeyboardButton, InlineKeyboardMarkup, LinkPreviewOptions, MessageId, ParseMode,
-    ReplyParameters,
-};
+use teloxide::types::CallbackQueryId;
 use tokio::time::timeout;
 
-use crate::bot::envelope::{Body, Button, Send};
+use crate::bot::envelope::{Body, Send};
 use crate::store::sends::Sent;
 
-use super::address::{self, Place};
-use super::layout::{cut, html};
-use super::{CALL_TIMEOUT, Telegram, Trouble};
+use super::header::Header;
+use super::{CALL_TIMEOUT, Telegram, Trouble, address};
+
+/// Files take longer, on the upstream of a small server.
+const UPLOAD_TIMEOUT: Duration = Duration::from_secs(30);
+
+/// After so many tries, in about two minutes, the words go without the files.
+const UPLOAD_TRIES: i64 = 6;
 
 impl Telegram {
-    /// Delivers a message; the answer says what to write down of it.
-    /// Takes 10 s at most, so a lease of twice that is safe.
+    /// Delivers a message; the answer says what to write down of it. Takes 10 s
+    /// at most, and 30 s with files, so a lease of twice that is safe.
     pub async fn deliver(&self, send: &Send) -> Sent {
-        let outcome = match &send.body {
-            Body::Acknowledge { press, text } => timeout(CALL_TIMEOUT, self.acknowledge(press, text.as_deref())).await,
+        if let Body::Acknowledge { press, text } = &send.body {
+            return ended(
+                timeout(CALL_TIMEOUT, self.acknowledge(press, text.as_deref())).await,
+                send,
+            );
+        }
+        let Some(place) = address::place(&send.chat) else {
+            return Sent::Refused("not an address of this platform".to_owned());
+        };
+        let header = |reply_to: &Option<String>| Header::new(place, send.handling, reply_to.as_deref());
+        match &send.body {
             Body::Say {
                 text,
                 buttons,
                 reply_to,
-            } => {
-                let Some(place) = address::place(&send.chat) else {
-                    return Sent::Refused("not an address of this platform".to_owned());
+            } => ended(
+                timeout(CALL_TIMEOUT, self.say(header(reply_to), text, buttons)).await,
+                send,
+            ),
+            Body::Pictures { caption, reply_to, .. } | Body::Document { caption, reply_to, .. } => {
+                let header = header(reply_to);
+                if send.files.is_empty() || send.tries > UPLOAD_TRIES {
+                    let words = self.only_words(header, caption, send);
+                    return ended(timeout(CALL_TIMEOUT, words).await, send);
+                }
+                let upload = async {
+                    match self.upload(header.clone(), &send.body, &send.files, caption).await {
+                        // 403 is about the chat, whatever it is that goes there.
+                        Err(Trouble::Refused { code, .. }) if code != 403 => {
+                            self.only_words(header, caption, send).await
+                        }
+                        outcome => outcome,
+                    }
                 };
-                timeout(CALL_TIMEOUT, self.say(place, text, buttons, reply_to.as_deref())).await
+                ended(timeout(UPLOAD_TIMEOUT, upload).await, send)
             }
-        };
-        match outcome {
-            Ok(Ok(remote_key)) => Sent::Delivered(remote_key),
-            Ok(Err(trouble)) => judge(trouble, send.tries),
-            Err(_) => Sent::NotBefore(pause_after(send.tries)),
+            Body::Acknowledge { .. } => Sent::Delivered(None),
         }
+    }
+
+    /// The caption of files that cannot be uploaded; their names, if it has none.
+    async fn only_words(&self, header: Header, caption: &str, send: &Send) -> Result<Option<String>, Trouble> {
+        tracing::warn!(
+            send = send.id,
+            tries = send.tries,
+            "A file cannot be sent; its words go without it."
+        );
+        if !caption.trim().is_empty() {
+            return self.say(header, caption, &[]).await;
+        }
+        let names: Vec<&str> = send.body.attachments().iter().map(|file| file.name.as_str()).collect();
+        self.say(header, &names.join(", "), &[]).await
     }
 
     async fn acknowledge(&self, press: &str, text: Option<&str>) -> Result<Option<String>, Trouble> {
@@ -56,33 +91,14 @@ impl Telegram {
             Err(trouble) => Err(trouble),
         }
     }
-
-    async fn say(
-        &self,
-        place: Place,
-        text: &str,
-        buttons: &[Button],
-        reply_to: Option<&str>,
-    ) -> Result<Option<String>, Trouble> {
-        let mut message = SendMessage::new(place, text, buttons, reply_to);
-        let mut sent = self.call(&message, CALL_TIMEOUT).await;
-        if said(&sent, "can't parse entities") {
-            message.text = cut(text);
-            message.parse_mode = None;
-            sent = self.call(&message, CALL_TIMEOUT).await;
-        }
-        if message.message_thread_id.is_some() && said(&sent, "message thread not found") {
-            // The topic is gone, the group is not.
-            message.message_thread_id = None;
-            sent = self.call(&message, CALL_TIMEOUT).await;
-        }
-        let id = sent?.get("message_id").and_then(Value::as_i64);
-        Ok(id.map(|id| address::of_message(place.chat, id)))
-    }
 }
 
-fn said(outcome: &Result<Value, Trouble>, words: &str) -> bool {
-    matches!(outcome, Err(Trouble::Refused { description, .. }) if description.contains(words))
+fn ended(outcome: Result<Result<Option<String>, Trouble>, tokio::time::error::Elapsed>, send: &Send) -> Sent {
+    match outcome {
+        Ok(Ok(remote_key)) => Sent::Delivered(remote_key),
+        Ok(Err(trouble)) => judge(trouble, send.tries),
+        Err(_) => Sent::NotBefore(pause_after(send.tries)),
+    }
 }
 
 /// What a failed call means for the message.
@@ -112,111 +128,9 @@ fn pause_after(tries: i64) -> i64 {
         .map_or(60, |pause| pause.min(60))
 }
 
-#[derive(Serialize)]
-struct SendMessage {
-    chat_id: i64,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    message_thread_id: Option<i64>,
-    text: String,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    parse_mode: Option<ParseMode>,
-    link_preview_options: LinkPreviewOptions,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    reply_parameters: Option<ReplyParameters>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    reply_markup: Option<InlineKeyboardMarkup>,
-}
-
-impl Payload for SendMessage {
-    // Only the id is wanted, so a message of tomorrow's shape does no harm.
-    type Output = Value;
-    const NAME: &'static str = "sendMessage";
-}
-
-impl SendMessage {
-    fn new(place: Place, text: &str, buttons: &[Button], reply_to: Option<&str>) -> Self {
-        let laid_out = html(&cut(text));
-        Self {
-            chat_id: place.chat,
-            message_thread_id: place.topic,
-            parse_mode: Some(ParseMode::Html),
-            text: laid_out,
-            link_preview_options: LinkPreviewOptions {
-                is_disabled: true,
-                url: None,
-                prefer_small_media: false,
-                prefer_large_media: false,
-                show_above_text: false,
-            },
-            reply_parameters: reply_to.and_then(|key| reply(place, key)),
-            reply_markup: keyboard(buttons),
-        }
-    }
-}
-
-/// A message of another chat is not answered under.
-fn reply(place: Place, key: &str) -> Option<ReplyParameters> {
-    let (chat, message) = address::message(key)?;
-    if chat != place.chat {
-        return None;
-    }
-    Some(ReplyParameters::new(MessageId(i32::try_from(message).ok()?)).allow_sending_without_reply())
-}
-
-/// One button a row: a gloved thumb finds it.
-fn keyboard(buttons: &[Button]) -> Option<InlineKeyboardMarkup> {
-    if buttons.is_empty() {
-        return None;
-    }
-    let rows = buttons
-        .iter()
-        .map(|button| [InlineKeyboardButton::callback(&button.label, &button.token)]);
-    Some(InlineKeyboardMarkup::new(rows))
-}
-
 #[cfg(test)]
 mod tests {
-    use serde_json::json;
-
     use super::*;
-
-    fn place(address: &str) -> Place {
-        address::place(address).unwrap_or(Place { chat: 0, topic: None })
-    }
-
-    #[test]
-    fn a_question_goes_to_its_topic_under_its_message_with_one_button_a_row() {
-        let buttons = ["a", "b"].map(|name| Button {
-            label: name.to_uppercase(),
-            token: name.to_owned(),
-        });
-        let message = SendMessage::new(
-            place("#tg:-100/7"),
-            "Which way round?\n<3 & all",
-            &buttons,
-            Some("tg:-100/9"),
-        );
-        assert_eq!(
-            serde_json::to_value(message).unwrap_or_default(),
-            json!({
-                "chat_id": -100, "message_thread_id": 7, "parse_mode": "HTML",
-                "text": "<b>Which way round?</b>\n&lt;3 &amp; all",
-                "link_preview_options": {"is_disabled": true},
-                "reply_parameters": {"message_id": 9, "allow_sending_without_reply": true},
-                "reply_markup": {"inline_keyboard": [
-                    [{"text": "A", "callback_data": "a"}], [{"text": "B", "callback_data": "b"}]]},
-            })
-        );
-    }
-
-    #[test]
-    fn a_message_of_another_chat_is_not_answered_under() {
-        let message = SendMessage::new(place("tg:5"), "Noted.", &[], Some("tg:-100/9"));
-        assert_eq!(
-            serde_json::to_value(message).unwrap_or_default(),
-            json!({"chat_id": 5, "parse_mode": "HTML", "text": "Noted.", "link_preview_options": {"is_disabled": true}})
-        );
-    }
 
     #[test]
     fn trouble_says_what_becomes_of_the_message() {

@@ -1,8 +1,7 @@
 //! How a plain text looks on the platform: the verdict in bold, and never
 //! longer than the platform takes.
 
-/// What the platform takes, in UTF-16 units of the text without its markup.
-const MOST_UNITS: usize = 4096;
+use crate::bot::envelope::{fitting, units};
 
 /// Marks the end of a text that was cut.
 const MORE: &str = "\n...";
@@ -17,31 +16,20 @@ pub fn html(text: &str) -> String {
     }
 }
 
-/// The text, cut at the end of a line if it is longer than the platform takes;
-/// within a line only if there is no other way.
-pub fn cut(text: &str) -> String {
-    if units(text) <= MOST_UNITS {
+/// The text, cut at the end of a line if it is longer than the platform takes
+/// in UTF-16 units without its markup; within a line only if there is no other
+/// way. What is queued was cut into pieces before, so this cuts nothing but
+/// what an older release queued.
+pub fn cut(text: &str, most_units: usize) -> String {
+    if units(text) <= most_units {
         return text.to_owned();
     }
-    let mut room = MOST_UNITS - units(MORE);
-    let end = text
-        .char_indices()
-        .find(|(_, char)| {
-            let fits = char.len_utf16() <= room;
-            room = room.saturating_sub(char.len_utf16());
-            !fits
-        })
-        .map_or(text.len(), |(at, _)| at);
-    let kept = text.get(..end).unwrap_or_default();
+    let kept = fitting(text, most_units - units(MORE));
     let whole_lines = kept
         .rfind('\n')
         .filter(|at| *at > kept.len() / 2)
         .and_then(|at| kept.get(..at));
     format!("{}{MORE}", whole_lines.unwrap_or(kept))
-}
-
-fn units(text: &str) -> usize {
-    text.chars().map(char::len_utf16).sum()
 }
 
 fn escape(text: &str) -> String {
@@ -73,8 +61,8 @@ mod tests {
     fn a_text_of_just_the_longest_length_is_left_alone() {
         for drop in ["x", "\u{1f4a7}"] {
             let longest = drop.repeat(4096 / drop.chars().map(char::len_utf16).sum::<usize>());
-            assert_eq!(cut(&longest), longest);
-            let cut_one = cut(&format!("{longest}x"));
+            assert_eq!(cut(&longest, 4096), longest);
+            let cut_one = cut(&format!("{longest}x"), 4096);
             assert!(
                 cut_one.ends_with(MORE) && units(&cut_one) <= 4096,
                 "{}",
@@ -87,7 +75,7 @@ mod tests {
     fn a_long_list_ends_with_a_whole_line() {
         let line = "tap 180 -> RO 12 ppm";
         let list = vec![line; 400].join("\n");
-        let cut = cut(&list);
+        let cut = cut(&list, 4096);
         assert!(cut.strip_suffix(MORE).is_some_and(|kept| kept.ends_with(line)), "{cut}");
         assert!(units(&cut) > 4050);
     }
@@ -95,7 +83,7 @@ mod tests {
     proptest! {
         #[test]
         fn no_text_is_longer_than_the_platform_takes(text in "(\\PC|\n){0,300}", times in 1_usize..40) {
-            prop_assert!(units(&cut(&text.repeat(times))) <= 4096);
+            prop_assert!(units(&cut(&text.repeat(times), 4096)) <= 4096);
         }
     }
 }

@@ -6,8 +6,11 @@
 
 mod address;
 mod deliver;
+mod header;
 mod layout;
+mod say;
 mod updates;
+mod upload;
 mod wire;
 
 use std::time::Duration;
@@ -114,11 +117,12 @@ impl Telegram {
             description: format!("not asked: {why}"),
         })?;
         let request = self.client.post(self.method_url(P::NAME)).timeout(timeout);
-        let request = request.header(CONTENT_TYPE, "application/json").body(body);
-        let response = request.send().await.map_err(unreachable)?;
-        let status = response.status();
-        let body = response.bytes().await.map_err(unreachable)?;
-        outcome(status, &body)
+        answer(request.header(CONTENT_TYPE, "application/json").body(body)).await
+    }
+
+    /// A call that uploads; how long it may take is the caller's to say.
+    async fn call_form(&self, method: &str, form: reqwest::multipart::Form) -> Result<Value, Trouble> {
+        answer(self.client.post(self.method_url(method)).multipart(form)).await
     }
 
     fn method_url(&self, method: &str) -> Url {
@@ -131,6 +135,13 @@ impl Telegram {
         }
         url
     }
+}
+
+async fn answer<T: DeserializeOwned>(request: reqwest::RequestBuilder) -> Result<T, Trouble> {
+    let response = request.send().await.map_err(unreachable)?;
+    let status = response.status();
+    let body = response.bytes().await.map_err(unreachable)?;
+    outcome(status, &body)
 }
 
 /// The error without the address, which holds the token.
