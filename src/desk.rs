@@ -27,6 +27,8 @@ pub struct Desk {
     last_said: HashMap<String, (String, i64)>,
     /// The platform's language of whoever does not speak English.
     languages: HashMap<String, String>,
+    /// The key of the last message to each.
+    last_heard: HashMap<String, String>,
     /// The buttons on show, newest last: speaker, label, token.
     buttons: Vec<(String, String, String)>,
 }
@@ -64,6 +66,7 @@ impl Desk {
             count: 0,
             last_said: HashMap::new(),
             languages: HashMap::new(),
+            last_heard: HashMap::new(),
             buttons: Vec::new(),
         }
     }
@@ -91,7 +94,8 @@ impl Desk {
     }
 
     /// Somebody says something; what the bot says to that, to whomever. A text
-    /// in square brackets presses the newest button of that label. Whoever is
+    /// in square brackets presses the newest button of that label, and
+    /// `[thumbs up]` puts one under the last message to the speaker. Whoever is
     /// called owner, lead or crew (also crew-2) is on the outfit without an invite.
     ///
     /// # Errors
@@ -104,12 +108,16 @@ impl Desk {
             (Manner::Edits, Some((key, version))) => (key.clone(), version + 1),
             _ => (fresh, 0),
         };
-        let what = match self.pressed(who, text) {
-            Some(token) => Happening::Press {
+        let what = match (self.pressed(who, text), self.last_heard.get(who)) {
+            (Some(token), _) => Happening::Press {
                 token,
                 press: key.clone(),
             },
-            None => {
+            (None, Some(on)) if text.trim() == "[thumbs up]" => Happening::Reaction {
+                on: on.clone(),
+                thumbs_up: true,
+            },
+            (None, _) => {
                 self.last_said.insert(who.to_owned(), (key.clone(), version));
                 Happening::Text(text.to_owned())
             }
@@ -181,14 +189,10 @@ impl Desk {
             }
             let mut tx = store.begin().await?;
             for send in &claimed {
-                sends::settle(
-                    &mut tx,
-                    send,
-                    ME,
-                    &Sent::Delivered(Some(format!("desk:bot/{}", send.id))),
-                    now,
-                )
-                .await?;
+                let key = format!("desk:bot/{}", send.id);
+                sends::settle(&mut tx, send, ME, &Sent::Delivered(Some(key.clone())), now).await?;
+                self.last_heard
+                    .insert(send.chat.trim_start_matches("desk:").to_owned(), key);
                 all.extend(self.shown(send).map(|heard| (send.id, heard)));
             }
             tx.commit().await?;

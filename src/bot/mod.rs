@@ -15,6 +15,7 @@ mod joining;
 mod looking;
 mod outfit;
 mod people;
+mod reacting;
 mod recording;
 mod rewriting;
 mod scene;

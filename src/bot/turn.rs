@@ -82,9 +82,8 @@ impl Bot {
             Happening::Text(text) => turn.read(text).await?,
             Happening::Picture => turn.only_in_private("picture"),
             Happening::Voice => turn.only_in_private("voice"),
-            Happening::Reaction { .. } | Happening::ShutOut | Happening::LetIn | Happening::Moved { .. } => {
-                Answer::silence()
-            }
+            Happening::Reaction { on, thumbs_up } => turn.reacted(on, *thumbs_up).await?,
+            Happening::ShutOut | Happening::LetIn | Happening::Moved { .. } => Answer::silence(),
         };
         turn.queue(answer).await
     }

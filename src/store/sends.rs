@@ -289,6 +289,23 @@ pub async fn answered_by(db: &mut Db, remote_key: &str) -> Result<Option<String>
     Ok(found.flatten())
 }
 
+/// The first button below a message that the bot sent: its token.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn first_button(db: &mut Db, remote_key: &str) -> Result<Option<String>, StoreError> {
+    let body: Option<String> =
+        sqlx::query_scalar("select body from sends where remote_key = $1 order by id desc limit 1")
+            .bind(remote_key)
+            .fetch_optional(&mut *db)
+            .await?;
+    let letter = body.and_then(|body| serde_json::from_str::<Letter>(&body).ok());
+    Ok(letter.and_then(|letter| match letter.body {
+        Body::Say { buttons, .. } => buttons.into_iter().next().map(|button| button.token),
+        _ => None,
+    }))
+}
+
 /// Whether a message is one that the bot sent.
 ///
 /// # Errors

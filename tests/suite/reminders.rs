@@ -3,7 +3,9 @@
 
 use insta::assert_snapshot;
 
-use crate::world::{HOUR, World};
+use tapside::bot::envelope::Happening;
+
+use crate::world::{HOUR, World, arrived};
 
 #[tokio::test]
 async fn whoever_worked_a_rig_is_reminded_at_the_end_of_the_day() {
@@ -142,4 +144,62 @@ async fn a_reminder_that_the_host_slept_through_is_not_sent_late_at_night() {
 async fn a_rig_that_did_not_work_is_left_alone() {
     let mut world = World::new().await;
     assert_eq!(world.waits(9 * HOUR).await, "");
+}
+
+#[tokio::test]
+async fn a_thumbs_up_on_the_reminder_says_that_it_is_done() {
+    let mut world = World::new().await;
+    world.says("crew", "heron 180 12").await;
+    world.waits(9 * HOUR).await;
+    assert_snapshot!(world.says("crew", "[thumbs up]").await, @"bot: Heron: flushed. Noted.");
+    assert_eq!(
+        world.says("crew", "[thumbs up]").await,
+        "",
+        "on the answer it is only a thumb"
+    );
+}
+
+#[tokio::test]
+async fn a_thumbs_up_on_a_question_answers_nothing() {
+    let mut world = World::new().await;
+    world.says("crew", "otter 19 214").await;
+    assert_eq!(world.says("crew", "[thumbs up]").await, "");
+    assert_snapshot!(world.says("crew", "[tap 214, RO 19]").await, @r"
+    bot: Otter 91.1 % - sound
+         tap 214 -> RO 19 ppm
+         Flush before you roll up.
+    ");
+}
+
+#[tokio::test]
+async fn nobody_flushes_for_another_by_a_thumb() {
+    let mut world = World::new().await;
+    world.says("crew", "heron 180 12").await;
+    let due = world
+        .desk
+        .time_passes(world.now + 9 * HOUR)
+        .await
+        .expect("it falls due");
+    assert_eq!(due.len(), 1);
+    let on = "desk:bot/".to_owned() + &count(&world, "select max(id) from sends").await.to_string();
+    let what = Happening::Reaction { on, thumbs_up: true };
+    world.says("crew-2", "otter 180 12").await;
+    for who in ["crew-2", "stranger", "crew"] {
+        let reaction = arrived(
+            &format!("r:{who}"),
+            0,
+            &format!("desk:{who}"),
+            who,
+            what.clone(),
+            world.now,
+        );
+        world.desk.bot().hear(&[reaction], world.now).await.expect("heard");
+        let flushes = count(&world, "select count(*) from services where what = 'flush'").await;
+        assert_eq!(flushes, i64::from(who == "crew"), "{who}");
+    }
+}
+
+async fn count(world: &World, sql: &'static str) -> i64 {
+    let mut tx = world.desk.bot().store().begin().await.expect("a transaction");
+    sqlx::query_scalar(sql).fetch_one(&mut *tx).await.expect("a number")
 }

@@ -23,7 +23,13 @@ async fn a_text_is_answered_and_confirmed() {
         .await;
     let (api, _) = server.stop().await;
     api.with(|model| {
-        let hears = json!(["message", "edited_message", "callback_query", "my_chat_member"]);
+        let hears = json!([
+            "message",
+            "edited_message",
+            "callback_query",
+            "my_chat_member",
+            "message_reaction"
+        ]);
         assert!(
             model.polls.iter().all(|poll| poll["allowed_updates"] == hears),
             "said each time"

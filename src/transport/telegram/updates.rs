@@ -51,6 +51,7 @@ const ALLOWED: &[AllowedUpdate] = &[
     AllowedUpdate::EditedMessage,
     AllowedUpdate::CallbackQuery,
     AllowedUpdate::MyChatMember,
+    AllowedUpdate::MessageReaction,
 ];
 
 #[derive(Serialize)]
@@ -98,7 +99,8 @@ mod tests {
         assert_eq!(
             serde_json::to_value(ask).unwrap_or_default(),
             json!({"offset": 0, "timeout": 25,
-                   "allowed_updates": ["message", "edited_message", "callback_query", "my_chat_member"]})
+                   "allowed_updates": ["message", "edited_message", "callback_query", "my_chat_member",
+                                       "message_reaction"]})
         );
     }
 }

@@ -48,6 +48,7 @@ struct Update {
     edited_message: Option<Message>,
     callback_query: Option<CallbackQuery>,
     my_chat_member: Option<MemberChange>,
+    message_reaction: Option<ReactionChange>,
 }
 
 #[derive(Deserialize)]
@@ -127,6 +128,28 @@ struct Membership {
     is_member: Option<bool>,
 }
 
+/// Who put which reactions under a message; told in groups only to a bot that
+/// is an administrator there.
+#[derive(Deserialize)]
+struct ReactionChange {
+    chat: WireChat,
+    message_id: i64,
+    /// Missing when a group or channel reacts.
+    user: Option<User>,
+    #[serde(with = "chrono::serde::ts_seconds")]
+    date: DateTime<Utc>,
+    #[serde(default)]
+    old_reaction: Vec<Reaction>,
+    #[serde(default)]
+    new_reaction: Vec<Reaction>,
+}
+
+#[derive(Deserialize)]
+struct Reaction {
+    /// Missing for a custom one.
+    emoji: Option<String>,
+}
+
 impl Update {
     fn happening(self, id: i64, now: i64) -> Option<Incoming> {
         if let Some(message) = self.message {
@@ -138,6 +161,9 @@ impl Update {
         }
         if let Some(query) = self.callback_query {
             return query.happening(now);
+        }
+        if let Some(change) = self.message_reaction {
+            return change.happening(id);
         }
         self.my_chat_member?.happening(id)
     }
@@ -254,6 +280,34 @@ impl MemberChange {
             version: 0,
             chat: self.chat.chat(None)?,
             person: self.from.person(),
+            sent_at: self.date.timestamp(),
+            what,
+            reply_to: None,
+        })
+    }
+}
+
+impl ReactionChange {
+    fn happening(self, id: i64) -> Option<Incoming> {
+        let thumb = |reactions: &[Reaction]| {
+            let shown = |reaction: &Reaction| {
+                reaction
+                    .emoji
+                    .as_deref()
+                    .is_some_and(|shown| shown.starts_with('\u{1f44d}'))
+            };
+            reactions.iter().any(shown)
+        };
+        let what = Happening::Reaction {
+            on: address::of_message(self.chat.id, self.message_id),
+            thumbs_up: thumb(&self.new_reaction) && !thumb(&self.old_reaction),
+        };
+        Some(Incoming {
+            key: format!("tg:reaction:{id}"),
+            version: 0,
+            // No topic is told; the message itself knows where it stands.
+            chat: self.chat.chat(None)?,
+            person: self.user.filter(|user| !user.is_bot)?.person(),
             sent_at: self.date.timestamp(),
             what,
             reply_to: None,

@@ -214,6 +214,35 @@ fn being_shut_out_and_let_in_is_heard() {
 }
 
 #[test]
+fn a_thumbs_up_counts_when_it_is_put_there_and_not_when_it_stays() {
+    let thumb = json!({"type": "emoji", "emoji": "\u{1f44d}"});
+    let fire = json!({"type": "emoji", "emoji": "\u{1f525}"});
+    let custom = json!({"type": "custom_emoji", "custom_emoji_id": "9"});
+    let rows = [
+        (json!([]), json!([thumb]), true),
+        (json!([fire]), json!([fire, thumb]), true),
+        (json!([thumb]), json!([thumb, fire]), false),
+        (json!([thumb]), json!([]), false),
+        (json!([]), json!([fire, custom]), false),
+    ];
+    let from = json!({"id": 12, "is_bot": false, "first_name": "Ada"});
+    for (old, new, thumbs_up) in rows {
+        let change = json!({"chat": {"id": -1005, "type": "supergroup"}, "message_id": 31, "user": from,
+                            "date": 1_771_999_990, "old_reaction": old, "new_reaction": new});
+        let incoming = heard(&json!({"update_id": 45, "message_reaction": change}));
+        assert_eq!(
+            (incoming.key.as_str(), incoming.chat.address.as_str(), incoming.sent_at),
+            ("tg:reaction:45", "#tg:-1005", 1_771_999_990)
+        );
+        let on = "tg:-1005/31".to_owned();
+        assert_eq!(incoming.what, Happening::Reaction { on, thumbs_up }, "{change}");
+    }
+    let nobody =
+        json!({"chat": {"id": -1005, "type": "supergroup"}, "message_id": 31, "date": 1, "new_reaction": [thumb]});
+    assert_eq!(read(&json!({"update_id": 46, "message_reaction": nobody}), NOW), None);
+}
+
+#[test]
 fn a_group_that_moves_says_so_twice_with_one_meaning() {
     let bot = json!({"id": 1_087_968_824, "is_bot": true, "first_name": "Group"});
     let old = group(&json!({"chat": {"id": -5, "type": "group"}, "migrate_to_chat_id": -1005}));
@@ -292,6 +321,7 @@ fn any_json() -> impl Strategy<Value = Value> {
             "update_id", "message", "edited_message", "callback_query", "my_chat_member", "message_id", "date",
             "edit_date", "chat", "from", "id", "type", "text", "caption", "photo", "voice", "data", "new_chat_member",
             "status", "is_bot", "first_name", "migrate_to_chat_id", "reply_to_message", "message_thread_id",
+            "message_reaction", "user", "new_reaction", "emoji",
         ]).prop_map(str::to_owned),
         1 => "\\PC{0,8}",
     ];
@@ -320,5 +350,6 @@ proptest! {
         let _ = read(&json!({"update_id": id, "edited_message": private(&raw)}), NOW);
         let _ = read(&json!({"update_id": 1, "message": private(&raw)}), NOW);
         let _ = read(&json!({"update_id": 1, "callback_query": raw}), NOW);
+        let _ = read(&json!({"update_id": 1, "message_reaction": raw}), NOW);
     }
 }
