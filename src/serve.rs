@@ -1,6 +1,8 @@
-//! The bot on Telegram: wiring, start and stop. Three loops run until they
-//! are told to stop: one hears, one sends, one looks at the clock.
+//! The bot on Telegram: wiring, start and stop. The loops run until they are
+//! told to stop: one hears, one sends, one looks at the clock, one keeps the
+//! command menus.
 
+mod menus;
 mod receive;
 mod sender;
 mod start;
@@ -29,7 +31,7 @@ const NEEDS_THE_HOST: u8 = 2;
 /// How long a stop may take in all; 5 s is promised.
 const STOP_WITHIN: Duration = Duration::from_millis(4500);
 
-/// What the three loops share.
+/// What the loops share.
 struct Shared {
     telegram: Telegram,
     bot: Arc<Bot>,
@@ -97,6 +99,7 @@ pub async fn run_until(settings: Settings, bot: Arc<Bot>, stop: impl Future<Outp
     let mut loops = JoinSet::new();
     loops.spawn(receive::run(shared.clone(), told.clone()));
     loops.spawn(sender::run(shared.clone(), told.clone()));
+    loops.spawn(menus::run(shared.clone(), told.clone()));
     loops.spawn(tick::run(shared.clone(), told));
     let failed = tokio::select! {
         () = &mut stop => None,

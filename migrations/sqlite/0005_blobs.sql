@@ -10,3 +10,9 @@ create table carried_blobs (
     send_id bigint not null,
     primary key (blob_id, send_id)
 );
+
+-- The command menus that a platform was given, so that it is told only of changes.
+create table menus (
+    place text primary key,
+    entries_hash text not null
+);

@@ -232,3 +232,30 @@ pub struct Button {
     /// What comes back when it is pressed.
     pub token: String,
 }
+
+/// The commands that a platform offers for tapping.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Menu {
+    /// Who sees it.
+    pub place: MenuPlace,
+    /// In order; none takes the menu away, so that the next wider one shows.
+    pub entries: Vec<MenuEntry>,
+}
+
+/// Who sees a menu.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum MenuPlace {
+    /// Whoever has the platform in this language; in any, if none is given.
+    Everybody(Option<String>),
+    /// Whoever is in this chat.
+    Chat(String),
+}
+
+/// One command.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct MenuEntry {
+    /// Small letters, without a slash.
+    pub command: String,
+    /// What it does, in a few words.
+    pub description: String,
+}

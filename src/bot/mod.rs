@@ -13,6 +13,7 @@ mod hear;
 mod hours;
 mod joining;
 mod looking;
+mod menu;
 mod outfit;
 mod people;
 mod reacting;

@@ -12,6 +12,7 @@ pub mod heard;
 pub mod invites;
 pub mod leases;
 pub mod nudges;
+pub mod menus;
 pub mod outfits;
 pub mod people;
 pub mod questions;

@@ -85,6 +85,8 @@ pub struct Model {
     /// When updates were handed out, and how many.
     pub handed_out: Vec<(Instant, usize)>,
     pub calls: Vec<Call>,
+    /// Menus as they were set, or taken away.
+    pub menus: Vec<(String, Value)>,
     /// Acknowledged presses.
     pub acknowledged: Vec<Value>,
     pub poll_faults: VecDeque<Fault>,
@@ -223,6 +225,10 @@ async fn answer(
         }
         "getupdates" => updates(&stand_in, body).await,
         "sendmessage" | "sendphoto" | "sendmediagroup" | "senddocument" => send(&stand_in, method, body, files).await,
+        "setmycommands" | "deletemycommands" => {
+            stand_in.with(|model| model.menus.push((method, body)));
+            good(&json!(true))
+        }
         "answercallbackquery" => {
             let fault = stand_in.with(|model| {
                 model.acknowledged.push(body);

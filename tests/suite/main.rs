@@ -10,6 +10,7 @@ mod files_sent;
 mod first_use;
 mod house;
 mod kill;
+mod menus;
 mod message_answers;
 mod message_corrections;
 mod message_doubts;

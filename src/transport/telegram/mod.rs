@@ -8,6 +8,7 @@ mod address;
 mod deliver;
 mod header;
 mod layout;
+mod menu;
 mod say;
 mod updates;
 mod upload;

@@ -1,0 +1,8 @@
+# The menu of commands, a line each: what comes back when it is tapped.
+
+menu-fleet = All rigs at a glance
+menu-history = The last readings of a rig
+menu-undo = Take back the last thing you sent
+menu-help = How to text a reading, and more
+menu-people = Who is in the outfit
+menu-invite = A link for somebody new
