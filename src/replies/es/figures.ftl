@@ -45,3 +45,7 @@ month-year = { $month ->
     [11] nov
    *[12] dic
   } { $year }
+
+## Listas
+
+list-and = { $all } y { $last }

@@ -1,0 +1,8 @@
+# El menú de comandos, una línea cada uno: lo que vuelve al tocarlo.
+
+menu-fleet = Todos los equipos de un vistazo
+menu-history = Las últimas lecturas de un equipo
+menu-undo = Anular lo último que mandaste
+menu-help = Cómo mandar una lectura, y más
+menu-people = Quién está en la empresa
+menu-invite = Un enlace para alguien nuevo
