@@ -22,8 +22,7 @@ create table notes (
     rig_id bigint references rigs (id),
     kind text not null,
     told_at bigint not null,
-    again_at bigint,
-    closed_at bigint
+    again_at bigint
 );
 create index notes_of_outfit on notes (outfit_id, told_at);
 
@@ -43,3 +42,4 @@ create table digests (
     made_at bigint not null,
     primary key (outfit_id, on_date)
 );
+create index readings_of_outfit on readings (outfit_id, heard_at) where withdrawn_at is null;

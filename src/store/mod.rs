@@ -8,11 +8,13 @@
 pub mod blobs;
 pub mod chats;
 pub mod dead;
+pub mod digests;
 pub mod heard;
 pub mod invites;
 pub mod leases;
-pub mod nudges;
 pub mod menus;
+pub mod notes;
+pub mod nudges;
 pub mod outfits;
 pub mod people;
 pub mod questions;
@@ -23,6 +25,7 @@ pub mod services;
 pub mod settings;
 pub mod slots;
 pub mod trouble;
+pub mod week;
 
 use std::time::Duration;
 
@@ -139,6 +142,15 @@ impl Store {
             Kind::Postgres => "begin",
         };
         Ok(self.pool.begin_with(begin).await?)
+    }
+
+    /// Begins a transaction that only reads. It sees one state of things and, on
+    /// SQLite, waits for no writer.
+    ///
+    /// # Errors
+    /// Whatever the database says.
+    pub async fn look(&self) -> Result<Transaction<'static, Any>, StoreError> {
+        Ok(self.pool.begin().await?)
     }
 
     /// Closes all connections.

@@ -34,7 +34,7 @@ impl Bot {
     /// # Errors
     /// Whatever the database says; what was not committed is due again.
     pub async fn due(&self, now: i64) -> Result<(), StoreError> {
-        let mut tx = self.store.begin().await?;
+        let mut tx = self.store.look().await?;
         let outfits = store::outfits::all(&mut tx).await?;
         let met = store::slots::claimed_since(&mut tx, now - KEYS_REMEMBERED).await?;
         tx.commit().await?;
