@@ -6,6 +6,8 @@
 //! - [`water`]: what two readings tell of a membrane.
 //! - [`message`]: what a text means, given the fleet and the open question.
 //! - [`replies`]: facts into words; the only place that formats a number.
+//! - [`digest`]: what an owner should do this week.
+//! - [`papers`]: rows into files: spreadsheet, calendar.
 //! - [`schedule`]: which scheduled messages fall due, in local time.
 //! - [`store`]: all SQL, on SQLite and PostgreSQL.
 //! - [`bot`]: two doors, [`bot::Bot::hear`] and [`bot::Bot::due`].
@@ -20,7 +22,9 @@ pub mod check;
 pub mod clock;
 pub mod config;
 pub mod desk;
+pub mod digest;
 pub mod message;
+pub mod papers;
 pub mod play;
 pub mod read_lines;
 pub mod replies;

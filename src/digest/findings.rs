@@ -1,0 +1,132 @@
+//! What the facts of a week ask for, grouped and in order.
+//!
+//! The order is an explicit rule, [`rank`]:
+//! 1. the risk: glass, fault, money, care, silence ([`super::action::Risk`]);
+//! 2. then money a month, most first, summed over the action's rigs;
+//! 3. then the date by which the first of them wants it done;
+//! 4. then the order of [`Kind`].
+//!
+//! Within an action its rigs stand by money, then date, then name.
+
+use std::cmp::Ordering;
+
+use jiff::civil::Date;
+
+use super::action::{Action, Finding, Item, Kind, Subject};
+use super::dates::days_between;
+use super::week::{Decision, PersonWeek, RigWeek, Week};
+use super::{rig_findings, season};
+
+/// Fewer readings than this in the four weeks before are no habit.
+const HABIT_READINGS: u32 = 4;
+
+/// Everything that the facts ask for, most pressing first.
+#[must_use]
+pub fn actions(week: &Week) -> Vec<Action> {
+    let mut items: Vec<Item> = Vec::new();
+    for rig in &week.rigs {
+        let subject = Subject::Rig(rig.id, rig.name.clone());
+        items.extend(
+            rig_findings::of(rig, week)
+                .into_iter()
+                .map(|finding| item(week, subject.clone(), finding)),
+        );
+    }
+    for person in week.people.iter().filter(|person| is_quiet(person)) {
+        let finding = Finding::QuietPerson {
+            before: person.readings_before,
+        };
+        items.push(item(week, Subject::Person(person.id, person.name.clone()), finding));
+    }
+    items.extend(frost(week).map(|finding| item(week, Subject::Outfit, finding)));
+    grouped(items, week.today)
+}
+
+/// Whether somebody who used to send readings sent none this week.
+#[must_use]
+pub fn is_quiet(person: &PersonWeek) -> bool {
+    person.readings == 0 && person.readings_before >= HABIT_READINGS
+}
+
+/// The order of two actions: the rule at the head of this file.
+#[must_use]
+pub fn rank(a: &Action, b: &Action, today: Date) -> Ordering {
+    let money = |action: &Action| -> f64 { action.items.iter().map(|item| item.finding.money_per_month()).sum() };
+    let first = |action: &Action| action.items.iter().map(|item| item.finding.by(today)).min();
+    (a.kind.risk().cmp(&b.kind.risk()))
+        .then_with(|| money(b).total_cmp(&money(a)))
+        .then_with(|| first(a).cmp(&first(b)))
+        .then_with(|| a.kind.cmp(&b.kind))
+}
+
+fn grouped(items: Vec<Item>, today: Date) -> Vec<Action> {
+    let mut actions: Vec<Action> = Kind::ALL
+        .into_iter()
+        .map(|kind| Action {
+            kind,
+            items: items
+                .iter()
+                .filter(|item| item.finding.kind() == kind)
+                .cloned()
+                .collect(),
+        })
+        .filter(|action| !action.items.is_empty())
+        .collect();
+    for action in &mut actions {
+        action.items.sort_by(|a, b| rank_items(a, b, today));
+    }
+    actions.sort_by(|a, b| rank(a, b, today));
+    actions
+}
+
+fn rank_items(a: &Item, b: &Item, today: Date) -> Ordering {
+    (b.finding.money_per_month().total_cmp(&a.finding.money_per_month()))
+        .then_with(|| pressing(&b.finding).total_cmp(&pressing(&a.finding)))
+        .then_with(|| a.finding.by(today).cmp(&b.finding.by(today)))
+        .then_with(|| a.subject.name().cmp(b.subject.name()))
+        .then_with(|| (a.subject.rig(), a.subject.person()).cmp(&(b.subject.rig(), b.subject.person())))
+}
+
+/// Where neither money nor date differ: the higher product, the more flushes
+/// missed, the longer silence.
+fn pressing(finding: &Finding) -> f64 {
+    match finding {
+        Finding::ChangeResin { product_ppm } | Finding::RepackResin { product_ppm, .. } => *product_ppm,
+        Finding::Flush { worked, flushed } => f64::from(worked.saturating_sub(*flushed)),
+        Finding::IdleRig { days, .. } => f64::from(*days),
+        _ => 0.0,
+    }
+}
+
+fn frost(week: &Week) -> Option<Finding> {
+    let waters: Vec<_> = week.rigs.iter().filter_map(|rig| rig.water).collect();
+    // Without rigs nothing can freeze.
+    week.rigs.first()?;
+    let frost = season::frost(week.today, week.southern, &waters, week.frost_said_on)?;
+    Some(Finding::Frost {
+        water_c: match frost {
+            season::Frost::ColdWater(celsius) => Some(celsius),
+            season::Frost::Season => None,
+        },
+    })
+}
+
+/// An item with how often it has been asked for in a row.
+fn item(week: &Week, subject: Subject, finding: Finding) -> Item {
+    let is_same = |decision: &&Decision| {
+        decision.kind == finding.kind() && decision.rig == subject.rig() && decision.person == subject.person()
+    };
+    let before = week.decisions.iter().find(is_same);
+    Item {
+        since: before.map_or(week.today, |decision| decision.since.min(week.today)),
+        mondays: before.map_or(1, |decision| decision.mondays.saturating_add(1)),
+        subject,
+        finding,
+    }
+}
+
+/// Days since a rig was last read; `None` when it never was.
+#[must_use]
+pub fn days_silent(rig: &RigWeek, today: Date) -> Option<i64> {
+    rig.last_reading_on.map(|last| days_between(last, today))
+}

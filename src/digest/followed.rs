@@ -1,0 +1,120 @@
+//! What became of the last digest's actions.
+
+use jiff::civil::Date;
+
+use crate::water::history::Work;
+
+use super::action::{Action, Kind};
+use super::week::{Decision, RigWeek, Week};
+
+/// A decision of the last digest and what became of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Followed {
+    /// What was asked for.
+    pub kind: Kind,
+    /// The rig's or person's name.
+    pub name: String,
+    /// What became of it.
+    pub outcome: Outcome,
+    /// How many digests in a row had asked for it.
+    pub mondays: u32,
+}
+
+/// What became of a decision.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Outcome {
+    /// It was done: a service of its kind was logged, the jump closed, readings
+    /// came. The date, where one is known.
+    Done(Option<Date>),
+    /// Somebody said so, but the readings still ask for it.
+    SaidDone(Date),
+    /// It is still open.
+    Open,
+    /// Nothing was logged, and the facts do not ask for it any more.
+    NoLonger,
+}
+
+/// What became of the last digest's decisions, open ones first, given all that
+/// this week's facts ask for. Those of rigs and people that are gone are left
+/// out, and so is frost, which asks for no answer.
+#[must_use]
+pub fn of<'a>(week: &Week, asked: impl Iterator<Item = &'a Action> + Clone) -> Vec<Followed> {
+    let mut followed: Vec<Followed> = week
+        .decisions
+        .iter()
+        .filter_map(|decision| {
+            let name = name(week, decision)?;
+            let is_open = asked.clone().flat_map(|action| &action.items).any(|item| {
+                item.finding.kind() == decision.kind
+                    && item.subject.rig() == decision.rig
+                    && item.subject.person() == decision.person
+            });
+            Some(Followed {
+                kind: decision.kind,
+                name,
+                outcome: outcome(week, decision, is_open),
+                mondays: decision.mondays,
+            })
+        })
+        .collect();
+    followed.sort_by(|a, b| (place(a.outcome), a.kind, &a.name).cmp(&(place(b.outcome), b.kind, &b.name)));
+    followed
+}
+
+fn place(outcome: Outcome) -> u8 {
+    match outcome {
+        Outcome::Open => 0,
+        Outcome::SaidDone(_) => 1,
+        Outcome::Done(_) => 2,
+        Outcome::NoLonger => 3,
+    }
+}
+
+fn name(week: &Week, decision: &Decision) -> Option<String> {
+    if let Some(id) = decision.rig {
+        return week.rigs.iter().find(|rig| rig.id == id).map(|rig| rig.name.clone());
+    }
+    let id = decision.person?;
+    let person = week.people.iter().find(|person| person.id == id)?;
+    Some(person.name.clone())
+}
+
+fn outcome(week: &Week, decision: &Decision, is_open: bool) -> Outcome {
+    let rig = week.rigs.iter().find(|rig| Some(rig.id) == decision.rig);
+    if let Some(done) = rig.and_then(|rig| done(rig, decision)) {
+        return done;
+    }
+    match (decision.marked_done_on, is_open) {
+        (Some(on), true) => Outcome::SaidDone(on),
+        (Some(on), false) => Outcome::Done(Some(on)),
+        (None, true) => Outcome::Open,
+        (None, false) if matches!(decision.kind, Kind::QuietPerson) => Outcome::Done(None),
+        (None, false) => Outcome::NoLonger,
+    }
+}
+
+/// What the rig's own record says of it.
+fn done(rig: &RigWeek, decision: &Decision) -> Option<Outcome> {
+    let served = |kinds: &[Work]| {
+        let services = rig.services.iter().filter(|service| service.on >= decision.since);
+        let on = services
+            .filter(|service| kinds.contains(&service.what))
+            .map(|service| service.on)
+            .max();
+        on.map(|on| Outcome::Done(Some(on)))
+    };
+    match decision.kind {
+        Kind::ChangeResin | Kind::ResinSoon => served(&[Work::Resin]),
+        Kind::RepackResin => served(&[Work::Repack, Work::Resin]),
+        Kind::FindLeak => {
+            let closed = rig.jump.and_then(|jump| jump.closed_on);
+            closed.map(|on| Outcome::Done(Some(on)))
+        }
+        Kind::NewMembrane => served(&[Work::Membrane]),
+        Kind::AskMembrane => served(&[Work::Membrane, Work::SameMembrane]),
+        Kind::Prefilters => served(&[Work::Prefilter]),
+        Kind::Flush => (rig.days_worked > 0 && rig.days_flushed >= rig.days_worked).then_some(Outcome::Done(None)),
+        Kind::IdleRig | Kind::QuietRig => (rig.readings > 0).then_some(Outcome::Done(None)),
+        Kind::Frost | Kind::QuietPerson => None,
+    }
+}

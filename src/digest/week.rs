@@ -1,0 +1,147 @@
+//! The facts of an outfit's week, as the decisions take them in.
+
+use jiff::civil::Date;
+
+use crate::water::assess::Assessment;
+use crate::water::history::Work;
+use crate::water::renewal::Prices;
+
+use super::action::Kind;
+
+/// An outfit's week. Dates are the outfit's local dates.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Week {
+    /// The outfit's name.
+    pub outfit: String,
+    /// First day of the week that is told of, a Monday as a rule.
+    pub from: Date,
+    /// Its last day.
+    pub to: Date,
+    /// The day of the digest, the one after `to` as a rule.
+    pub today: Date,
+    /// The outfit's offset from UTC on that day, seconds east. Dates months
+    /// ahead are an hour off where the clocks change in between: no matter for
+    /// a range.
+    pub utc_offset_seconds: i64,
+    /// Whether the outfit works south of the equator.
+    pub southern: bool,
+    /// The fleet, in any order.
+    pub rigs: Vec<RigWeek>,
+    /// The people, in any order.
+    pub people: Vec<PersonWeek>,
+    /// What the last digest asked for: its [`super::Digest::decisions`].
+    pub decisions: Vec<Decision>,
+    /// When frost was last spoken of, in a digest or a note.
+    pub frost_said_on: Option<Date>,
+}
+
+/// One rig's week.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RigWeek {
+    /// The rig's number in the store.
+    pub id: i64,
+    /// Its name.
+    pub name: String,
+    /// False on a DI-only rig.
+    pub has_membrane: bool,
+    /// Whether a valve is turned by hand at the end of the day.
+    pub manual_flush: bool,
+    /// What the computation says of it, at the time of the digest.
+    pub assessment: Assessment,
+    /// Litres on a working day, as told or learned.
+    pub litres_per_workday: Option<f64>,
+    /// Litres of resin in its bed.
+    pub resin_litres: Option<f64>,
+    /// Working days that a full bed lasts at present:
+    /// [`super::resin_need::bed_workdays`].
+    pub bed_workdays: Option<f64>,
+    /// Working days a week.
+    pub workdays_per_week: f64,
+    /// What membrane and resin cost, in the outfit's currency.
+    pub prices: Option<Prices>,
+    /// What a set of prefilters costs, in the outfit's currency.
+    pub prefilter_price: Option<f64>,
+    /// Readings of this week that count, set-aside ones included.
+    pub readings: u32,
+    /// Readings in the four weeks before.
+    pub readings_before: u32,
+    /// Local date of the last reading ever.
+    pub last_reading_on: Option<Date>,
+    /// Days of this week on which the rig worked.
+    pub days_worked: u32,
+    /// Those of them at whose end it was flushed.
+    pub days_flushed: u32,
+    /// The jump that stands or that ended this week, with what was read.
+    pub jump: Option<Jump>,
+    /// What was done to it this week.
+    pub services: Vec<Done>,
+    /// Readings of this week that were set aside.
+    pub set_aside: u32,
+    /// The last water temperature told, degrees Celsius, and its date.
+    pub water: Option<(f64, Date)>,
+}
+
+/// A jump of the permeate, for the words beside it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Jump {
+    /// Local date of the first reading after it.
+    pub opened_on: Date,
+    /// Local date on which it was mended or went away; none while it stands.
+    pub closed_on: Option<Date>,
+    /// The last permeate before it, ppm.
+    pub before_ppm: Option<f64>,
+    /// The last permeate while it stood, ppm.
+    pub after_ppm: Option<f64>,
+}
+
+/// Something done to a rig.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Done {
+    /// What.
+    pub what: Work,
+    /// The local date.
+    pub on: Date,
+}
+
+/// One person's week.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PersonWeek {
+    /// The person's number in the store.
+    pub id: i64,
+    /// First name.
+    pub name: String,
+    /// What the person may do.
+    pub role: Role,
+    /// Readings sent this week.
+    pub readings: u32,
+    /// Readings sent in the four weeks before.
+    pub readings_before: u32,
+}
+
+/// What a person may do.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Role {
+    /// Owns the outfit.
+    Owner,
+    /// Looks after rigs and people.
+    Lead,
+    /// Reads rigs.
+    Crew,
+}
+
+/// Something that a digest asked for, to be kept until the next one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Decision {
+    /// What was asked for.
+    pub kind: Kind,
+    /// Of which rig; none when of a person or of the whole outfit.
+    pub rig: Option<i64>,
+    /// Of which person.
+    pub person: Option<i64>,
+    /// The date of the first digest in a row that asked for it.
+    pub since: Date,
+    /// How many digests in a row have asked for it, 1 after the first.
+    pub mondays: u32,
+    /// Whether somebody said that it is done (by a button), on which date.
+    pub marked_done_on: Option<Date>,
+}

@@ -1,0 +1,1 @@
+//! Rows into files, as bytes: spreadsheet, calendar, text table.
