@@ -3,43 +3,128 @@
 use crate::message::What;
 use crate::store::readings::Reading;
 use crate::store::rigs::Rig;
-use crate::store::{self, StoreError};
+use crate::store::{self, Db, StoreError};
 use crate::water::assess::{Assessment, assess};
 use crate::water::condition::{Band, Condition, band};
 use crate::water::history::{self, Event, Service, Work};
 use crate::water::prior::Lessons;
 use crate::water::quantity::{Flow, Ppm, Pressure, Temperature};
 use crate::water::rejection::rejection;
-use crate::water::replay::replay;
+use crate::water::replay::{arrival_order, replay};
+use crate::water::rig::{History, step};
 use crate::water::settings::{Limits, Settings};
 
-use super::recording::service_of;
+use super::recording::{service_key, service_of};
+use super::rules::Rules;
 use super::turn::Turn;
 
 /// More readings than a rig gathers in twenty years.
 const ALL: i64 = 20_000;
 
+/// A rig as the computation sees it.
+#[derive(Clone, Debug)]
+pub(super) struct Assessed {
+    /// What it says.
+    pub assessment: Assessment,
+    /// What it rests on; for a second look at other prices.
+    pub history: History,
+    /// What it was told of the rig.
+    pub settings: Settings,
+}
+
+/// Assesses a rig at `now`, with what the outfit's other membranes taught. Its
+/// history is replayed each time, so that an edit, a withdrawal or a late
+/// reading needs nothing else.
+pub(super) async fn assess_rig(
+    db: &mut Db,
+    rules: &Rules,
+    lessons: &Lessons,
+    rig: &Rig,
+    now: i64,
+) -> Result<Assessed, StoreError> {
+    let events = events(db, rig.id, now).await?;
+    let settings = rules.water_settings(rig);
+    let (history, _) = replay(&events, &settings, lessons);
+    Ok(Assessed {
+        assessment: assess(&history, &settings, lessons, now),
+        history,
+        settings,
+    })
+}
+
+/// Assesses each rig of a fleet at `now`, in the fleet's order.
+pub(super) async fn assess_fleet(
+    db: &mut Db,
+    rules: &Rules,
+    fleet: &[Rig],
+    now: i64,
+) -> Result<Vec<Assessed>, StoreError> {
+    let lessons = lessons(db, rules, fleet, now).await?;
+    let mut assessed = Vec::with_capacity(fleet.len());
+    for rig in fleet {
+        assessed.push(assess_rig(db, rules, &lessons, rig, now).await?);
+    }
+    Ok(assessed)
+}
+
+/// What the membranes of a fleet taught: the lives that a logged change ended,
+/// heard in the order of time. A rig without such a change is not looked at.
+pub(super) async fn lessons(db: &mut Db, rules: &Rules, fleet: &[Rig], now: i64) -> Result<Lessons, StoreError> {
+    let mut heard: Vec<(usize, Event)> = Vec::new();
+    for (place, rig) in fleet.iter().enumerate() {
+        if let Some(renewed_at) = store::services::last_done(db, rig.id, service_key(What::Membrane)).await? {
+            let until = renewed_at.min(now);
+            let before = events(db, rig.id, until).await?;
+            heard.extend(
+                before
+                    .into_iter()
+                    .filter(|event| event.at() <= until)
+                    .map(|event| (place, event)),
+            );
+        }
+    }
+    heard.sort_by(|a, b| arrival_order(&a.1, &b.1));
+    let settings: Vec<Settings> = fleet.iter().map(|rig| rules.water_settings(rig)).collect();
+    let mut histories = vec![History::default(); fleet.len()];
+    let mut lessons = Lessons::none();
+    for (place, event) in heard {
+        let step = step(&mut histories[place], &event, &settings[place], &lessons);
+        if let Some(lesson) = step.ok().and_then(|step| step.lesson) {
+            lessons.learn(&lesson);
+        }
+    }
+    Ok(lessons)
+}
+
+/// What happened on a rig until `now`.
+async fn events(db: &mut Db, rig_id: i64, now: i64) -> Result<Vec<Event>, StoreError> {
+    let readings = store::readings::latest(db, rig_id, now + 1, ALL).await?;
+    let services = store::services::of_rig(db, rig_id).await?;
+    let mut events: Vec<Event> = readings.iter().filter_map(heard).collect();
+    events.extend(services.iter().filter_map(|service| {
+        let what = work(service_of(&service.what)?);
+        Some(Event::Service(Service {
+            at: service.done_at,
+            what,
+        }))
+    }));
+    Ok(events)
+}
+
 impl Turn<'_> {
-    /// Assesses a rig now. Its history is replayed each time, so that an edit,
-    /// a withdrawal or a late reading needs nothing else.
+    /// Assesses a rig now.
     pub(super) async fn assess(&mut self, rig: &Rig) -> Result<Assessment, StoreError> {
-        let readings = store::readings::latest(self.db, rig.id, self.now + 1, ALL).await?;
-        let services = store::services::of_rig(self.db, rig.id).await?;
-        let mut events: Vec<Event> = readings.iter().filter_map(heard).collect();
-        events.extend(services.iter().filter_map(|service| {
-            let what = work(service_of(&service.what)?);
-            Some(Event::Service(Service {
-                at: service.done_at,
-                what,
-            }))
-        }));
-        let settings = Settings {
-            has_membrane: !rig.di_only,
-            manual_flush: !rig.flushes_itself && !rig.di_only,
-            ..Settings::default()
+        Ok(self.assessed(rig).await?.assessment)
+    }
+
+    /// Assesses a rig now, with what that rests on.
+    pub(super) async fn assessed(&mut self, rig: &Rig) -> Result<Assessed, StoreError> {
+        let lessons = match self.lessons {
+            Some(lessons) => lessons,
+            None => lessons(self.db, &self.rules, &self.fleet, self.now).await?,
         };
-        let (history, _) = replay(&events, &settings, &Lessons::none());
-        Ok(assess(&history, &settings, &Lessons::none(), self.now))
+        self.lessons = Some(lessons);
+        assess_rig(self.db, &self.rules, &lessons, rig, self.now).await
     }
 }
 
@@ -78,8 +163,8 @@ pub(super) fn raw_rejection(kept: &Reading) -> Option<f64> {
 }
 
 /// The state by the raw rejection alone.
-pub(super) fn raw_condition(rejection: f64) -> Condition {
-    match band(rejection, &Limits::default(), None) {
+pub(super) fn raw_condition(rejection: f64, limits: &Limits) -> Condition {
+    match band(rejection, limits, None) {
         Band::High => Condition::Sound,
         Band::Middle => Condition::Wearing,
         Band::Low => Condition::Due,
@@ -88,9 +173,9 @@ pub(super) fn raw_condition(rejection: f64) -> Condition {
 }
 
 /// The state to tell: the assessed one; while nothing is proven, the raw one.
-pub(super) fn condition_to_tell(assessment: &Assessment, raw: f64) -> Condition {
+pub(super) fn condition_to_tell(assessment: &Assessment, raw: f64, limits: &Limits) -> Condition {
     match assessment.condition {
-        None | Some(Condition::Unproven) => raw_condition(raw),
+        None | Some(Condition::Unproven) => raw_condition(raw, limits),
         Some(condition) => condition,
     }
 }

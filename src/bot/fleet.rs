@@ -55,6 +55,10 @@ impl Turn<'_> {
         if let Some(rig) = self.fleet.iter().find(|rig| fold(&rig.name) == typed) {
             return Some(rig.clone());
         }
+        let called = |rig: &&Rig| self.rules.short_names(rig.id).iter().any(|name| fold(name) == typed);
+        if let Some(rig) = self.fleet.iter().find(called) {
+            return Some(rig.clone());
+        }
         let mut begun = self.fleet.iter().filter(|rig| fold(&rig.name).starts_with(&typed));
         match (begun.next(), begun.next()) {
             (Some(rig), None) => Some(rig.clone()),
@@ -83,6 +87,7 @@ impl Turn<'_> {
             Command::Name(name) => self.rename(&name).await?,
             Command::Zone(zone) => self.set_zone(&zone).await?,
             Command::DayEnds(time) => self.set_day_ends(&time).await?,
+            Command::Setting(wished) => return self.wish(wished).await,
             Command::AddRigs(names) => self.add_rigs(&names).await?,
             Command::RemoveRig(name) => self.remove_rig(&name).await?,
             Command::OwnRig(name) => self.set_own_rig(&name).await?,

@@ -127,13 +127,17 @@ impl Turn<'_> {
         };
         if let Some((rejection, _)) = last.membrane {
             let assessment = self.assess(rig).await?;
-            last.membrane = Some((rejection, condition_to_tell(&assessment, rejection)));
+            last.membrane = Some((
+                rejection,
+                condition_to_tell(&assessment, rejection, &self.rules.limits()),
+            ));
         }
         Ok(Some(last))
     }
 
     fn looked_up(&self, reading: &Reading) -> Past {
-        let membrane = raw_rejection(reading).map(|rejection| (rejection, raw_condition(rejection)));
+        let membrane =
+            raw_rejection(reading).map(|rejection| (rejection, raw_condition(rejection, &self.rules.limits())));
         Past {
             figures: figures(reading),
             membrane,

@@ -3,6 +3,7 @@
 use jiff::civil::Time;
 use jiff::tz::{self, TimeZone};
 
+use crate::message::setting;
 use crate::store::people::Role;
 use crate::store::{self, StoreError};
 
@@ -52,15 +53,12 @@ impl Turn<'_> {
         if self.member.role != Role::Owner {
             return Ok(self.may_not("who-owner"));
         }
-        let Some(time) = time_of_day(typed) else {
-            return Ok(Answer::says(self.words.plain("day-ends-bad")));
+        let wished = setting::read(&format!("day ends {typed}"));
+        let answer = match wished {
+            Some(wished) => self.wish(wished).await?,
+            None => None,
         };
-        self.outfit.day_ends = time.strftime("%H:%M").to_string();
-        store::outfits::set(self.db, &self.outfit).await?;
-        Ok(Answer::says(
-            self.words
-                .say("day-ends-set", [("time", (&self.outfit.day_ends).into())]),
-        ))
+        Ok(answer.unwrap_or_else(|| Answer::says(self.words.plain("day-ends-bad"))))
     }
 }
 

@@ -166,7 +166,12 @@ impl Turn<'_> {
         let facts = Facts {
             rig: &rig.name,
             figures: figures(kept),
-            membrane: raw.map(|rejection| (rejection, condition_to_tell(&assessment, rejection))),
+            membrane: raw.map(|rejection| {
+                (
+                    rejection,
+                    condition_to_tell(&assessment, rejection, &self.rules.limits()),
+                )
+            }),
             change,
             fault,
             renewed,

@@ -25,7 +25,7 @@ pub(super) async fn build(turn: &mut Turn<'_>, open: Option<Ask>) -> Result<Scen
         fleet.push(message::Rig {
             id: rig.id,
             name: rig.name,
-            short_names: Vec::new(),
+            short_names: turn.rules.short_names(rig.id),
             di_only: rig.di_only,
             manual_flush: !rig.flushes_itself && !rig.di_only,
             worked_today: past.first().is_some_and(|last| last.taken_at >= day_start),
@@ -40,8 +40,9 @@ pub(super) async fn build(turn: &mut Turn<'_>, open: Option<Ask>) -> Result<Scen
         open,
         nudged: store::people::nudged(turn.db, turn.member.id, turn.now - NUDGE_STANDS).await?,
         may_speak_for_all: turn.member.role.leads(),
-        celsius: turn.outfit.degrees != "F",
+        celsius: turn.rules.celsius(),
         us_to_ppm: turn.outfit.us_to_ppm,
+        reads_conductivity: turn.rules.reads_conductivity(),
     })
 }
 

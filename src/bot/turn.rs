@@ -15,9 +15,11 @@ use crate::store::questions::Button as StoredButton;
 use crate::store::readings::Teller;
 use crate::store::rigs::Rig;
 use crate::store::{self, Db, StoreError, invites};
+use crate::water::prior::Lessons;
 
 use super::answer::Answer;
 use super::envelope::{Body, Button, Handling, Happening, Incoming, Outgoing};
+use super::rules::Rules;
 use super::{Bot, once_in, scene};
 
 const HOUR: i64 = 3600;
@@ -36,6 +38,9 @@ pub(super) struct Turn<'a> {
     pub fleet: Vec<Rig>,
     pub zone: TimeZone,
     pub words: Words,
+    pub rules: Rules,
+    /// What the fleet's membranes taught, once something asked.
+    pub lessons: Option<Lessons>,
 }
 
 impl Bot {
@@ -97,6 +102,7 @@ impl Bot {
     ) -> Result<Turn<'a>, StoreError> {
         let outfit = store::outfits::get(db, member.outfit_id).await?;
         let fleet = store::rigs::fleet(db, member.outfit_id).await?;
+        let rules = Rules::load(db, &outfit).await?;
         let zone = zone_of(&outfit);
         let words = Words::of(member.language.as_deref());
         Ok(Turn {
@@ -109,6 +115,8 @@ impl Bot {
             fleet,
             zone,
             words,
+            rules,
+            lessons: None,
         })
     }
 

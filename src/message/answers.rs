@@ -73,17 +73,12 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
     if rig.is_some() && draft.rig.is_some() && rig != draft.rig {
         return None;
     }
-    let solids = |value: f64| {
-        Some(Solids {
-            ppm: value,
-            raw_us: None,
-        })
-    };
+    let solids = |value: f64| units::solids(value, scene.reads_conductivity, scene.us_to_ppm);
     let of = |role: Role| {
         numbers
             .iter()
             .find(|one| one.role == Some(role))
-            .and_then(|one| units::solids_of(one.value, one.unit, scene.us_to_ppm))
+            .and_then(|one| units::solids_of(one.value, units::of_solids(one.unit, scene), scene.us_to_ppm))
     };
     let denied = super::denials::denied_value(tokens, &numbers);
     let bare: Vec<f64> = numbers
@@ -112,7 +107,7 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
         }
         [one] if ask.about == About::MissingReading && reading.feed.is_none() => reading.feed = solids(one),
         [one] if ask.about == About::MissingReading && reading.permeate.is_none() => reading.permeate = solids(one),
-        [one] if ask.about == About::Implausible && ends_with_value(tokens) => reading = mended(draft, one)?,
+        [one] if ask.about == About::Implausible && ends_with_value(tokens) => reading = mended(draft, solids(one)?)?,
         [] if labelled.iter().any(Option::is_some) => {}
         _ => return None,
     }
@@ -127,11 +122,8 @@ fn ends_with_value(tokens: &[Token]) -> bool {
 }
 
 /// "12" where 180/120 was doubted: the one place where it makes sense.
-fn mended(draft: &Reading, value: f64) -> Option<Reading> {
-    let given = Some(Solids {
-        ppm: value,
-        raw_us: None,
-    });
+fn mended(draft: &Reading, given: Solids) -> Option<Reading> {
+    let given = Some(given);
     let as_feed = Reading {
         feed: given,
         ..draft.clone()

@@ -3,8 +3,10 @@
 //! A command starts the message and is nothing but a command; anything looser
 //! is left to [`super::read`].
 
+use super::setting::{self, WishFor};
+
 /// A command, with what was typed behind it.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Command {
     /// Opened a link: `/start TOKEN`.
     Start(String),
@@ -48,6 +50,8 @@ pub enum Command {
     FlushLater(Vec<String>),
     /// `help`.
     Help,
+    /// `resin price 9`, `heron resin 25 litres`, `settings`.
+    Setting(WishFor),
 }
 
 /// The command that a text is, if it is one.
@@ -82,7 +86,8 @@ pub fn read(text: &str) -> Option<Command> {
         ("history", rig) => Some(Command::History(rig.to_owned())),
         _ => two_words(&first, rest)
             .or_else(|| behind_names(text))
-            .or_else(|| behind_a_name(text)),
+            .or_else(|| behind_a_name(text))
+            .or_else(|| setting::read(text).map(Command::Setting)),
     }
 }
 

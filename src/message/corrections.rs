@@ -361,7 +361,7 @@ fn is_beside(tokens: &[Token], one: &Measured) -> bool {
 }
 
 fn put(change: &mut Reading, role: Role, one: &Measured, scene: &Scene) {
-    let solids: Option<Solids> = units::solids_of(one.value, one.unit, scene.us_to_ppm);
+    let solids: Option<Solids> = units::solids_of(one.value, units::of_solids(one.unit, scene), scene.us_to_ppm);
     match role {
         Role::Feed => change.feed = solids,
         Role::Permeate => change.permeate = solids,

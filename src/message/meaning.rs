@@ -21,6 +21,9 @@ pub struct Scene {
     pub celsius: bool,
     /// The outfit's meter factor from uS/cm at 25 C to ppm; 0.5 on the NaCl scale.
     pub us_to_ppm: f64,
+    /// The outfit's meters show conductivity: bare readings are uS/cm.
+    #[serde(default)]
+    pub reads_conductivity: bool,
 }
 
 impl Default for Scene {
@@ -34,6 +37,7 @@ impl Default for Scene {
             may_speak_for_all: false,
             celsius: true,
             us_to_ppm: 0.5,
+            reads_conductivity: false,
         }
     }
 }

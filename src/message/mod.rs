@@ -29,6 +29,7 @@ mod rig_siblings;
 mod second_thoughts;
 mod senses;
 mod services;
+pub mod setting;
 mod strays;
 mod times;
 mod tokens;

@@ -29,7 +29,8 @@ pub struct Said {
 pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> {
     let (measured, unsure) = mend(tokens, labels::bind(tokens, &group.indices));
     let unknown: Vec<String> = unknown_words(tokens, &group.indices);
-    let conductivity = conductivity(tokens, group, &measured);
+    let bare_is_us = scene.reads_conductivity && !measured.iter().any(|one| one.unit == Some(Unit::Ppm));
+    let conductivity = conductivity(tokens, group, &measured) || bare_is_us;
     let find = |role: Role| measured.iter().find(|one| one.role == Some(role));
     let solids = |one: &Measured| {
         let us = if one.unit == Some(Unit::MilliSiemens) {

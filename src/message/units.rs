@@ -1,6 +1,6 @@
 //! Units behind a number, and values in the units that are kept.
 
-use super::meaning::{Reading, Solids};
+use super::meaning::{Reading, Scene, Solids};
 use super::senses::Sense;
 use super::tokens::Token;
 use crate::water::quantity::{Conductivity, Flow, MeterFactor, Pressure, Temperature};
@@ -123,6 +123,11 @@ pub fn solids(value: f64, conductivity: bool, us_to_ppm: f64) -> Option<Solids> 
         ppm: ppm.ppm(),
         raw_us: Some(value),
     })
+}
+
+/// The unit of solids; a bare number has the unit that the outfit's meters show.
+pub fn of_solids(unit: Option<Unit>, scene: &Scene) -> Option<Unit> {
+    unit.or(scene.reads_conductivity.then_some(Unit::MicroSiemens))
 }
 
 /// Solids of a number with its own unit.

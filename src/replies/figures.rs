@@ -2,6 +2,9 @@
 
 use jiff::civil::Date;
 
+use crate::message::setting::{Amount, Currency, Days, Side, VolumeUnit, Weekday};
+use crate::water::quantity::LITRES_PER_US_GALLON;
+
 use super::words::Words;
 
 /// A fraction as a percentage with one decimal: 0.9333 -> `93.3 %`.
@@ -53,6 +56,89 @@ pub fn ppm(words: Words, ppm: f64) -> String {
 /// A number with one decimal, as the language writes it.
 pub fn one_decimal(words: Words, number: f64) -> String {
     format!("{number:.1}").replace('.', &words.plain("decimal-mark"))
+}
+
+/// Money in the outfit's currency: `$9.50`, `9 zł`, `¥900`; without decimals
+/// when they are nothing, and without a sign while the currency is not known.
+pub fn money(words: Words, amount: Amount, currency: Option<Currency>) -> String {
+    let digits = currency.map_or(2, Currency::digits);
+    let minor = amount.minor(digits);
+    let per_main = 10_i64.pow(u32::from(digits));
+    let (whole, rest) = (minor / per_main, minor % per_main);
+    let mut number = whole.to_string();
+    if rest != 0 {
+        number = format!(
+            "{number}{}{rest:0>1$}",
+            words.plain("decimal-mark"),
+            usize::from(digits)
+        );
+    }
+    let Some((sign, side)) = currency.map(Currency::sign) else {
+        return number;
+    };
+    match side {
+        Side::Before if sign.ends_with(char::is_alphabetic) => format!("{sign} {number}"),
+        Side::Before => format!("{sign}{number}"),
+        Side::After => format!("{number} {sign}"),
+        Side::ByLanguage => words.say(
+            "money-by-language",
+            [("sign", sign.into()), ("number", (&number).into())],
+        ),
+    }
+}
+
+/// A sum that is computed, not told: to the whole unit, or of a currency with
+/// large numbers.
+pub fn sum(words: Words, main: f64, currency: Option<Currency>) -> String {
+    let amount = Amount::of_main(main.round().max(0.0)).unwrap_or_default();
+    money(words, amount, currency)
+}
+
+/// A volume in the outfit's unit: `25 litres`, `6.6 gallons`.
+pub fn volume(words: Words, litres: f64, unit: VolumeUnit) -> String {
+    let (key, value) = match unit {
+        VolumeUnit::Litres => ("litres", litres),
+        VolumeUnit::Gallons => ("gallons", litres / LITRES_PER_US_GALLON),
+    };
+    words.say(key, [("value", (&plain_number(words, value)).into())])
+}
+
+/// A number with as many decimals as it needs, two at most: `25`, `0.64`, `92.5`.
+pub fn plain_number(words: Words, number: f64) -> String {
+    let text = format!("{number:.2}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    text.replace('.', &words.plain("decimal-mark"))
+}
+
+/// A day of the week.
+pub fn weekday(words: Words, day: Weekday) -> String {
+    let number = day.from_monday() as i64 + 1;
+    words.say("weekday", [("day", number.into())])
+}
+
+/// Days of the week: from one to another where three or more follow each other.
+pub fn weekdays(words: Words, days: Days) -> String {
+    let mut runs: Vec<(Weekday, Weekday)> = Vec::new();
+    for day in days.days() {
+        match runs.last_mut() {
+            Some((_, last)) if last.from_monday() + 1 == day.from_monday() => *last = day,
+            _ => runs.push((day, day)),
+        }
+    }
+    let told = |(first, last): &(Weekday, Weekday)| {
+        let (from, to) = (weekday(words, *first), weekday(words, *last));
+        match last.from_monday() - first.from_monday() {
+            0 => from,
+            1 => format!("{from}, {to}"),
+            _ => format!("{from} - {to}"),
+        }
+    };
+    runs.iter().map(told).collect::<Vec<_>>().join(", ")
+}
+
+/// A month's short name, 1 to 12.
+pub fn month_name(words: Words, month: i8) -> String {
+    words.say("month", [("month", i64::from(month).into())])
 }
 
 /// A day as people say it: today, yesterday, a weekday within the week, else

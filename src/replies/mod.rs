@@ -8,6 +8,7 @@ pub mod membrane;
 pub mod nudge;
 pub mod outfit;
 pub mod reading;
+pub mod settings;
 pub mod words;
 
 pub use words::Words;

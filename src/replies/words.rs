@@ -25,6 +25,7 @@ macro_rules! texts {
                 include_str!(concat!($tag, "/menu.ftl")),
                 include_str!(concat!($tag, "/nudge.ftl")),
                 include_str!(concat!($tag, "/figures.ftl")),
+                include_str!(concat!($tag, "/settings.ftl")),
             ],
         )
     };

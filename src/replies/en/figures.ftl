@@ -48,3 +48,19 @@ month-year = { $month ->
 ## Lists
 
 list-and = { $all } and { $last }
+month = { $month ->
+    [1] Jan
+    [2] Feb
+    [3] Mar
+    [4] Apr
+    [5] May
+    [6] Jun
+    [7] Jul
+    [8] Aug
+    [9] Sep
+    [10] Oct
+    [11] Nov
+   *[12] Dec
+  }
+# A sign that stands as the language has it, such as the euro's.
+money-by-language = { $sign }{ $number }

@@ -49,3 +49,22 @@ month-year = { $month ->
 ## Listas
 
 list-and = { $all } y { $last }
+
+## Dinero y meses
+
+month = { $month ->
+    [1] ene
+    [2] feb
+    [3] mar
+    [4] abr
+    [5] may
+    [6] jun
+    [7] jul
+    [8] ago
+    [9] sep
+    [10] oct
+    [11] nov
+   *[12] dic
+  }
+# Un signo que se pone como lo hace la lengua, por ejemplo el del euro.
+money-by-language = { $number } { $sign }

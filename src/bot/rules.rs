@@ -1,0 +1,407 @@
+//! What an outfit is run by: what was set, over the defaults, with types.
+//!
+//! The store keeps texts; here they become values, of the outfit and of each
+//! rig. Five facts have columns of their own in `outfits` (name, zone, end of
+//! the day, meter factor, degrees): there the column holds, and the rows of
+//! `settings` only say who changed it.
+
+use std::collections::HashMap;
+
+use jiff::civil::Time;
+
+use crate::message::setting::{
+    Amount, Clock, Country, Currency, Days, Degrees, Field, Meter, PressureUnit, Rated, Setting, Stands, VolumeUnit,
+    Ways, Weekday,
+};
+use crate::store::outfits::Outfit;
+use crate::store::rigs::Rig;
+use crate::store::settings::Kept;
+use crate::store::{self, Db, StoreError};
+use crate::water::flow::RatedElement;
+use crate::water::prefilter;
+use crate::water::quantity::{Flow, Pressure, Temperature};
+use crate::water::renewal::Prices;
+use crate::water::settings::{Limits, Settings};
+
+/// What was set for an outfit or a rig; what was not is none or empty.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(super) struct Values {
+    pub currency: Option<Currency>,
+    pub country: Option<Country>,
+    pub resin_price: Option<Amount>,
+    pub membrane_price: Option<Amount>,
+    pub prefilter_price: Option<Amount>,
+    pub membrane_labour: Option<Amount>,
+    pub resin_labour: Option<Amount>,
+    pub resin_litres: Option<f64>,
+    pub litres_per_day: Option<f64>,
+    pub busy_months: Option<[u16; 12]>,
+    pub wearing_line: Option<f64>,
+    pub due_line: Option<f64>,
+    pub spent_line: Option<f64>,
+    pub working_days: Option<Days>,
+    pub day_ends: Option<Clock>,
+    pub day_ends_on: [Option<Clock>; 7],
+    pub digest_at: Option<(Weekday, Clock)>,
+    pub digest: Option<bool>,
+    pub nudges: Option<bool>,
+    pub notices: Option<bool>,
+    /// The inner none: nothing is quiet.
+    pub quiet_hours: Option<Option<(Clock, Clock)>>,
+    pub meter: Option<Meter>,
+    pub degrees: Option<Degrees>,
+    pub pressure_unit: Option<PressureUnit>,
+    pub volume_unit: Option<VolumeUnit>,
+    pub prefilter_days: Option<u16>,
+    pub membranes: Option<u8>,
+    pub stands: Option<Stands>,
+    pub rated: Option<Rated>,
+    pub short_names: Vec<String>,
+}
+
+impl Values {
+    fn take(&mut self, setting: Setting) {
+        match setting {
+            Setting::Currency(currency) => self.currency = Some(currency),
+            Setting::Country(country) => self.country = Some(country),
+            Setting::ResinPrice(amount) => self.resin_price = Some(amount),
+            Setting::MembranePrice(amount) => self.membrane_price = Some(amount),
+            Setting::PrefilterPrice(amount) => self.prefilter_price = Some(amount),
+            Setting::MembraneLabour(amount) => self.membrane_labour = Some(amount),
+            Setting::ResinLabour(amount) => self.resin_labour = Some(amount),
+            Setting::ResinLitres(litres) => self.resin_litres = Some(litres),
+            Setting::LitresPerDay(litres) => self.litres_per_day = Some(litres),
+            Setting::BusyMonths(months) => self.busy_months = Some(months),
+            Setting::WearingLine(line) => self.wearing_line = Some(line),
+            Setting::DueLine(line) => self.due_line = Some(line),
+            Setting::SpentLine(line) => self.spent_line = Some(line),
+            Setting::WorkingDays(days) => self.working_days = Some(days),
+            Setting::DayEnds(clock) => self.day_ends = Some(clock),
+            Setting::DayEndsOn(day, clock) => self.day_ends_on[day.from_monday()] = Some(clock),
+            Setting::DigestAt(day, clock) => self.digest_at = Some((day, clock)),
+            Setting::Digest(on) => self.digest = Some(on),
+            Setting::Nudges(on) => self.nudges = Some(on),
+            Setting::Notices(on) => self.notices = Some(on),
+            Setting::QuietHours(hours) => self.quiet_hours = Some(hours),
+            Setting::Meter(meter) => self.meter = Some(meter),
+            Setting::Degrees(degrees) => self.degrees = Some(degrees),
+            Setting::PressureUnit(unit) => self.pressure_unit = Some(unit),
+            Setting::VolumeUnit(unit) => self.volume_unit = Some(unit),
+            Setting::PrefilterDays(days) => self.prefilter_days = Some(days),
+            Setting::Membranes(count) => self.membranes = Some(count),
+            Setting::Stands(stands) => self.stands = Some(stands),
+            Setting::Rated(rated) => self.rated = Some(rated),
+            Setting::ShortNames(names) => self.short_names = names,
+        }
+    }
+}
+
+/// What holds in an outfit.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Rules {
+    zone: String,
+    set: Vec<(Option<i64>, Setting)>,
+    outfit: Values,
+    rigs: HashMap<i64, Values>,
+}
+
+/// What holds for one rig, or for the outfit as a whole.
+#[derive(Clone, Copy)]
+pub(super) struct RulesFor<'a> {
+    outfit: &'a Values,
+    own: &'a Values,
+}
+
+impl Rules {
+    /// What holds in an outfit now.
+    pub(super) async fn load(db: &mut Db, outfit: &Outfit) -> Result<Self, StoreError> {
+        let kept = store::settings::standing(db, outfit.id).await?;
+        Ok(Self::of(outfit, &kept))
+    }
+
+    /// The rules of an outfit's columns and what else was set, oldest first. A
+    /// row that no longer reads is passed over: the default holds.
+    pub(super) fn of(outfit: &Outfit, kept: &[Kept]) -> Self {
+        let read = |kept: &Kept| {
+            let setting = Setting::kept(Field::named(&kept.name)?, &kept.value)?;
+            Some((kept.rig_id, setting))
+        };
+        let mut rules = Self {
+            zone: outfit.zone.clone(),
+            set: kept.iter().filter_map(read).collect(),
+            outfit: Values::default(),
+            rigs: HashMap::new(),
+        };
+        for (rig, setting) in rules.set.clone() {
+            match rig {
+                Some(rig) => rules.rigs.entry(rig).or_default().take(setting),
+                None => rules.outfit.take(setting),
+            }
+        }
+        rules.outfit.day_ends = Clock::typed(&outfit.day_ends, None);
+        rules.outfit.degrees = Some(if outfit.degrees == "F" {
+            Degrees::Fahrenheit
+        } else {
+            Degrees::Celsius
+        });
+        rules
+    }
+
+    /// What was set and holds, in the order in which it was set; a rig's number with its own.
+    pub(super) fn set(&self) -> &[(Option<i64>, Setting)] {
+        &self.set
+    }
+
+    /// What holds for the outfit as a whole.
+    pub(super) fn outfit(&self) -> RulesFor<'_> {
+        RulesFor {
+            outfit: &self.outfit,
+            own: &self.outfit,
+        }
+    }
+
+    /// What holds for one rig.
+    pub(super) fn rig(&self, rig_id: i64) -> RulesFor<'_> {
+        RulesFor {
+            outfit: &self.outfit,
+            own: self.rigs.get(&rig_id).unwrap_or(&self.outfit),
+        }
+    }
+
+    /// Other names of a rig.
+    pub(super) fn short_names(&self, rig_id: i64) -> Vec<String> {
+        self.rigs
+            .get(&rig_id)
+            .map(|own| own.short_names.clone())
+            .unwrap_or_default()
+    }
+
+    /// What the outfit pays with, if it was said or its country tells.
+    pub(super) fn currency(&self) -> Option<Currency> {
+        self.outfit.currency.or_else(|| self.outfit.country?.currency())
+    }
+
+    /// Whether bare degrees are Celsius.
+    pub(super) fn celsius(&self) -> bool {
+        self.outfit.degrees != Some(Degrees::Fahrenheit)
+    }
+
+    /// Whether a bare reading is conductivity.
+    pub(super) fn reads_conductivity(&self) -> bool {
+        matches!(self.outfit.meter, Some(Meter::Conductivity(_)))
+    }
+
+    /// The unit in which pressures are told.
+    pub(super) fn pressure_unit(&self) -> PressureUnit {
+        self.outfit
+            .pressure_unit
+            .unwrap_or(match self.outfit.country.map(Country::ways) {
+                Some(Ways::American | Ways::Mixed) => PressureUnit::Psi,
+                Some(Ways::Metric) | None => PressureUnit::Bar,
+            })
+    }
+
+    /// The unit in which volumes are told.
+    pub(super) fn volume_unit(&self) -> VolumeUnit {
+        self.outfit
+            .volume_unit
+            .unwrap_or(match self.outfit.country.map(Country::ways) {
+                Some(Ways::American) => VolumeUnit::Gallons,
+                Some(Ways::Mixed | Ways::Metric) | None => VolumeUnit::Litres,
+            })
+    }
+
+    /// Below which rejections a membrane is wearing, due and spent.
+    pub(super) fn limits(&self) -> Limits {
+        let usual = Limits::default();
+        Limits {
+            wearing: self.outfit.wearing_line.unwrap_or(usual.wearing),
+            due: self.outfit.due_line.unwrap_or(usual.due),
+            spent: self.outfit.spent_line.unwrap_or(usual.spent),
+        }
+    }
+
+    /// The days on which crews work; Monday to Friday if nobody said.
+    pub(super) fn working_days(&self) -> Days {
+        self.outfit.working_days.unwrap_or(Days::MONDAY_TO_FRIDAY)
+    }
+
+    /// When owners get the digest, local time; Monday at seven if nobody said.
+    pub(super) fn digest_at(&self) -> (Weekday, Time) {
+        let seven = Clock::new(7, 0).unwrap_or(Clock::MIDNIGHT);
+        let (day, clock) = self.outfit.digest_at.unwrap_or((Weekday::Monday, seven));
+        (day, time(clock))
+    }
+
+    /// Whether owners get the digest.
+    pub(super) fn digest(&self) -> bool {
+        self.outfit.digest.unwrap_or(true)
+    }
+
+    /// Whether the due messages other than nudge and digest are sent.
+    pub(super) fn notices(&self) -> bool {
+        self.outfit.notices.unwrap_or(true)
+    }
+
+    /// From when to when nothing is sent unasked, local time; eight to seven if nobody said.
+    pub(super) fn quiet_hours(&self) -> Option<(Time, Time)> {
+        let usual = Clock::new(20, 0).zip(Clock::new(7, 0));
+        let (from, to) = self.outfit.quiet_hours.unwrap_or(usual)?;
+        Some((time(from), time(to)))
+    }
+
+    /// Whether the outfit works south of the equator, by its country or else its zone.
+    pub(super) fn is_southern(&self) -> bool {
+        match self.outfit.country {
+            Some(country) => country.is_southern(),
+            None => is_southern_zone(&self.zone),
+        }
+    }
+
+    /// All that the computation is told of a rig.
+    pub(super) fn water_settings(&self, rig: &Rig) -> Settings {
+        let own = self.rig(rig.id);
+        Settings {
+            has_membrane: !rig.di_only,
+            limits: self.limits(),
+            prices: own.prices(),
+            resin_litres: own.resin_litres(),
+            litres_per_workday: own.litres_per_day(),
+            workdays_per_week: self.working_days().count() as f64,
+            month_shares: self
+                .outfit
+                .busy_months
+                .map_or([1.0; 12], |months| months.map(|percent| f64::from(percent) / 100.0)),
+            southern: self.is_southern(),
+            prefilter: own.prefilter_interval(),
+            manual_flush: !rig.flushes_itself && !rig.di_only,
+            rated: own.rated(),
+        }
+    }
+}
+
+impl RulesFor<'_> {
+    fn either<T: Copy>(&self, value: impl Fn(&Values) -> Option<T>) -> Option<T> {
+        value(self.own).or_else(|| value(self.outfit))
+    }
+
+    /// Resin, per litre.
+    pub(super) fn resin_price(&self) -> Option<Amount> {
+        self.either(|values| values.resin_price)
+    }
+
+    /// One membrane.
+    pub(super) fn membrane_price(&self) -> Option<Amount> {
+        self.either(|values| values.membrane_price)
+    }
+
+    /// One change of prefilters.
+    pub(super) fn prefilter_price(&self) -> Option<Amount> {
+        self.either(|values| values.prefilter_price)
+    }
+
+    /// Labour to change the membranes.
+    pub(super) fn membrane_labour(&self) -> Option<Amount> {
+        self.either(|values| values.membrane_labour)
+    }
+
+    /// Labour to change the bed.
+    pub(super) fn resin_labour(&self) -> Option<Amount> {
+        self.either(|values| values.resin_labour)
+    }
+
+    /// Litres of resin in the bed.
+    pub(super) fn resin_litres(&self) -> Option<f64> {
+        self.either(|values| values.resin_litres)
+    }
+
+    /// Purified litres on a working day, as told.
+    pub(super) fn litres_per_day(&self) -> Option<f64> {
+        self.either(|values| values.litres_per_day)
+    }
+
+    /// How many membranes it has.
+    pub(super) fn membranes(&self) -> u8 {
+        self.own.membranes.unwrap_or(1)
+    }
+
+    /// How its resin bed stands, if that was said.
+    pub(super) fn stands(&self) -> Option<Stands> {
+        self.own.stands
+    }
+
+    /// What renewing costs, once both prices are known: in the currency's main
+    /// unit, all of the rig's membranes together. Labour that nobody told is none.
+    pub(super) fn prices(&self) -> Option<Prices> {
+        let main = |amount: Option<Amount>| amount.map_or(0.0, Amount::main);
+        Some(Prices {
+            membrane: self.membrane_price()?.main() * f64::from(self.membranes()),
+            membrane_labour: main(self.membrane_labour()),
+            resin_per_litre: self.resin_price()?.main(),
+            resin_labour: main(self.resin_labour()),
+        })
+    }
+
+    /// Whether it is asked about at the end of the day.
+    pub(super) fn nudges(&self) -> bool {
+        self.either(|values| values.nudges).unwrap_or(true)
+    }
+
+    /// When the working day ends on a day of the week, local time.
+    pub(super) fn day_ends(&self, day: Weekday) -> Time {
+        let on_that_day = self.either(|values| values.day_ends_on[day.from_monday()]);
+        let usual = || self.either(|values| values.day_ends);
+        time(
+            on_that_day
+                .or_else(usual)
+                .or(Clock::new(17, 0))
+                .unwrap_or(Clock::MIDNIGHT),
+        )
+    }
+
+    fn prefilter_interval(&self) -> prefilter::Interval {
+        let days = self.either(|values| values.prefilter_days);
+        prefilter::Interval {
+            days: days.map_or(prefilter::Interval::default().days, f64::from),
+            litres: None,
+        }
+    }
+
+    /// What its membranes give together at the conditions of their test.
+    fn rated(&self) -> Option<RatedElement> {
+        let rated = self.either(|values| values.rated)?;
+        let together = rated.gallons_per_day * f64::from(self.membranes());
+        Some(RatedElement {
+            flow: Flow::from_us_gallons_per_day(together).ok()?,
+            net_pressure: Pressure::from_psi(rated.pressure_psi).ok()?,
+            temperature: Temperature::from_fahrenheit(rated.temperature_f).ok()?,
+        })
+    }
+}
+
+/// A time of day as the schedule takes it.
+fn time(clock: Clock) -> Time {
+    Time::new(clock.hour() as i8, clock.minute() as i8, 0, 0).unwrap_or(Time::midnight())
+}
+
+/// Zones south of the equator, for an outfit that did not tell its country:
+/// whole regions, and the larger cities of South America and Africa.
+fn is_southern_zone(zone: &str) -> bool {
+    const REGIONS: [&str; 4] = ["Australia/", "Antarctica/", "America/Argentina/", "Pacific/Auckland"];
+    const CITIES: [&str; 13] = [
+        "America/Buenos_Aires",
+        "America/Sao_Paulo",
+        "America/Santiago",
+        "America/Montevideo",
+        "America/Asuncion",
+        "America/Lima",
+        "America/La_Paz",
+        "Africa/Johannesburg",
+        "Africa/Windhoek",
+        "Africa/Harare",
+        "Africa/Lusaka",
+        "Africa/Maputo",
+        "Pacific/Chatham",
+    ];
+    REGIONS.iter().any(|region| zone.starts_with(region)) || CITIES.contains(&zone)
+}

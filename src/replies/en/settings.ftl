@@ -1,0 +1,67 @@
+# Settings. Each `set-...` text is what somebody could type to set that very
+# value: it is shown, copied, changed and sent back. A test reads each one back.
+
+set-currency = currency { $value }
+set-country = country { $value }
+set-resin-price = resin price { $value } a litre
+set-membrane-price = membrane price { $value }
+set-prefilter-price = prefilter price { $value }
+set-membrane-labour = labour { $value } a membrane change
+set-resin-labour = resin labour { $value } a change
+set-resin-litres = resin { $value }
+set-litres-per-day = { $value } a day
+set-busy-months = busy { $months } { $value } %
+set-wearing-line = wearing line { $value } %
+set-due-line = due line { $value } %
+set-spent-line = spent line { $value } %
+set-working-days = working days { $value }
+set-day-ends = day ends { $value }
+set-day-ends-on = { $day } ends { $value }
+set-digest-at = digest { $day } { $value }
+set-digest = { $value ->
+    [0] digest off
+   *[other] digest on
+  }
+set-nudges = { $value ->
+    [0] nudges off
+   *[other] nudges on
+  }
+set-notices = { $value ->
+    [0] warnings off
+   *[other] warnings on
+  }
+set-quiet-hours = quiet hours { $from }-{ $to }
+set-quiet-hours-off = quiet hours off
+set-meter-ppm = meter ppm
+set-meter-us = meter uS { $value }
+set-degrees = degrees { $value }
+set-pressure = pressure { $value }
+set-volume-litres = volume litres
+set-volume-gallons = volume gallons
+set-prefilter-days = prefilters every { $value } days
+set-membranes = { $value ->
+    [one] 1 membrane
+   *[other] { $value } membranes
+  }
+set-upright = upright
+set-lying = lying
+set-rated = rated { $flow } gpd at { $temperature } F { $pressure } psi
+set-short-names = also called { $value }
+list-or = { $first } or { $last }
+litres = { $value } litres
+gallons = { $value } gallons
+
+setting-noted = Noted: { $setting }.
+setting-noted-rig = Noted for { $rig }: { $setting }.
+setting-as-before = { $setting }: that is the default, and it holds again.
+setting-default-none = That is not set any more.
+setting-names-a-rig = That holds for one rig. Like this: { $rig } { $setting }
+setting-for-all = That holds for the whole outfit. Leave the rig's name away: { $setting }
+setting-lines-cross = The lines must fall: wearing { $wearing } %, due { $due } %, spent { $spent } %. Move the others first.
+setting-name-taken = "{ $name }" is the name of { $rig } already.
+settings-title = { $outfit }, as it is set. To change one, type its line with another value:
+settings-title-rig = { $rig }, as it is set. To change one, type its line with another value:
+settings-defaults = Nobody set these; so they are:
+settings-missing = Not told yet. Like this:
+settings-back = Back to the usual: resin price default
+settings-currency = The currency is not told: type for example currency EUR

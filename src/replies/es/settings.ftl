@@ -1,0 +1,67 @@
+# Ajustes. Cada texto `set-...` es lo que alguien podría escribir para poner
+# ese mismo valor: se muestra, se copia, se cambia y se devuelve. Una prueba los lee todos.
+
+set-currency = moneda { $value }
+set-country = país { $value }
+set-resin-price = precio resina { $value } el litro
+set-membrane-price = precio membrana { $value }
+set-prefilter-price = precio prefiltros { $value }
+set-membrane-labour = mano de obra membrana { $value }
+set-resin-labour = mano de obra resina { $value }
+set-resin-litres = resina { $value }
+set-litres-per-day = { $value } al día
+set-busy-months = temporada alta { $months } { $value } %
+set-wearing-line = línea de desgaste { $value } %
+set-due-line = línea de aviso { $value } %
+set-spent-line = línea de cambio { $value } %
+set-working-days = días de trabajo { $value }
+set-day-ends = el día acaba a las { $value }
+set-day-ends-on = { $day } acaba a las { $value }
+set-digest-at = resumen { $day } { $value }
+set-digest = { $value ->
+    [0] resumen no
+   *[other] resumen sí
+  }
+set-nudges = { $value ->
+    [0] recordatorios no
+   *[other] recordatorios sí
+  }
+set-notices = { $value ->
+    [0] avisos no
+   *[other] avisos sí
+  }
+set-quiet-hours = silencio { $from }-{ $to }
+set-quiet-hours-off = silencio no
+set-meter-ppm = medidor ppm
+set-meter-us = medidor uS { $value }
+set-degrees = grados { $value }
+set-pressure = presión { $value }
+set-volume-litres = volumen litros
+set-volume-gallons = volumen galones
+set-prefilter-days = prefiltros cada { $value } días
+set-membranes = { $value ->
+    [one] 1 membrana
+   *[other] { $value } membranas
+  }
+set-upright = de pie
+set-lying = tumbado
+set-rated = nominal { $flow } gpd a { $temperature } F { $pressure } psi
+set-short-names = también se llama { $value }
+list-or = { $first } o { $last }
+litres = { $value } litros
+gallons = { $value } galones
+
+setting-noted = Anotado: { $setting }.
+setting-noted-rig = Anotado para { $rig }: { $setting }.
+setting-as-before = { $setting }: es lo normal, y vuelve a valer.
+setting-default-none = Ya no está puesto.
+setting-names-a-rig = Eso vale para un equipo. Así: { $rig } { $setting }
+setting-for-all = Eso vale para toda la empresa. Sin el nombre del equipo: { $setting }
+setting-lines-cross = Las líneas van de más a menos: desgaste { $wearing } %, aviso { $due } %, cambio { $spent } %. Mueve antes las otras.
+setting-name-taken = "{ $name }" ya es el nombre de { $rig }.
+settings-title = { $outfit }, tal como está puesto. Para cambiar algo, escribe su línea con otro valor:
+settings-title-rig = { $rig }, tal como está puesto. Para cambiar algo, escribe su línea con otro valor:
+settings-defaults = Esto no lo puso nadie; así vale:
+settings-missing = Falta por decir. Así:
+settings-back = Volver a lo normal: precio resina normal
+settings-currency = Falta la moneda: escribe por ejemplo moneda EUR

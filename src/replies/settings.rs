@@ -1,0 +1,139 @@
+//! Settings in the words in which they could be typed: what is shown can be
+//! changed, sent back, and is understood.
+
+use crate::message::setting::{Currency, Degrees, Meter, PressureUnit, Setting, Stands, VolumeUnit};
+
+use super::Words;
+use super::figures;
+
+/// What a setting's words depend on.
+#[derive(Clone, Copy)]
+pub struct Ways {
+    /// What the outfit pays with, if it is known.
+    pub currency: Option<Currency>,
+    /// The unit of volumes.
+    pub volume: VolumeUnit,
+}
+
+/// A setting with its value, as it could be typed.
+pub fn typed(words: Words, setting: &Setting, ways: Ways) -> String {
+    let say = |key, value: &str| words.say(key, [("value", value.into())]);
+    let money = |key, amount| say(key, &figures::money(words, amount, ways.currency));
+    let percent = |key, line: f64| say(key, &figures::plain_number(words, line * 100.0));
+    let switch = |key, on: bool| words.say(key, [("value", i64::from(on).into())]);
+    match setting {
+        Setting::Currency(currency) => say("set-currency", currency.code()),
+        Setting::Country(country) => say("set-country", country.code()),
+        Setting::ResinPrice(amount) => money("set-resin-price", *amount),
+        Setting::MembranePrice(amount) => money("set-membrane-price", *amount),
+        Setting::PrefilterPrice(amount) => money("set-prefilter-price", *amount),
+        Setting::MembraneLabour(amount) => money("set-membrane-labour", *amount),
+        Setting::ResinLabour(amount) => money("set-resin-labour", *amount),
+        Setting::ResinLitres(litres) => say("set-resin-litres", &figures::volume(words, *litres, ways.volume)),
+        Setting::LitresPerDay(litres) => say("set-litres-per-day", &figures::volume(words, *litres, ways.volume)),
+        Setting::BusyMonths(months) => busy(words, months),
+        Setting::WearingLine(line) => percent("set-wearing-line", *line),
+        Setting::DueLine(line) => percent("set-due-line", *line),
+        Setting::SpentLine(line) => percent("set-spent-line", *line),
+        Setting::WorkingDays(days) => say("set-working-days", &figures::weekdays(words, *days)),
+        Setting::DayEnds(clock) => say("set-day-ends", &clock.text()),
+        Setting::DayEndsOn(day, clock) => {
+            on_day(words, "set-day-ends-on", &figures::weekday(words, *day), &clock.text())
+        }
+        Setting::DigestAt(day, clock) => on_day(words, "set-digest-at", &figures::weekday(words, *day), &clock.text()),
+        Setting::Digest(on) => switch("set-digest", *on),
+        Setting::Nudges(on) => switch("set-nudges", *on),
+        Setting::Notices(on) => switch("set-notices", *on),
+        Setting::QuietHours(None) => words.plain("set-quiet-hours-off"),
+        Setting::QuietHours(Some((from, to))) => words.say(
+            "set-quiet-hours",
+            [("from", (&from.text()).into()), ("to", (&to.text()).into())],
+        ),
+        Setting::Meter(Meter::Ppm) => words.plain("set-meter-ppm"),
+        Setting::Meter(Meter::Conductivity(factor)) => say("set-meter-us", &figures::plain_number(words, *factor)),
+        Setting::Degrees(Degrees::Celsius) => say("set-degrees", "C"),
+        Setting::Degrees(Degrees::Fahrenheit) => say("set-degrees", "F"),
+        Setting::PressureUnit(PressureUnit::Bar) => say("set-pressure", "bar"),
+        Setting::PressureUnit(PressureUnit::Psi) => say("set-pressure", "psi"),
+        Setting::VolumeUnit(VolumeUnit::Litres) => words.plain("set-volume-litres"),
+        Setting::VolumeUnit(VolumeUnit::Gallons) => words.plain("set-volume-gallons"),
+        Setting::PrefilterDays(days) => say("set-prefilter-days", &days.to_string()),
+        Setting::Membranes(count) => words.say("set-membranes", [("value", i64::from(*count).into())]),
+        Setting::Stands(Stands::Upright) => words.plain("set-upright"),
+        Setting::Stands(Stands::Lying) => words.plain("set-lying"),
+        Setting::Rated(rated) => words.say(
+            "set-rated",
+            [
+                ("flow", (&figures::plain_number(words, rated.gallons_per_day)).into()),
+                (
+                    "temperature",
+                    (&figures::plain_number(words, rated.temperature_f)).into(),
+                ),
+                ("pressure", (&figures::plain_number(words, rated.pressure_psi)).into()),
+            ],
+        ),
+        Setting::ShortNames(names) => say("set-short-names", &either(words, names)),
+    }
+}
+
+fn on_day(words: Words, key: &str, day: &str, clock: &str) -> String {
+    words.say(key, [("day", day.into()), ("value", clock.into())])
+}
+
+/// The months that are not ordinary, with the first one's share: one line sets
+/// one share.
+fn busy(words: Words, months: &[u16; 12]) -> String {
+    let share = months.iter().copied().find(|percent| *percent != 100).unwrap_or(100);
+    let named: Vec<String> = (1_i8..)
+        .zip(months)
+        .filter(|(_, percent)| **percent == share)
+        .map(|(month, _)| figures::month_name(words, month))
+        .collect();
+    words.say(
+        "set-busy-months",
+        [
+            ("months", (&named.join(", ")).into()),
+            ("value", (&share.to_string()).into()),
+        ],
+    )
+}
+
+fn either(words: Words, names: &[String]) -> String {
+    match names.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, first)) => words.say(
+            "list-or",
+            [("first", (&first.join(", ")).into()), ("last", last.into())],
+        ),
+        None => String::new(),
+    }
+}
+
+/// What holds: lines that were set, defaults that were not, and what is missing.
+pub struct Standing<'a> {
+    /// The outfit's name or the rig's.
+    pub title: String,
+    /// What was set.
+    pub set: &'a [Setting],
+    /// What holds although nobody set it.
+    pub defaults: &'a [Setting],
+    /// Examples of what the computation lacks.
+    pub missing: &'a [Setting],
+}
+
+/// The list of settings. `before` stands before each line: a rig's name, or nothing.
+pub fn list(words: Words, standing: &Standing<'_>, before: &str, ways: Ways) -> String {
+    let line = |setting: &Setting| format!("{before}{}", typed(words, setting, ways));
+    let mut lines = vec![standing.title.clone()];
+    lines.extend(standing.set.iter().map(line));
+    if !standing.defaults.is_empty() {
+        lines.push(words.plain("settings-defaults"));
+        lines.extend(standing.defaults.iter().map(line));
+    }
+    if !standing.missing.is_empty() {
+        lines.push(words.plain("settings-missing"));
+        lines.extend(standing.missing.iter().map(line));
+    }
+    lines.push(words.plain("settings-back"));
+    lines.join("\n")
+}
