@@ -8,6 +8,7 @@
 //! - [`replies`]: facts into words; the only place that formats a number.
 //! - [`digest`]: what an owner should do this week.
 //! - [`papers`]: rows into files: spreadsheet, calendar.
+//! - [`chart`]: facts into pictures.
 //! - [`schedule`]: which scheduled messages fall due, in local time.
 //! - [`store`]: all SQL, on SQLite and PostgreSQL.
 //! - [`bot`]: two doors, [`bot::Bot::hear`] and [`bot::Bot::due`].
@@ -17,6 +18,7 @@
 //!   the subcommands.
 
 pub mod bot;
+pub mod chart;
 pub mod chat;
 pub mod check;
 pub mod clock;

@@ -96,21 +96,6 @@ pub(super) async fn lessons(db: &mut Db, rules: &Rules, fleet: &[Rig], now: i64)
     Ok(lessons)
 }
 
-/// What happened on a rig until `now`.
-async fn events(db: &mut Db, rig_id: i64, now: i64) -> Result<Vec<Event>, StoreError> {
-    let readings = store::readings::latest(db, rig_id, now + 1, ALL).await?;
-    let services = store::services::of_rig(db, rig_id).await?;
-    let mut events: Vec<Event> = readings.iter().filter_map(heard).collect();
-    events.extend(services.iter().filter_map(|service| {
-        let what = work(service_of(&service.what)?);
-        Some(Event::Service(Service {
-            at: service.done_at,
-            what,
-        }))
-    }));
-    Ok(events)
-}
-
 impl Turn<'_> {
     /// Assesses a rig now.
     pub(super) async fn assess(&mut self, rig: &Rig) -> Result<Assessment, StoreError> {
@@ -126,6 +111,21 @@ impl Turn<'_> {
         self.lessons = Some(lessons);
         assess_rig(self.db, &self.rules, &lessons, rig, self.now).await
     }
+}
+
+/// All that happened on a rig until `now`, as the computation takes it.
+pub(super) async fn events(db: &mut Db, rig_id: i64, now: i64) -> Result<Vec<Event>, StoreError> {
+    let readings = store::readings::latest(db, rig_id, now + 1, ALL).await?;
+    let services = store::services::of_rig(db, rig_id).await?;
+    let mut events: Vec<Event> = readings.iter().filter_map(heard).collect();
+    events.extend(services.iter().filter_map(|service| {
+        let what = work(service_of(&service.what)?);
+        Some(Event::Service(Service {
+            at: service.done_at,
+            what,
+        }))
+    }));
+    Ok(events)
 }
 
 /// A kept reading as the computation takes it; none if it holds a number that

@@ -2,6 +2,7 @@
 //! [`Bot::hear`] or [`Bot::due`], everything leaves as a queued send.
 
 pub mod envelope;
+pub mod pictures;
 
 mod answer;
 mod asking;

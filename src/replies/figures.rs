@@ -168,6 +168,40 @@ pub fn day(words: Words, date: Date, today: Date) -> String {
     }
 }
 
+/// An uncertain day, no more exact than it is: `mid Dec`, `early Feb 2027`.
+pub fn rough(words: Words, date: Date, today: Date) -> String {
+    let part: i64 = match date.day() {
+        1..=10 => 1,
+        11..=20 => 2,
+        _ => 3,
+    };
+    let rough = words.say(
+        "rough-date",
+        [("part", part.into()), ("month", i64::from(date.month()).into())],
+    );
+    if date.year() == today.year() {
+        return rough;
+    }
+    let year = date.year().to_string();
+    words.say("date-year", [("date", (&rough).into()), ("year", (&year).into())])
+}
+
+/// A number of things, rounded, as one that chooses a plural.
+pub fn whole(number: f64) -> i64 {
+    #[allow(clippy::cast_possible_truncation)]
+    let whole = number.round().clamp(-1e12, 1e12) as i64;
+    whole
+}
+
+/// A range of whole numbers: `6-13`, or `9` where both ends are one.
+pub fn whole_span(low: f64, high: f64) -> String {
+    let (low, high) = (whole(low), whole(high));
+    if low == high {
+        return low.to_string();
+    }
+    format!("{low}-{high}")
+}
+
 #[cfg(test)]
 mod tests {
     use jiff::civil::date;
@@ -202,6 +236,20 @@ mod tests {
     fn a_percentage_has_one_decimal() {
         assert_eq!(percent(words(), 0.93333), "93.3 %");
         assert_eq!(percent(words(), 1.0), "100.0 %");
+    }
+
+    #[test]
+    fn uncertain_days_are_told_roughly() {
+        let today = date(2026, 3, 4);
+        for (when, told) in [
+            (date(2026, 3, 10), "early Mar"),
+            (date(2026, 12, 11), "mid Dec"),
+            (date(2027, 2, 28), "late Feb 2027"),
+        ] {
+            assert_eq!(rough(words(), when, today), told);
+        }
+        assert_eq!(whole_span(5.6, 12.7), "6-13");
+        assert_eq!(whole_span(8.6, 9.4), "9");
     }
 
     #[test]

@@ -7,6 +7,7 @@ pub mod looking;
 pub mod membrane;
 pub mod nudge;
 pub mod outfit;
+pub mod pictures;
 pub mod reading;
 pub mod settings;
 pub mod words;

@@ -26,6 +26,7 @@ macro_rules! texts {
                 include_str!(concat!($tag, "/nudge.ftl")),
                 include_str!(concat!($tag, "/figures.ftl")),
                 include_str!(concat!($tag, "/settings.ftl")),
+                include_str!(concat!($tag, "/pictures.ftl")),
             ],
         )
     };

@@ -14,7 +14,7 @@ use super::renewal_verdict::{Renewal, judge_renewal};
 use super::resin::{BedAssessment, BedState};
 use super::rig::{History, SetAside};
 use super::settings::Settings;
-use super::wear::Beginning;
+use super::wear::{Beginning, Life};
 
 /// Readings before a level is told when the change was not logged.
 const LEVEL_FROM_READINGS: u32 = 3;
@@ -137,11 +137,7 @@ pub struct Assessment {
 #[must_use]
 pub fn assess(history: &History, settings: &Settings, outfit: &Lessons, now: i64) -> Assessment {
     let life = &history.life;
-    let has_level = settings.has_membrane
-        && match life.beginning {
-            Beginning::Unknown => life.readings >= LEVEL_FROM_READINGS,
-            Beginning::Logged(_) | Beginning::Presumed(_) => life.readings >= 1,
-        };
+    let has_level = settings.has_membrane && has_level(life);
     let belief = life.belief_at(now).filter(|_| has_level);
     let rejection = belief.as_ref().map(rejection_interval);
     let days_known = now.min(life.carried_to) - life.first_reading_at;
@@ -212,6 +208,14 @@ pub fn assess(history: &History, settings: &Settings, outfit: &Lessons, now: i64
         assessment.reasons = reasons(&assessment, settings, band, pays_now, days_known, has_trend);
     }
     assessment
+}
+
+/// Whether a life has been read often enough to tell its level.
+pub(super) fn has_level(life: &Life) -> bool {
+    match life.beginning {
+        Beginning::Unknown => life.readings >= LEVEL_FROM_READINGS,
+        Beginning::Logged(_) | Beginning::Presumed(_) => life.readings >= 1,
+    }
 }
 
 fn reasons(

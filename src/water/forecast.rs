@@ -114,6 +114,32 @@ pub fn crossing(trend: &Trend, line: f64, now: i64) -> Crossing {
     })
 }
 
+/// The rejection `years` after the belief's own time with its 80 % interval, as
+/// [`crossing`] sees it: where its ends cross a line, the range begins and ends.
+#[must_use]
+pub fn interval_after(trend: &Trend, years: f64) -> Interval {
+    let level = trend.mean[0] + planning_growth(trend) * years;
+    let spread = Z80 * variance_after(trend, years).sqrt();
+    let at = |log_passage: f64| (1.0 - log_passage.exp()).clamp(0.0, 1.0);
+    Interval {
+        low: at(level + spread),
+        mid: at(level),
+        high: at(level - spread),
+    }
+}
+
+/// Variance of ln(salt passage) `years` after the belief's own time.
+fn variance_after(trend: &Trend, years: f64) -> f64 {
+    let p = &trend.covariance;
+    let variance = p[0][0]
+        + 2.0 * years * p[0][1]
+        + years * years * p[1][1]
+        + WANDER.level * years
+        + WANDER.growth * years.powi(3) / 3.0
+        + MODEL_SPREAD * MODEL_SPREAD;
+    variance.max(0.0)
+}
+
 /// An instant some years after another.
 #[must_use]
 pub fn after_years(now: i64, years: f64) -> i64 {
@@ -125,16 +151,7 @@ pub fn after_years(now: i64, years: f64) -> i64 {
 /// Years until the quantile `z` of the level has closed the gap.
 fn quantile_crossing(trend: &Trend, gap: f64, z: f64) -> Option<f64> {
     let growth = planning_growth(trend);
-    let above = |years: f64| {
-        let p = &trend.covariance;
-        let variance = p[0][0]
-            + 2.0 * years * p[0][1]
-            + years * years * p[1][1]
-            + WANDER.level * years
-            + WANDER.growth * years.powi(3) / 3.0
-            + MODEL_SPREAD * MODEL_SPREAD;
-        growth * years + z * variance.max(0.0).sqrt() >= gap
-    };
+    let above = |years: f64| growth * years + z * variance_after(trend, years).sqrt() >= gap;
     if !above(HORIZON_YEARS) {
         return None;
     }

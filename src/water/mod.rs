@@ -9,6 +9,7 @@
 pub mod assess;
 pub mod condition;
 pub mod conductivity;
+pub mod course;
 pub mod flow;
 pub mod forecast;
 pub mod history;
@@ -21,6 +22,7 @@ pub mod prior;
 pub mod quantity;
 pub mod rejection;
 pub mod renewal;
+pub mod renewal_curve;
 pub mod renewal_verdict;
 pub mod replay;
 pub mod resin;

@@ -115,6 +115,27 @@ impl Standing {
         Some((u + 1.0) / b - a)
     }
 
+    /// Mean cost a year of renewing now, one `step` (years) from now, two, and so on;
+    /// `share(n)` as in [`Self::years_to_best_directly`], which finds the least of them.
+    pub fn mean_costs(
+        &self,
+        renewal: f64,
+        cost_per_passage: f64,
+        step: f64,
+        share: impl Fn(usize) -> f64,
+    ) -> impl Iterator<Item = f64> {
+        let growth = (self.growth * step).exp();
+        let (mut years, mut passed) = (self.age_years, self.passed_years);
+        let mut passage = (self.log_passage + self.growth * step / 2.0).exp();
+        (0..).map(move |n| {
+            let cost = (renewal + cost_per_passage * passed) / years.max(1e-6);
+            passed += step * share(n) * passage;
+            passage *= growth;
+            years += step;
+            cost
+        })
+    }
+
     /// Years from now to the cheapest renewal by direct minimisation of the mean
     /// cost over `0..=horizon` in steps of `step`; `share(n)` says how hard the
     /// rig works in the n-th step (1 on average), so that seasons count.

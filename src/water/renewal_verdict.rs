@@ -25,8 +25,8 @@ const HORIZON_YEARS: f64 = 5.0;
 const STALE_SECONDS: i64 = 45 * 86_400;
 /// A suspicion as strong as this is waited for, natural log units.
 const SUSPENSE: f64 = 1.0;
-const WEEK: f64 = 7.0 / 365.25;
-const WEEKS: usize = 52;
+pub(super) const WEEK: f64 = 7.0 / 365.25;
+pub(super) const WEEKS: usize = 52;
 
 /// When to renew.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -97,22 +97,14 @@ pub fn judge_renewal(
     trend: &Trend,
     now: i64,
 ) -> Option<Renewal> {
-    let prices = settings.prices.filter(|_| settings.has_membrane)?;
-    let resin_litres = settings.resin_litres?;
-    let litres = history.daily_litres(settings)? * 365.25;
-    let grams = history
-        .bed
-        .capacity_g(resin_litres)
-        .max(0.1 * resin_litres * GRAMS_PER_LITRE);
-    let feed = history.feeds.median()?;
-    let cost = yearly_cost_per_passage(prices.bed(resin_litres), grams, litres, feed);
-    let (renewal, now_standing) = (prices.renewal(), standing(history, settings, outfit, trend, now));
-    if cost <= 0.0 || renewal <= 0.0 {
-        return None;
-    }
+    let Terms {
+        renewal,
+        cost,
+        standing: now_standing,
+        seasons,
+    } = terms(history, settings, outfit, trend, now)?;
     // The level at which it pays is the whole year's; the date minds the season.
     let best = now_standing.years_to_best(renewal, cost)?;
-    let seasons = seasons(settings, trend, now);
     let likely = best_years(&now_standing, renewal, cost, &seasons);
     let best_log = now_standing.log_passage + now_standing.growth * best;
     let mean = now_standing.mean_cost(best.max(0.0), renewal, cost);
@@ -141,6 +133,44 @@ pub fn judge_renewal(
             resin_cheaper: at_price(0.8),
             resin_dearer: at_price(1.2),
         }),
+    })
+}
+
+/// What the verdict and the curve of costs are reckoned from.
+pub(super) struct Terms {
+    /// A new membrane in place.
+    pub renewal: f64,
+    /// Yearly resin cost per unit of salt passage.
+    pub cost: f64,
+    /// The life so far.
+    pub standing: Standing,
+    /// What a unit of salt passage costs in each week from now, 1 on average.
+    pub seasons: [f64; WEEKS],
+}
+
+/// Gathers the terms; `None` without a membrane, prices, resin size or litres.
+pub(super) fn terms(
+    history: &History,
+    settings: &Settings,
+    outfit: &Lessons,
+    trend: &Trend,
+    now: i64,
+) -> Option<Terms> {
+    let prices = settings.prices.filter(|_| settings.has_membrane)?;
+    let resin_litres = settings.resin_litres?;
+    let litres = history.daily_litres(settings)? * 365.25;
+    let grams = history
+        .bed
+        .capacity_g(resin_litres)
+        .max(0.1 * resin_litres * GRAMS_PER_LITRE);
+    let feed = history.feeds.median()?;
+    let cost = yearly_cost_per_passage(prices.bed(resin_litres), grams, litres, feed);
+    let renewal = prices.renewal();
+    (cost > 0.0 && renewal > 0.0).then(|| Terms {
+        renewal,
+        cost,
+        standing: standing(history, settings, outfit, trend, now),
+        seasons: seasons(settings, trend, now),
     })
 }
 

@@ -12,19 +12,7 @@ use super::wear::Heard;
 /// each event (in the order given) whether it was set aside.
 #[must_use]
 pub fn replay(events: &[Event], settings: &Settings, outfit: &Lessons) -> (History, Vec<Option<Doubt>>) {
-    let mut order: Vec<usize> = (0..events.len()).collect();
-    order.sort_by(|&a, &b| arrival_order(&events[a], &events[b]));
-    let mut history = History::default();
-    for event in events {
-        if let Event::Service(Service {
-            at,
-            what: Work::SameMembrane,
-        }) = event
-        {
-            history.denials.push(*at);
-        }
-    }
-    history.denials.sort_unstable();
+    let (mut history, order) = begin(events);
     let mut doubts = vec![None; events.len()];
     for (place, &i) in order.iter().enumerate() {
         let Ok(done) = step(&mut history, &events[i], settings, outfit) else {
@@ -41,8 +29,27 @@ pub fn replay(events: &[Event], settings: &Settings, outfit: &Lessons) -> (Histo
     (history, doubts)
 }
 
+/// A history before its first event, which knows what the crew denied, and the
+/// order in which to take the events.
+pub(super) fn begin(events: &[Event]) -> (History, Vec<usize>) {
+    let mut order: Vec<usize> = (0..events.len()).collect();
+    order.sort_by(|&a, &b| arrival_order(&events[a], &events[b]));
+    let mut history = History::default();
+    for event in events {
+        if let Event::Service(Service {
+            at,
+            what: Work::SameMembrane,
+        }) = event
+        {
+            history.denials.push(*at);
+        }
+    }
+    history.denials.sort_unstable();
+    (history, order)
+}
+
 /// Readings that looked wrong and turned out to be the first of a jump stand.
-fn pardon(heard: &[usize], events: &[Event], since: i64, doubts: &mut [Option<Doubt>]) {
+pub(super) fn pardon(heard: &[usize], events: &[Event], since: i64, doubts: &mut [Option<Doubt>]) {
     for &i in heard.iter().rev() {
         if events[i].at() < since {
             break;

@@ -172,7 +172,7 @@ impl History {
     }
 
     /// Carries loads and the membrane to `at`.
-    fn carry(&mut self, at: i64, settings: &Settings) {
+    pub(super) fn carry(&mut self, at: i64, settings: &Settings) {
         if let Some(until) = self.until
             && at > until
         {

@@ -4,6 +4,8 @@
 mod access;
 mod api_forms;
 mod api_stand_in;
+mod chart;
+mod chart_scenes;
 mod database;
 mod demos;
 mod files_sent;

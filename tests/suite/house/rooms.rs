@@ -100,7 +100,16 @@ pub const ROOMS: &[Room] = &[
     Room {
         name: "chart",
         rooms: Only(&["water"]),
-        crates: Only(&["std", "core", "resvg", "usvg", "tiny_skia", "jiff::civil"]),
+        crates: Only(&[
+            "std",
+            "core",
+            "resvg",
+            "skrifa",
+            "deunicode",
+            "jiff::civil",
+            "jiff::Span",
+            "jiff::ToSpan",
+        ]),
         pure: true,
         because: "a picture is made of facts that are handed in; the same facts give the same picture",
     },

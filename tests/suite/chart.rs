@@ -1,0 +1,198 @@
+//! The pictures, drawn from invented rigs by the real way: what must hold of each.
+//!
+//! With `TAPSIDE_PICTURES=FOLDER` the gallery is written there as PNGs, in colour and
+//! in grey, to be looked at.
+
+use tapside::bot::pictures::{fleet, renewal_cost, resin_life, rig_history};
+use tapside::chart::sheet::{HEIGHT, SMALLEST, WIDTH};
+use tapside::chart::{Sheet, png};
+use tapside::replies::Words;
+use tapside::replies::words::LANGUAGES;
+use tapside::water::condition::Condition;
+use tapside::water::settings::Limits;
+
+use crate::chart_scenes::{self as scenes, Plot, Scene, played};
+
+fn dollars(amount: f64) -> String {
+    format!("${amount:.0}")
+}
+
+/// Rigs whose four pictures are looked at.
+fn rigs() -> Vec<(&'static str, Scene)> {
+    vec![
+        (
+            "due",
+            played(
+                "Otter",
+                Plot {
+                    growth: 1.0,
+                    slips: &[20, 55],
+                    ..Plot::default()
+                },
+            ),
+        ),
+        (
+            "leak",
+            played(
+                "Kestrel",
+                Plot {
+                    leak: Some((9, 0, 2.6)),
+                    every: 2,
+                    days: 200,
+                    ..Plot::default()
+                },
+            ),
+        ),
+        (
+            "sound",
+            played(
+                "Heron",
+                Plot {
+                    growth: 0.25,
+                    days: 500,
+                    ..Plot::default()
+                },
+            ),
+        ),
+        (
+            "renewed",
+            played(
+                "Mule",
+                Plot {
+                    growth: 1.0,
+                    renewed: Some(110),
+                    leak: Some((260, 230, 2.2)),
+                    days: 500,
+                    ..Plot::default()
+                },
+            ),
+        ),
+        (
+            "young",
+            played(
+                "Wren",
+                Plot {
+                    days: 20,
+                    ..Plot::default()
+                },
+            ),
+        ),
+        (
+            "unlogged",
+            played(
+                "Lynx",
+                Plot {
+                    logged: false,
+                    start: 0.9,
+                    growth: 0.6,
+                    days: 160,
+                    ..Plot::default()
+                },
+            ),
+        ),
+        (
+            "spent",
+            played(
+                "Badger",
+                Plot {
+                    growth: 1.5,
+                    days: 420,
+                    every: 3,
+                    ..Plot::default()
+                },
+            ),
+        ),
+        (
+            "five_years",
+            played(
+                "Ibis",
+                Plot {
+                    days: 1800,
+                    every: 3,
+                    growth: 0.7,
+                    renewed: Some(500),
+                    ..Plot::default()
+                },
+            ),
+        ),
+        ("empty", scenes::scene("Newt", Vec::new(), scenes::priced())),
+    ]
+}
+
+/// Every picture of the gallery in a language, by name.
+fn gallery(tag: &str) -> Vec<(String, Sheet)> {
+    let words = Words::of(Some(tag));
+    let mut sheets = Vec::new();
+    for (name, scene) in rigs() {
+        let seen = scene.seen();
+        sheets.extend(rig_history(words, &seen).map(|sheet| (format!("{tag}_history_{name}"), sheet)));
+        sheets.push((format!("{tag}_resin_{name}"), resin_life(words, &seen)));
+        sheets.extend(renewal_cost(words, &seen, &dollars).map(|sheet| (format!("{tag}_money_{name}"), sheet)));
+    }
+    for count in [0, 1, 3, 7, 9, 60] {
+        let scenes = scenes::fleet(count);
+        let seen: Vec<_> = scenes.iter().map(Scene::seen).collect();
+        let today = jiff::civil::date(2026, 11, 25);
+        for (page, sheet) in fleet(words, &seen, Limits::default(), today).into_iter().enumerate() {
+            sheets.push((format!("{tag}_fleet_{count}_{}", page + 1), sheet));
+        }
+    }
+    sheets
+}
+
+#[test]
+fn words_lie_within_the_sheet_and_not_upon_each_other() {
+    for (tag, _) in LANGUAGES {
+        for (name, sheet) in gallery(tag) {
+            for (nth, placed) in sheet.words().iter().enumerate() {
+                let area = placed.area;
+                assert!(
+                    area.left >= 0.0
+                        && area.top >= 0.0
+                        && area.right <= f64::from(WIDTH)
+                        && area.bottom <= f64::from(HEIGHT),
+                    "{name}: {placed:?} is off the sheet"
+                );
+                assert!(placed.hand.size >= SMALLEST, "{name}: {placed:?} is too small");
+                for other in &sheet.words()[nth + 1..] {
+                    assert!(
+                        !area.meets(&other.area),
+                        "{name}: {:?} lies upon {:?}",
+                        placed.text,
+                        other.text
+                    );
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn the_gallery_can_be_written_out() {
+    let Some(folder) = std::env::var_os("TAPSIDE_PICTURES").map(std::path::PathBuf::from) else {
+        return;
+    };
+    std::fs::create_dir_all(&folder).unwrap();
+    for (tag, _) in LANGUAGES {
+        for (name, sheet) in gallery(tag) {
+            std::fs::write(folder.join(format!("{name}.png")), png(&sheet).unwrap()).unwrap();
+        }
+    }
+}
+
+#[test]
+fn the_state_stands_in_words_on_the_history() {
+    let states: Vec<_> = rigs()
+        .iter()
+        .filter_map(|(_, scene)| scene.assessment.condition)
+        .collect();
+    for state in [
+        Condition::Due,
+        Condition::Check,
+        Condition::Sound,
+        Condition::Spent,
+        Condition::Unproven,
+    ] {
+        assert!(states.contains(&state), "no {state:?} in the gallery: {states:?}");
+    }
+}
