@@ -1,6 +1,6 @@
 //! Acts on what a message means: records readings and services, asks, looks up.
 
-use crate::message::{self, Meaning, Scene, What};
+use crate::message::{self, Meaning, Price, Scene, What};
 use crate::replies::figures::shown_change;
 use crate::replies::reading::{self, Facts, Figures};
 use crate::store::questions::Question;
@@ -198,7 +198,7 @@ impl Turn<'_> {
                 what: service_key(said.what).to_owned(),
                 done_at: instant(said.when, source.sent_at, &self.zone),
                 minutes: said.minutes.map(i64::from),
-                price_minor: said.price_minor,
+                price_minor: said.price.as_ref().and_then(price_minor),
             };
             store::services::record(self.db, self.teller(), &kept).await?;
             lines.push(reading::service(self.words, &self.rig_name(said.rig), said.what));
@@ -209,6 +209,12 @@ impl Turn<'_> {
             Answer::says(lines.join("\n"))
         })
     }
+}
+
+/// A price in the currency's smallest coin; every currency that outfits use so far has a hundred of them to one.
+fn price_minor(price: &Price) -> Option<i64> {
+    let minor = (price.amount * 100.0).round();
+    (minor > 0.0 && minor < 1e12).then_some(minor as i64)
 }
 
 /// A kept reading's figures.

@@ -55,6 +55,11 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
         }];
     }
     if numbers.is_empty() {
+        if matches!(ask.about, About::WhichRig | About::UnknownRig) {
+            if let Some(other) = the_other(tokens, rig, ask, scene) {
+                return other.map(|rig| with_rig(ask, rig, scene));
+            }
+        }
         if let (Some(rig), About::WhichRig | About::UnknownRig) = (rig, ask.about)
             && is_short(tokens, 4)
             && !tokens.iter().any(|token| token.has_any(&DEEDS))
@@ -114,6 +119,37 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
     Some(settle(vec![reading], ask, scene))
 }
 
+/// "The other one", "not heron": the one rig that is left of two, or no answer when more are left. The outer `None`: the
+/// text speaks of no other.
+fn the_other(tokens: &[Token], rig: Option<i64>, ask: &Ask, scene: &Scene) -> Option<Option<i64>> {
+    let denied = tokens.windows(2).any(|two| two[0].has(Sense::Not) && two[1].mention().is_some());
+    let other = rig.is_none() && is_short(tokens, 4) && tokens.iter().any(|token| token.has(Sense::OtherOne));
+    if !denied && !other {
+        return None;
+    }
+    let offered: Vec<i64> = ask
+        .choices
+        .iter()
+        .filter_map(|choice| match choice.label {
+            Label::Rig(rig) => Some(rig),
+            _ => None,
+        })
+        .collect();
+    let all: Vec<i64> = match offered.len() {
+        2 => offered,
+        _ => scene.fleet.iter().map(|rig| rig.id).collect(),
+    };
+    // The other than the one named, read last, or driven.
+    let not = rig
+        .or_else(|| scene.last.first().and_then(|last| last.rig))
+        .or(scene.own_rig);
+    let left: Vec<i64> = all.iter().copied().filter(|&id| Some(id) != not).collect();
+    Some(match left[..] {
+        [only] if all.len() == 2 => Some(only),
+        _ => None,
+    })
+}
+
 /// "No its 12", "12 ppm sorry": talk goes on behind its number.
 fn ends_with_value(tokens: &[Token]) -> bool {
     tokens
@@ -144,11 +180,8 @@ fn mended(draft: &Reading, given: Solids) -> Option<Reading> {
 fn by_ordinal(tokens: &[Token], ask: &Ask, scene: &Scene) -> Option<Label> {
     let ordinal = match tokens {
         [only] => match &only.kind {
-            Kind::Word(word) => match word.as_str() {
-                "first" | "first one" | "the first" | "the first one" | "primero" | "primera" | "el primero" => 1,
-                "second" | "second one" | "the second" | "the second one" | "segundo" | "segunda" | "el segundo" => 2,
-                _ => return None,
-            },
+            Kind::Word(_) if only.has(Sense::First) => 1,
+            Kind::Word(_) if only.has(Sense::Second) => 2,
             Kind::Number(number) if number.is_short_whole() && ask.about != About::MissingReading => {
                 let of_rig = |name: &str| name.split_whitespace().next_back() == Some(number.digits.as_str());
                 let mut rigs = scene.fleet.iter().filter(|rig| of_rig(&rig.name));
@@ -258,10 +291,8 @@ fn yes_or_no(tokens: &[Token], ask: &Ask, scene: &Scene) -> Option<Meaning> {
     // "Ok" takes note of a question and does not answer it; a "yes" stands first.
     let first = tokens.iter().find(|token| token.word().is_some());
     let yes = thumb
-        || matches!(tokens, [only] if matches!(only.word(), Some("y" | "ya")))
-        || first.is_some_and(|token| {
-            token.has(Sense::Yes) && !matches!(token.word(), Some("ok" | "okay" | "sure" | "vale" | "y" | "ya"))
-        });
+        || matches!(tokens, [only] if only.has(Sense::Yes) && only.word().is_some_and(|word| word.len() <= 2) && !is_ok(only))
+        || first.is_some_and(|token| token.has(Sense::Yes) && !token.has(Sense::Noted));
     let label = match ask.about {
         About::Swapped if has(Sense::AsSent) || (has(Sense::No) && has(Sense::Keep)) => Some(Label::AsSent),
         About::Swapped if has(Sense::Swap) || (yes && !has(Sense::No)) => pair,
@@ -272,6 +303,11 @@ fn yes_or_no(tokens: &[Token], ask: &Ask, scene: &Scene) -> Option<Meaning> {
         _ => None,
     }?;
     Some(choose(label, ask, scene))
+}
+
+/// "Ok" takes note, "y" and "ya" say yes.
+fn is_ok(token: &Token) -> bool {
+    token.has(Sense::Noted) && !token.has(Sense::ShortYes)
 }
 
 fn with_rig(ask: &Ask, rig: i64, scene: &Scene) -> Meaning {
@@ -285,9 +321,9 @@ fn with_rig(ask: &Ask, rig: i64, scene: &Scene) -> Meaning {
     let service = ask.service.map(|what| Service {
         rig,
         what,
-        minutes: None,
-        price_minor: None,
-        when: None,
+        minutes: ask.told.minutes,
+        price: ask.told.price.clone(),
+        when: ask.told.when,
     });
     meaning.services.extend(service);
     meaning

@@ -1,7 +1,7 @@
 //! Questions back to the sender, with at most three buttons that can be answered with one thumb.
 
 use super::languages::fold;
-use super::meaning::{About, Ask, Choice, Label, Reading, Rig, Scene, What};
+use super::meaning::{About, Ask, Choice, Label, Reading, Rig, Scene, Told, What};
 
 const MOST_CHOICES: usize = 3;
 
@@ -16,6 +16,7 @@ pub fn which_rig(drafts: Vec<Reading>, candidates: &[i64], typed: &str, scene: &
         about: About::WhichRig,
         drafts,
         service: None,
+        told: Told::default(),
         choices: rig_choices(rigs),
         typed_name,
     }
@@ -44,13 +45,14 @@ pub fn unknown_rig(drafts: Vec<Reading>, typed: &str, scene: &Scene) -> Ask {
         about: About::UnknownRig,
         drafts,
         service: None,
+        told: Told::default(),
         choices,
         typed_name: Some(typed.to_string()),
     }
 }
 
 /// A service whose rig is not known.
-pub fn which_rig_for(what: What, candidates: &[i64], typed: &str, scene: &Scene) -> Ask {
+pub fn which_rig_for(what: What, told: Told, candidates: &[i64], typed: &str, scene: &Scene) -> Ask {
     let named_none = !typed.is_empty() && candidates.is_empty();
     let ask = if named_none {
         unknown_rig(Vec::new(), typed, scene)
@@ -59,6 +61,7 @@ pub fn which_rig_for(what: What, candidates: &[i64], typed: &str, scene: &Scene)
     };
     Ask {
         service: Some(what),
+        told,
         ..ask
     }
 }
@@ -90,6 +93,7 @@ pub fn about_values(about: About, draft: Reading) -> Ask {
         about,
         drafts: vec![draft],
         service: None,
+        told: Told::default(),
         choices,
         typed_name: None,
     }

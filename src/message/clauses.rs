@@ -63,7 +63,7 @@ fn ends_clause(tokens: &[Token], at: usize) -> bool {
         Kind::Mark(';' | '!') => true,
         Kind::Mark('?') => !next_same && !is_placeholder(tokens, at),
         Kind::Mark('.') => !next_glued,
-        Kind::Word(word) => word == "question mark",
+        Kind::Word(_) => tokens[at].has(Sense::QuestionMark),
         _ => false,
     }
 }
@@ -91,7 +91,7 @@ fn clause(tokens: &[Token], span: Range<usize>) -> Option<Clause> {
         return None;
     }
     let ends_with_mark = part.last().is_some_and(|token| {
-        (token.is_mark('?') && !is_placeholder(tokens, span.end - 1)) || token.word() == Some("question mark")
+        (token.is_mark('?') && !is_placeholder(tokens, span.end - 1)) || token.has(Sense::QuestionMark)
     });
     let supposes = part.iter().any(|token| token.has(Sense::Hypothetical));
     let by_words = asks_by_words(part) || (supposes && part.iter().any(|token| token.has(Sense::Advice)));
@@ -124,7 +124,7 @@ fn asks_by_words(part: &[Token]) -> bool {
     let named = first.mention().is_some() || first.has_any(&[Sense::Vehicle, Sense::Membrane, Sense::Resin]);
     // "lynx last 10 readings"
     let last_ones = part.windows(3).any(|three| {
-        matches!(three[0].word(), Some("last" | "latest" | "ultimas" | "ultimos"))
+        three[0].has(Sense::LastOnes)
             && three[1].number().is_some()
             && three[2].has(Sense::Current)
     });

@@ -101,7 +101,8 @@ fn withdraw(
         .is_some_and(|token| token.has(Sense::Undo) && token.word().is_some_and(|word| word.contains(' ')));
     let strange = usize::from(!rigs.is_empty() || (whole_phrase && words.len() <= 5));
     let private = tokens.iter().any(|token| token.has(Sense::Address));
-    if private || unknown > strange || !(about_reading || short) {
+    let told_why = tells_why(tokens) && unknown <= 2 && words.len() <= 12;
+    if private || !told_why && (unknown > strange || !(about_reading || short)) {
         return None;
     }
     let of_last: Vec<i64> = scene.last.iter().filter_map(|reading| reading.rig).collect();
@@ -115,22 +116,41 @@ fn withdraw(
     )
 }
 
+/// "Sorry, ignore that, i hadn't rinsed the cup": a whole phrase first, then a reason.
+fn tells_why(tokens: &[Token]) -> bool {
+    let lead = |token: &&Token| {
+        token.word().is_none() || token.has_any(&[Sense::Greeting, Sense::Oops]) && !token.has(Sense::Undo)
+    };
+    let mut rest = tokens.iter().skip_while(lead);
+    let whole = rest
+        .next()
+        .is_some_and(|token| token.has(Sense::Undo) && token.word().is_some_and(|word| word.contains(' ')));
+    let reason = rest.next().is_some_and(|token| {
+        token.is_any_mark(",.-;!") || token.has_any(&[Sense::Filler, Sense::Not, Sense::ItWas, Sense::Oops, Sense::Swap])
+    });
+    let ahead = tokens.iter().any(|token| token.has_any(&[Sense::Later, Sense::Intent]));
+    whole && reason && !ahead
+}
+
 /// "that was badger", "sorry, badger", "badger not lynx"
 fn move_rig(tokens: &[Token], rigs: &[i64], unknown: usize, scene: &Scene) -> Option<Vec<Correction>> {
     let has = |sense: Sense| tokens.iter().any(|token| token.has(sense));
     let starred = matches!(tokens, [a, b] if a.is_mark('*') || b.is_mark('*'));
     let moved = tokens
         .iter()
-        .any(|token| matches!(token.word(), Some("change" | "move" | "switch" | "cambia" | "pasa")))
+        .any(|token| token.has(Sense::Move))
         && has(Sense::To);
     let says_so = has(Sense::ItWas) || has(Sense::Oops) || has(Sense::Not) || starred || moved;
     let deeds =
         has(Sense::Flushed) || has(Sense::Flush) || has(Sense::Fresh) || has(Sense::Intent) || has(Sense::Later);
-    if unknown > 0 || !says_so || deeds || rigs.is_empty() || rigs.len() > 2 {
+    let other = rigs.is_empty() && has(Sense::OtherOne);
+    if unknown > 0 || !says_so || deeds || rigs.is_empty() && !other || rigs.len() > 2 {
         return None;
     }
     let known = |rig: i64| scene.last.iter().find(|reading| reading.rig == Some(rig));
     let (to, from) = match rigs {
+        // "It was the other one", where there are two.
+        [] => (other_of_two(scene)?, scene.last.first()?.rig?),
         [to] => {
             let [last] = scene.last.as_slice() else { return None };
             (*to, last.rig?)
@@ -161,6 +181,14 @@ fn move_rig(tokens: &[Token], rigs: &[i64], unknown: usize, scene: &Scene) -> Op
     })
 }
 
+fn other_of_two(scene: &Scene) -> Option<i64> {
+    let (&[ref one, ref other], [last]) = (scene.fleet.as_slice(), scene.last.as_slice()) else {
+        return None;
+    };
+    let last = last.rig?;
+    (last == one.id).then_some(other.id).or((last == other.id).then_some(one.id))
+}
+
 /// "that was yesterday's"
 fn move_time(
     tokens: &[Token],
@@ -171,7 +199,7 @@ fn move_time(
 ) -> Option<Vec<Correction>> {
     let says_so = tokens.iter().any(|token| token.has_any(&[Sense::ItWas, Sense::Oops]));
     let words = tokens.iter().filter(|token| token.word().is_some()).count();
-    let denies = tokens.iter().any(|token| token.has(Sense::Not));
+    let denies = tokens.iter().any(|token| token.has_any(&[Sense::Not, Sense::Later]));
     if unknown > 0 || denies || !says_so || words > 6 || !rigs.is_empty() {
         return None;
     }
@@ -230,7 +258,7 @@ fn change_values(
         && unknown == 0
         && tokens
             .iter()
-            .any(|token| matches!(token.word(), Some("was" | "were" | "era" | "eran")));
+            .any(|token| token.has(Sense::ItRead));
     let mut change = Reading::default();
     let mut target = None;
     match kept[..] {
@@ -263,7 +291,11 @@ fn change_values(
             let unclear = !rigs.is_empty() && one_is_new && !(says_so || no || has(Sense::Was) || denied.is_some());
             // "Sorry, see you in twenty" is talk: a weak label among many words corrects nothing.
             let words = tokens.iter().filter(|token| token.word().is_some()).count();
-            let talk = words > 5 && kept.iter().all(|one| !one.strong);
+            // "It was 9 degrees this morning" tells of the air, unless a label or an excuse stands beside it.
+            let weather = kept.iter().all(|one| one.role == Some(Role::Temperature))
+                && !starred
+                && !tokens.iter().any(|token| token.has_any(&[Sense::Temperature, Sense::Oops]));
+            let talk = words > 5 && kept.iter().all(|one| !one.strong) || weather;
             if talk || !labelled || (pair && !says_so) || unclear {
                 return None;
             }

@@ -12,7 +12,7 @@ pub(super) fn denied_value(tokens: &[Token], measured: &[Measured]) -> Option<us
         // "no era 12": the verb may stand between.
         let verb = |token: &&Token| token.has(Sense::Was) || token.is_mark(',');
         let before = tokens[..one.at].iter().rfind(|token| !verb(token));
-        before.is_some_and(|token| token.has(Sense::Not) || matches!(token.word(), Some("change" | "cambia")))
+        before.is_some_and(|token| token.has_any(&[Sense::Not, Sense::Move]))
     };
     if denied(&second) {
         return Some(second.at);
@@ -22,8 +22,7 @@ pub(super) fn denied_value(tokens: &[Token], measured: &[Measured]) -> Option<us
     let turned = between.is_empty()
         || between.iter().any(|token| {
             token.is_mark(',')
-                || token.has_any(&[Sense::Was, Sense::To])
-                || matches!(token.word(), Some("but" | "its" | "sino" | "mais" | "ale"))
+                || token.has_any(&[Sense::Was, Sense::To, Sense::But])
         });
     (denied(&first) && turned).then_some(first.at)
 }

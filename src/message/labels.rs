@@ -136,7 +136,9 @@ fn label_at(tokens: &[Token], at: usize) -> Option<(Role, bool)> {
         return None;
     }
     // "T=9.5": an equals sign makes the letter a formula's.
-    if token.word() == Some("t") && tokens.get(at + 1).is_some_and(|next| next.is_mark('=')) {
+    let formula = |mark: char| tokens.get(at + 1).is_some_and(|next| next.is_mark(mark));
+    let feed_has_letter = || tokens.iter().any(|token| token.word() == Some("f"));
+    if token.word() == Some("t") && (formula('=') || formula(':') && feed_has_letter()) {
         return Some((Role::Temperature, true));
     }
     Some((role, strong))
@@ -159,8 +161,12 @@ fn is_claimed(tokens: &[Token], indices: &[usize], slot: usize) -> bool {
     let linked = before.is_some_and(|token| token.has_any(&[Sense::And, Sense::Over]) || token.is_any_mark(",/"));
     let behind_number = at(slot.checked_sub(2)).is_some_and(|token| token.number().is_some());
     let value = tokens[indices[slot]].number().map_or(0.0, |number| number.value);
+    // "twelve on the ro"
+    let small = |slot: &usize| at(Some(*slot)).is_some_and(|token| token.has(Sense::Filler) && token.word().is_some());
+    let strong = |slot: usize| at(Some(slot)).is_some_and(|token| token.has_any(&[Sense::Feed, Sense::Permeate]));
     let next_labels = at(Some(slot + 1))
-        .is_some_and(|token| token.has_any(&[Sense::Feed, Sense::FeedWeak, Sense::Permeate, Sense::PermeateWeak]));
+        .is_some_and(|token| token.has_any(&[Sense::Feed, Sense::FeedWeak, Sense::Permeate, Sense::PermeateWeak]))
+        || (slot + 1..slot + 3).take_while(small).any(|slot| strong(slot) || strong(slot + 1));
     labelled
         || (linked && behind_number)
         || (next_labels && value > 2.0)

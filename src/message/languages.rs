@@ -1,20 +1,27 @@
 //! The language tables: words and phrases with their senses, number words, ordinary words.
 //!
 //! A table is a text file beside this one. A line is `key: word, phrase of words, ...`; the keys are those of
-//! [`Sense`], `numbers` (`twelve=12, hundred=*100`) and `ordinary` (words that are never a slip for a rig's name).
-//! `#` begins a comment. A new language is a new file and one line in [`SOURCES`].
+//! [`Sense`], `numbers` (`twelve=12, hundred=*100`), `number grammar` (how number words join) and `ordinary` (words
+//! that are never a slip for a rig's name). A word may carry a value (`january=1`). `#` begins a comment. A new
+//! language is a new file and one line in [`SOURCES`]; DEVELOPERS.md has the translator's guide.
 
 use std::collections::{HashMap, HashSet};
 use std::sync::LazyLock;
 
 use super::senses::{Sense, Senses};
 
-const SOURCES: [&str; 4] = [
+const SOURCES: &[&str] = &[
     include_str!("languages/en.txt"),
     include_str!("languages/es.txt"),
     include_str!("languages/fr.txt"),
     include_str!("languages/pl.txt"),
+    // Shows in the unit tests that a language more is a table more.
+    #[cfg(test)]
+    include_str!("../../tests/data/languages/de.txt"),
 ];
+
+/// A language is a bit of a byte, in the order of [`SOURCES`].
+pub const MOST_LANGUAGES: usize = 8;
 
 /// What a number word is worth, and in which languages it is one.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -25,9 +32,25 @@ pub struct NumberWord {
     pub languages: u8,
 }
 
+/// How the number words of a language join.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct NumberGrammar {
+    /// "one eighty" is 180, "eleven forty" 1140.
+    pub pairs: bool,
+    /// "two hundred and five"
+    pub and_behind_hundreds: bool,
+    /// "sesenta y cinco"
+    pub and_behind_tens: bool,
+    /// "quatre-vingt-douze"
+    pub twenties: bool,
+}
+
 #[derive(Default)]
 pub struct Tables {
     phrases: HashMap<String, Vec<Phrase>>,
+    /// Values that words carry, by sense and word.
+    values: HashMap<(u8, String), String>,
+    grammars: [NumberGrammar; MOST_LANGUAGES],
     numbers: HashMap<String, NumberWord>,
     ordinary: HashSet<String>,
     /// Words by their first letter, to look for slips of the thumb.
@@ -45,7 +68,7 @@ struct Phrase {
 /// All languages together: crews mix them within a message.
 pub static TABLES: LazyLock<Tables> = LazyLock::new(|| {
     let mut tables = Tables::default();
-    for (source, index) in SOURCES.iter().zip(0u8..) {
+    for (source, index) in SOURCES.iter().take(MOST_LANGUAGES).zip(0u8..) {
         for line in source.lines() {
             // A line that cannot be read is left out here and fails a test.
             let _ = tables.add_line(line, 1 << index);
@@ -77,6 +100,16 @@ impl Tables {
     pub fn senses(&self, word: &str) -> Senses {
         self.longest(word, |_| None)
             .map_or(Senses::default(), |(senses, _, _)| senses)
+    }
+
+    /// What a word of this sense carries: "half" of a clock 30, "march" of the months 3.
+    pub fn value(&self, sense: Sense, word: &str) -> Option<&str> {
+        self.values.get(&(sense as u8, word.to_owned())).map(String::as_str)
+    }
+
+    pub fn grammar(&self, language: u8) -> NumberGrammar {
+        let index = language.trailing_zeros() as usize;
+        self.grammars.get(index).copied().unwrap_or_default()
     }
 
     pub fn number(&self, word: &str) -> Option<NumberWord> {
@@ -129,16 +162,38 @@ impl Tables {
         let mut words = words.split(',').map(str::trim).filter(|word| !word.is_empty());
         match key.trim() {
             "numbers" => words.try_for_each(|word| self.add_number(word, language)),
+            "number grammar" => words.try_for_each(|word| self.add_grammar(word, language)),
             "ordinary" => {
                 self.ordinary.extend(words.map(fold));
                 Ok(())
             }
             key => {
                 let sense = Sense::named(key).ok_or_else(|| format!("no such key: {key:?}"))?;
-                words.for_each(|phrase| self.add_phrase(phrase, sense, language));
+                words.for_each(|phrase| match phrase.split_once('=') {
+                    Some((phrase, value)) => {
+                        let known = (sense as u8, pieces(phrase).join(" "));
+                        self.values.entry(known).or_insert_with(|| value.trim().to_owned());
+                        self.add_phrase(phrase, sense, language);
+                    }
+                    None => self.add_phrase(phrase, sense, language),
+                });
                 Ok(())
             }
         }
+    }
+
+    fn add_grammar(&mut self, word: &str, language: u8) -> Result<(), String> {
+        let index = language.trailing_zeros() as usize;
+        let grammar = self.grammars.get_mut(index).ok_or("too many languages")?;
+        let place = match word {
+            "pairs" => &mut grammar.pairs,
+            "and behind hundreds" => &mut grammar.and_behind_hundreds,
+            "and behind tens" => &mut grammar.and_behind_tens,
+            "twenties" => &mut grammar.twenties,
+            _ => return Err(format!("no such number grammar: {word:?}")),
+        };
+        *place = true;
+        Ok(())
     }
 
     fn add_number(&mut self, word: &str, language: u8) -> Result<(), String> {

@@ -80,6 +80,17 @@ pub struct Meaning {
     pub dropped: bool,
     /// The answer to a flush nudge was that this rig was not used today.
     pub not_used: Option<i64>,
+    /// The answer to a flush nudge was "later".
+    pub postponed: Option<Postponed>,
+}
+
+/// A flush that is put off.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Postponed {
+    /// The rig of the nudge.
+    pub rig: i64,
+    /// How long, where that was said; at most twelve hours.
+    pub minutes: Option<u16>,
 }
 
 /// Feed and permeate at one time on one rig, with what else was said of the water.
@@ -156,10 +167,19 @@ pub struct Service {
     pub what: What,
     /// How long it took, where that was said.
     pub minutes: Option<u16>,
-    /// The price in the outfit's smallest coin.
-    pub price_minor: Option<i64>,
+    /// What it cost, where that was said.
+    pub price: Option<Price>,
     /// When, as far as the message says.
     pub when: Option<When>,
+}
+
+/// What something cost, as typed: how many of the smallest coins it is, the outfit's currency says.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Price {
+    /// In whole units of the currency, with up to two decimals.
+    pub amount: f64,
+    /// The currency's sign or word as typed, in lower case: "$", "euros".
+    pub currency: Option<String>,
 }
 
 /// Kinds of service.
@@ -197,6 +217,90 @@ pub struct Query {
     pub rig: Option<i64>,
     /// About what.
     pub topic: Topic,
+    /// What else it says.
+    pub detail: Detail,
+}
+
+impl Query {
+    /// A question that says nothing else.
+    pub fn of(rig: Option<i64>, topic: Topic) -> Query {
+        Query {
+            rig,
+            topic,
+            detail: Detail::default(),
+        }
+    }
+}
+
+/// What a question says besides its rig and topic.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Detail {
+    /// The part that it is about: "what if *resin* costs 12?", "who changed the *membrane*?".
+    pub part: Option<What>,
+    /// A supposed price, in whole units of the currency.
+    pub amount: Option<f64>,
+    /// The time it asks about.
+    pub span: Option<Span>,
+    /// The word to explain.
+    pub term: Option<Term>,
+}
+
+/// A stretch of time that a question is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Span {
+    /// Since midnight.
+    Today,
+    /// The day before.
+    Yesterday,
+    /// The calendar week so far.
+    ThisWeek,
+    /// The calendar week before.
+    LastWeek,
+    /// The calendar month so far.
+    ThisMonth,
+    /// The calendar month before.
+    LastMonth,
+    /// The calendar year so far.
+    ThisYear,
+    /// The calendar year before.
+    LastYear,
+}
+
+/// Words of the answers that people ask about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Term {
+    /// The state.
+    Sound,
+    /// The state.
+    Wearing,
+    /// The state.
+    Due,
+    /// The state.
+    Spent,
+    /// The state.
+    Unproven,
+    /// The state.
+    Check,
+    /// Of salts, by the membrane.
+    Rejection,
+    /// What the membrane lets through.
+    SaltPassage,
+    /// The tap's water.
+    Feed,
+    /// The water behind the RO.
+    Permeate,
+    /// The water behind the resin.
+    Product,
+    /// The RO membrane.
+    Membrane,
+    /// The DI resin.
+    Resin,
+    /// Sediment and carbon.
+    Prefilter,
+    /// Rinsing the membrane at the end of the day.
+    Flush,
+    /// Parts per million, dissolved solids.
+    Ppm,
 }
 
 /// What a question is about.
@@ -224,8 +328,22 @@ pub enum Topic {
     Quiet,
     /// What to buy.
     Shopping,
-    /// What to type.
+    /// What to type, how to measure, what is good.
     Help,
+    /// Why a rig has its state; without a rig: why the last answer.
+    Why,
+    /// A picture of a rig's readings.
+    Picture,
+    /// Who sent a reading or did a service.
+    WhoLogged,
+    /// Rigs beside each other: a query for each, or one without a rig for all.
+    Compare,
+    /// What a word means (`Detail::term`).
+    Explain,
+    /// What a rig, or a part of all rigs, costs (`Detail::part`, `Detail::span`).
+    Cost,
+    /// What another price or another date would change (`Detail::part`, `Detail::amount`).
+    WhatIf,
 }
 
 /// A question back to the sender, kept until it is answered, superseded or expired.
@@ -237,10 +355,24 @@ pub struct Ask {
     pub drafts: Vec<Reading>,
     /// "Changed resin" without a rig.
     pub service: Option<What>,
+    /// What was said of that service.
+    #[serde(default)]
+    pub told: Told,
     /// None to three buttons.
     pub choices: Vec<Choice>,
     /// The unknown or ambiguous name as typed.
     pub typed_name: Option<String>,
+}
+
+/// What was said of a service besides its rig.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Told {
+    /// How long it took.
+    pub minutes: Option<u16>,
+    /// What it cost.
+    pub price: Option<Price>,
+    /// When it was done.
+    pub when: Option<When>,
 }
 
 /// What a question back is about.

@@ -1,12 +1,8 @@
 //! Number words, as dictation writes them: "one eighty", "two hundred and five", "ciento sesenta y cinco y ocho".
 
-use super::languages::{NumberWord, TABLES};
+use super::languages::{MOST_LANGUAGES, NumberWord, TABLES};
 use super::senses::{Sense, Senses};
 use super::tokens::{Kind, Number, Token};
-
-const ENGLISH: u8 = 1;
-const SPANISH: u8 = 2;
-const FRENCH: u8 = 4;
 
 /// Replaces runs of number words by numbers.
 pub fn join(tokens: Vec<Token>) -> Vec<Token> {
@@ -56,7 +52,7 @@ pub fn value_of(word: &str) -> Option<f64> {
 
 /// "once" is eleven in Spanish only: the language with the most number words in the message decides.
 fn likely_language(tokens: &[Token]) -> u8 {
-    let mut counts = [(0u32, 0u32); 4];
+    let mut counts = [(0u32, 0u32); MOST_LANGUAGES];
     for word in tokens.iter().filter_map(Token::word) {
         let number = TABLES.number(word).or_else(|| TABLES.nearest_number(word));
         let known = TABLES.longest(word, |_| None).map_or(0, |(_, languages, _)| languages);
@@ -81,16 +77,13 @@ fn take_number(tokens: &[Token], language: u8) -> Option<(Number, usize)> {
     if let Some(number) = take_digit_run(tokens, language) {
         return Some(number);
     }
-    if language == ENGLISH
-        && tokens[0]
-            .word()
-            .is_some_and(|word| word == "double" || word == "triple")
-    {
+    // "double oh"
+    if tokens[0].has(Sense::Doubled) {
         let zero = number_at(tokens, 1, language).filter(|number| number.value == 0.0)?;
         return Some((in_words(zero.value), 2));
     }
     // "a hundred", "a dozen"
-    let article = tokens[0].word() == Some("a") && number_at(tokens, 1, language).is_some_and(|n| n.value >= 12.0);
+    let article = tokens[0].has(Sense::One) && number_at(tokens, 1, language).is_some_and(|n| n.value >= 12.0);
     let mut at = usize::from(article);
     let (mut total, mut current) = (0.0, 0.0);
     let start = at;
@@ -121,9 +114,9 @@ fn take_number(tokens: &[Token], language: u8) -> Option<(Number, usize)> {
     if let Some(decimal) = take_point(tokens, at, language) {
         value += decimal / 10.0;
         at += 2;
-    } else if let Some(used) = take_half(tokens, at) {
+    } else if tokens.get(at).is_some_and(|token| token.has(Sense::AndHalf)) {
         value += 0.5;
-        at += used;
+        at += 1;
     }
     let mut number = in_words(value);
     number.shy = at == start + 1 && value <= 12.0;
@@ -149,14 +142,15 @@ fn extend(current: f64, value: f64, first: bool, language: u8) -> Option<f64> {
     if tens >= 20.0 && tens % 10.0 == 0.0 && below_ten {
         return Some(current + value);
     }
-    if language == FRENCH && (tens == 60.0 || tens == 80.0) && (10.0..20.0).contains(&value) {
+    let grammar = TABLES.grammar(language);
+    if grammar.twenties && (tens == 60.0 || tens == 80.0) && (10.0..20.0).contains(&value) {
         return Some(current + value);
     }
     // "one eighty", "three sixteen"
     let hundreds = (1.0..10.0).contains(&current) && value >= 10.0;
     // "eleven forty"
     let teens = (11.0..20.0).contains(&current) && value >= 20.0;
-    if language == ENGLISH && (hundreds || teens) {
+    if grammar.pairs && (hundreds || teens) {
         return Some(current * 100.0 + value);
     }
     None
@@ -175,33 +169,21 @@ fn joiner(tokens: &[Token], at: usize, total: f64, current: f64, language: u8) -
         return 0;
     }
     let tens = current % 100.0;
-    let goes_on = match language {
-        SPANISH | FRENCH => tens >= 20.0 && tens % 10.0 == 0.0 && (1.0..=11.0).contains(&next.value),
-        ENGLISH => total + current >= 100.0 && tens == 0.0 && next.value < 100.0,
-        _ => false,
-    };
+    let grammar = TABLES.grammar(language);
+    let behind_tens = tens >= 20.0 && tens % 10.0 == 0.0 && (1.0..=11.0).contains(&next.value);
+    let behind_hundreds = total + current >= 100.0 && tens == 0.0 && next.value < 100.0;
+    let goes_on = grammar.and_behind_tens && behind_tens || grammar.and_behind_hundreds && behind_hundreds;
     usize::from(goes_on)
 }
 
 /// "twelve point five"
 fn take_point(tokens: &[Token], at: usize, language: u8) -> Option<f64> {
-    let word = tokens.get(at)?.word()?;
-    if !matches!(word, "point" | "coma" | "virgule") {
+    if !tokens.get(at)?.has(Sense::DecimalPoint) {
         return None;
     }
     number_at(tokens, at + 1, language)
         .map(|number| number.value)
         .filter(|&value| value < 10.0)
-}
-
-/// "thirty and a half"
-fn take_half(tokens: &[Token], at: usize) -> Option<usize> {
-    let words = |index: usize| tokens.get(at + index).and_then(Token::word);
-    match (words(0), words(1), words(2)) {
-        (Some("and"), Some("a"), Some("half")) => Some(3),
-        (Some("y"), Some("medio" | "media"), _) => Some(2),
-        _ => None,
-    }
 }
 
 /// Three digits and more, one by one; two after a label are the same ("ro one two").

@@ -9,7 +9,7 @@ use super::tokens::Token;
 /// The questions of all clauses.
 pub fn find(tokens: &[Token], clauses: &[Clause], scene: &Scene) -> Vec<Query> {
     if let Some(topic) = slash_command(tokens) {
-        return vec![Query { rig: None, topic }];
+        return vec![Query::of(None, topic)];
     }
     let mut queries: Vec<Query> = Vec::new();
     let mut carried: Vec<i64> = Vec::new();
@@ -44,9 +44,9 @@ pub fn find(tokens: &[Token], clauses: &[Clause], scene: &Scene) -> Vec<Query> {
             topic
         };
         if carried.is_empty() {
-            queries.push(Query { rig: own, topic });
+            queries.push(Query::of(own, topic));
         }
-        queries.extend(carried.iter().map(|&rig| Query { rig: Some(rig), topic }));
+        queries.extend(carried.iter().map(|&rig| Query::of(Some(rig), topic)));
     }
     queries.dedup();
     queries

@@ -6,7 +6,7 @@ use super::labels::{self, Measured, Role};
 use super::meaning::{About, Reading, Scene};
 use super::plausibility::LEAST_FEED_PPM;
 use super::rig_name::Sure;
-use super::second_thoughts::{is_either, is_lone_name, is_reworded};
+use super::second_thoughts::{is_denied, is_either, is_guessed, is_lone_name, is_reworded};
 use super::senses::Sense;
 use super::tokens::Token;
 use super::units::{self, Unit};
@@ -123,6 +123,9 @@ pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> 
     }
     if is_either(tokens, &measured) {
         doubt = doubt.or(Some(About::WhichIsWhich));
+    }
+    if is_guessed(tokens, group) || is_denied(tokens, &measured) {
+        doubt = doubt.or(Some(About::Implausible));
     }
     let percent = rejection_in_percent(tokens, group);
     if any_label == 0 && bare.is_empty() && !percent {
@@ -301,7 +304,7 @@ fn mend(tokens: &[Token], measured: Vec<Measured>) -> (Vec<Measured>, bool) {
             let settles = unsure
                 && between
                     .iter()
-                    .any(|token| matches!(token.word(), Some("say" | "call it" | "so" | "digamos")));
+                    .any(|token| token.has(Sense::Settles));
             unsure = (unsure && !settles) || ranges;
             if corrects || said_twice || ranges || settles {
                 kept.pop();
@@ -342,12 +345,31 @@ fn is_blurred(tokens: &[Token], indices: &[usize], measured: &[Measured]) -> boo
 /// Whether bare solids are uS/cm: one of them says so, or "EC" stands in the text and no ppm.
 fn conductivity(tokens: &[Token], group: &Group, measured: &[Measured]) -> bool {
     let any = |unit| measured.iter().any(|one| one.unit == Some(unit));
-    let named = group.indices.iter().any(|&at| tokens[at].word() == Some("ec"));
+    let named = group.indices.iter().any(|&at| tokens[at].has(Sense::Conductivity));
     any(Unit::MicroSiemens) || any(Unit::MilliSiemens) || (named && !any(Unit::Ppm))
 }
 
-/// "rejection 91 %" is a result without its readings.
+/// "Rejection 91 %", "heron 93 %": a result without its readings.
 fn rejection_in_percent(tokens: &[Token], group: &Group) -> bool {
     let has = |test: &dyn Fn(&Token) -> bool| group.indices.iter().any(|&at| test(&tokens[at]));
-    has(&|token| token.has(Sense::Rejection)) && has(&|token| token.is_mark('%'))
+    let percent = |token: &Token| token.is_mark('%') || token.has(Sense::Rejection);
+    if has(&|token| token.has(Sense::Rejection)) && has(&|token| token.is_mark('%')) {
+        return true;
+    }
+    let numbers: Vec<usize> = group
+        .indices
+        .iter()
+        .copied()
+        .filter(|&at| tokens[at].number().is_some())
+        .collect();
+    let [only] = numbers[..] else { return false };
+    let likely = tokens[only]
+        .number()
+        .is_some_and(|number| (50.0..100.0).contains(&number.value));
+    let plain = |token: &Token| {
+        token.word().is_none()
+            || token.has(Sense::Rejection)
+            || token.has_any(&[Sense::Filler, Sense::At, Sense::Greeting]) && !token.has_any(&[Sense::Intent, Sense::Resin])
+    };
+    likely && tokens.get(only + 1).is_some_and(percent) && group.indices.iter().all(|&at| plain(&tokens[at]))
 }

@@ -27,24 +27,28 @@ pub(super) fn is_either(tokens: &[Token], measured: &[Measured]) -> bool {
         .windows(2)
         .filter(|two| two[0].role.is_none() || two[1].role.is_none())
         .any(|two| {
-            tokens[two[0].at..usize::max(two[0].at, two[1].at)].iter().any(|token| {
-                matches!(
-                    token.word(),
-                    Some(
-                        "now"
-                            | "ahora"
-                            | "or"
-                            | "maybe"
-                            | "perhaps"
-                            | "possibly"
-                            | "o"
-                            | "quizas"
-                            | "quiza"
-                            | "tal vez"
-                    )
-                )
-            })
+            tokens[two[0].at..usize::max(two[0].at, two[1].at)]
+                .iter()
+                .any(|token| token.has(Sense::Either))
         })
+}
+
+/// "Heron probably 180/12, havent checked": said, but not read from a meter.
+pub(super) fn is_guessed(tokens: &[Token], group: &Group) -> bool {
+    group.indices.iter().any(|&at| tokens[at].has(Sense::Guessed))
+}
+
+/// "Never seen heron at 180/12", "heron didn't read 180/12": the denial goes on to the numbers.
+pub(super) fn is_denied(tokens: &[Token], measured: &[Measured]) -> bool {
+    let Some(first) = measured.first() else { return false };
+    let light = |token: &&Token| {
+        token.mention().is_some()
+            || token.has_any(&[Sense::Filler, Sense::At, Sense::Was, Sense::ItRead, Sense::Current, Sense::Past])
+                && !token.has_any(&[Sense::Not, Sense::Bound])
+            || token.has_any(&[Sense::Feed, Sense::FeedWeak])
+    };
+    let before = tokens[..first.at].iter().rev().find(|token| !light(token));
+    before.is_some_and(|token| token.has(Sense::Not) && !token.has_any(&[Sense::No, Sense::Yet]))
 }
 
 /// "falcon 180 12": a strange word and falling numbers, nothing else. Membranes pass less than a third.

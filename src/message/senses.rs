@@ -62,6 +62,12 @@ senses! {
     Intent = "intent",
     Not = "not",
     Yet = "yet",
+    Except = "except",
+    FlushDeed = "flush deed",
+    RepackedAlone = "repacked alone",
+    UnderWay = "flushing",
+    Judges = "judges",
+    Pronoun = "pronoun",
     // Questions.
     Asks = "asks",
     AsksFirst = "asks at the start",
@@ -82,10 +88,34 @@ senses! {
     Again = "again",
     Advice = "advice",
     Help = "help",
+    Why = "why",
+    Picture = "picture",
+    Logged = "logged",
+    Compares = "compares",
+    Means = "means",
+    Cost = "cost",
+    WhatIf = "what if",
+    Past = "past",
+    Period = "period",
+    State = "state",
+    Worst = "worst",
+    Days = "days",
+    Needs = "needs",
+    QuestionMark = "question mark",
+    LastOnes = "last ones",
+    TopicWord = "topic word",
+    FleetWord = "fleet word",
+    PartWord = "part word",
+    General = "general",
+    HowTo = "how to",
+    ReadsWord = "reading word",
+    Spare = "spare",
+    Reset = "start",
     // Corrections and answers.
     Undo = "undo",
     Oops = "oops",
     ItWas = "it was",
+    ShouldBe = "should be",
     That = "that",
     Was = "was",
     Yes = "yes",
@@ -95,6 +125,23 @@ senses! {
     Swap = "swap",
     Drop = "drop",
     NotUsed = "not used",
+    Postpone = "postpone",
+    HalfHour = "half an hour",
+    Hour = "hour",
+    OtherOne = "other one",
+    First = "the first one",
+    Second = "the second one",
+    Noted = "noted",
+    ShortYes = "short yes",
+    Move = "move",
+    But = "but",
+    Either = "either",
+    Settles = "settles",
+    Guessed = "guessed",
+    Bound = "bound",
+    ItRead = "it read",
+    Until = "until",
+    PriceWord = "price word",
     // Times.
     Morning = "morning",
     Afternoon = "afternoon",
@@ -110,6 +157,23 @@ senses! {
     Pm = "pm",
     HourMark = "hour mark",
     Month = "month",
+    DateBefore = "date before",
+    ClockBefore = "clock before",
+    ClockBehind = "clock behind",
+    ClockBetween = "clock between",
+    MonthLink = "month link",
+    // Numbers that are none of the water.
+    Numbered = "numbered",
+    Each = "each",
+    Calls = "calls",
+    Doubled = "doubled",
+    One = "one",
+    AndHalf = "and a half",
+    DecimalPoint = "decimal point",
+    SoundsLike = "sounds like",
+    Article = "article",
+    Plural = "plural",
+    Conductivity = "conductivity",
     // Grammar.
     All = "all",
     Both = "both",
@@ -127,15 +191,21 @@ senses! {
 
 /// A set of senses.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Senses(u128);
+pub struct Senses(u128, u128);
 
 impl Senses {
     pub fn of(sense: Sense) -> Senses {
-        Senses(1 << sense as u8)
+        let bit = sense as u8;
+        if bit < 128 {
+            Senses(1 << bit, 0)
+        } else {
+            Senses(0, 1 << (bit - 128))
+        }
     }
 
     pub fn has(self, sense: Sense) -> bool {
-        self.0 & (1 << sense as u8) != 0
+        let one = Senses::of(sense);
+        self.0 & one.0 | self.1 & one.1 != 0
     }
 
     pub fn has_any(self, senses: &[Sense]) -> bool {
@@ -143,10 +213,10 @@ impl Senses {
     }
 
     pub fn with(self, other: Senses) -> Senses {
-        Senses(self.0 | other.0)
+        Senses(self.0 | other.0, self.1 | other.1)
     }
 
     pub fn is_empty(self) -> bool {
-        self.0 == 0
+        self.0 | self.1 == 0
     }
 }

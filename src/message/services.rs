@@ -3,17 +3,19 @@
 use std::ops::Range;
 
 use super::clauses::Clause;
-use super::meaning::What;
+use super::meaning::{Price, What};
+use super::prices;
 use super::senses::Sense;
 use super::tokens::{Kind, Token};
 use super::units::{self, Unit};
 
 /// A service that a message tells of, before its rig is known.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Told {
+pub struct Deed {
     pub what: What,
     pub rigs: Rigs,
     pub minutes: Option<u16>,
+    pub price: Option<Price>,
     /// Words that no table knows, in the same sentence.
     pub unknown: usize,
 }
@@ -21,16 +23,16 @@ pub struct Told {
 #[derive(Clone, Debug, PartialEq)]
 pub enum Rigs {
     Named(Vec<i64>),
-    /// "All flushed".
-    All,
+    /// "All flushed", but not these.
+    All(Vec<i64>),
     /// A name that fits several rigs, or none.
     Unclear(Vec<i64>, String),
     Nobody,
 }
 
 /// The services of all clauses that state something.
-pub fn find(tokens: &[Token], clauses: &[Clause]) -> Vec<Told> {
-    let mut told: Vec<Told> = Vec::new();
+pub fn find(tokens: &[Token], clauses: &[Clause]) -> Vec<Deed> {
+    let mut told: Vec<Deed> = Vec::new();
     let mut carried_rigs = Rigs::Nobody;
     let mut carried_parts: Vec<What> = Vec::new();
     for clause in clauses {
@@ -54,12 +56,15 @@ pub fn find(tokens: &[Token], clauses: &[Clause]) -> Vec<Told> {
                 rigs
             };
             let unknown = part.iter().filter(|token| token.is_unknown()).count();
+            // One price of several parts cannot be told apart.
+            let price = if whats.len() == 1 { prices::find(part) } else { None };
             for what in whats {
                 let minutes = (what == What::Flush).then(|| minutes_of(part)).flatten();
-                let one = Told {
+                let one = Deed {
                     what,
                     rigs: rigs.clone(),
                     minutes,
+                    price: price.clone(),
                     unknown,
                 };
                 if !told
@@ -117,6 +122,11 @@ fn pieces(tokens: &[Token], span: Range<usize>) -> Vec<Range<usize>> {
 }
 
 fn rigs_of(part: &[Token]) -> Rigs {
+    let all = part.iter().any(|token| token.has(Sense::All));
+    if all && let Some(but) = part.iter().position(|token| token.has(Sense::Except)) {
+        let spared = part[but..].iter().filter_map(Token::mention);
+        return Rigs::All(spared.flat_map(|mention| mention.rigs.iter().copied()).collect());
+    }
     let mut named: Vec<i64> = Vec::new();
     for mention in part.iter().filter_map(Token::mention) {
         match mention.rigs.as_slice() {
@@ -135,10 +145,7 @@ fn rigs_of(part: &[Token]) -> Rigs {
         });
         return Rigs::Named(named);
     }
-    let all = part
-        .iter()
-        .any(|token| token.has(Sense::All) && token.word().is_some_and(|word| !word.starts_with("all good")));
-    if all { Rigs::All } else { Rigs::Nobody }
+    if all { Rigs::All(Vec::new()) } else { Rigs::Nobody }
 }
 
 fn parts_of(part: &[Token]) -> Vec<What> {
@@ -163,8 +170,10 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
         .iter()
         .any(|token| token.has(Sense::Done) && !token.has_any(&[Sense::Filler, Sense::Intent]));
     // "new membrane" is a deed unless something is only wanted; "needs changing, changed it" is one too.
-    let wanted = has(Sense::Intent) && !firmly_done || has(Sense::Later);
-    if has(Sense::Not) || (has(Sense::Later) && !firmly_done) {
+    // "Before" is no time ahead where it may be a label.
+    let later = part.iter().any(|token| token.has(Sense::Later) && !token.has(Sense::FeedWeak));
+    let wanted = has(Sense::Intent) && !firmly_done || later;
+    if has(Sense::Not) || (later && !firmly_done) {
         return whats;
     }
     let flushed = part.iter().any(|token| token.has(Sense::Flushed));
@@ -172,8 +181,8 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
         .windows(2)
         .any(|two| two[0].has(Sense::Flush) && (two[1].kind == Kind::Yes || two[1].has(Sense::Finished)));
     // "flushing lynx now", "gave lynx a flush"
-    let under_way = part.iter().any(|token| token.word() == Some("flushing")) && has(Sense::Now);
-    let gave = has(Sense::Flush) && firmly_done && named.is_empty();
+    let under_way = has(Sense::UnderWay) && has(Sense::Now);
+    let gave = has(Sense::Flush) && (firmly_done || has(Sense::FlushDeed)) && named.is_empty();
     let unplanned = !has(Sense::Intent) && part.iter().all(|token| !token.is_unknown());
     let flushed = flushed || (under_way || gave) && unplanned;
     if (flushed || flush_ticked) && !wanted_flush(part) {
@@ -183,13 +192,14 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
         return whats;
     }
     let repacked = has(Sense::Repacked);
-    if repacked && (named.contains(&What::Resin) || named.is_empty() && !carried.is_empty()) {
+    let alone = has(Sense::RepackedAlone) && part.iter().all(|token| !token.is_unknown());
+    if repacked && (named.contains(&What::Resin) || named.is_empty() && (!carried.is_empty() || alone)) {
         whats.push(What::Repack);
     }
     // "The new resin is good" tells of no change.
     let judged = part
         .iter()
-        .any(|token| matches!(token.word(), Some("is" | "was" | "are" | "looks" | "seems" | "feels")));
+        .any(|token| token.has(Sense::Judges));
     let fresh = has(Sense::Fresh) && !judged;
     let ticked = part.iter().any(|token| token.kind == Kind::Yes);
     let deed = firmly_done || fresh || (has(Sense::Finished) && !has(Sense::Flush)) || ticked;
@@ -204,7 +214,7 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
     if named.is_empty() && firmly_done && !flushed && !repacked && part.iter().all(|token| token.number().is_none()) {
         let it = part
             .iter()
-            .any(|token| matches!(token.word(), Some("it" | "them" | "that" | "one" | "la" | "lo")));
+            .any(|token| token.has(Sense::Pronoun));
         if it {
             whats.extend(carried.iter().copied());
         }
@@ -247,7 +257,8 @@ fn is_label_only(part: &[Token], what: What) -> bool {
         })
 }
 
-fn minutes_of(part: &[Token]) -> Option<u16> {
+/// How long a flush took.
+pub(super) fn minutes_of(part: &[Token]) -> Option<u16> {
     (0..part.len()).find_map(|at| {
         let number = part[at].number()?;
         let filler = usize::from(at > 1 && part[at - 1].has(Sense::Filler));

@@ -1,12 +1,68 @@
 //! When a reading was taken: clock times, dates and words like "this morning". What it reads counts as no value.
 
+use super::clock;
+use super::languages::TABLES;
 use super::meaning::When;
 use super::senses::Sense;
 use super::tokens::{Number, Token};
 
-/// Finds the time, if any, and marks its tokens as spent.
-pub fn take(tokens: &mut [Token], day_first: bool) -> Option<When> {
-    let mut clock = None;
+/// What a message says of times: one for all, or one for each of its readings.
+#[derive(Clone, Debug, Default)]
+pub struct Times {
+    day: Option<When>,
+    /// Where each clock time stands, hour and minute.
+    clocks: Vec<(usize, u8, u8)>,
+}
+
+impl Times {
+    /// The time of the whole message.
+    pub fn of_all(&self) -> Option<When> {
+        self.with_clock(self.clocks.first())
+    }
+
+    /// The time of one reading of several: `place` of `count`, with the numbers at `indices`.
+    pub fn of_one(&self, place: usize, count: usize, indices: &[usize], first_number: usize) -> Option<When> {
+        let own = match self.clocks.len() {
+            0 => return self.day,
+            1 => self.clocks.first(),
+            several if several == count => self.clocks.get(place),
+            _ => {
+                let inside = self
+                    .clocks
+                    .iter()
+                    .filter(|(at, _, _)| count == 1 || indices.binary_search(at).is_ok());
+                inside.min_by_key(|(at, _, _)| at.abs_diff(first_number))
+            }
+        };
+        self.with_clock(own)
+    }
+
+    fn with_clock(&self, clock: Option<&(usize, u8, u8)>) -> Option<When> {
+        let Some(&(_, hour, minute)) = clock else { return self.day };
+        match self.day {
+            Some(When::On { year, month, day, .. }) => Some(When::On {
+                year,
+                month,
+                day,
+                hour_minute: Some((hour, minute)),
+            }),
+            Some(When::DaysBack(days_back)) => Some(When::At {
+                days_back,
+                hour,
+                minute,
+            }),
+            _ => Some(When::At {
+                days_back: 0,
+                hour,
+                minute,
+            }),
+        }
+    }
+}
+
+/// Finds the times and marks their tokens as spent.
+pub fn take(tokens: &mut [Token], day_first: bool) -> Times {
+    let mut clocks = Vec::new();
     let mut date = None;
     for at in 0..tokens.len() {
         if tokens[at].spent || tokens[at].number().is_none() {
@@ -15,38 +71,25 @@ pub fn take(tokens: &mut [Token], day_first: bool) -> Option<When> {
         if let Some((found, used)) = iso_date(&tokens[at..]).or_else(|| date_with_month(tokens, at)) {
             spend(&mut tokens[at..at + used]);
             date = date.or(Some(found));
-        } else if let Some((hour, minute, used)) = clock_time(tokens, at) {
-            spend(&mut tokens[at..at + used]);
-            clock = clock.or(Some((hour, minute)));
+        } else if let Some((hour, minute, span)) = clock::time_at(tokens, at) {
+            spend(&mut tokens[span]);
+            clocks.push((at, hour, minute));
         }
     }
     for at in 0..tokens.len() {
-        if let Some((found, used)) = slash_date(tokens, at, day_first, clock.is_some()) {
+        if let Some((found, used)) = slash_date(tokens, at, day_first, !clocks.is_empty()) {
             spend(&mut tokens[at..at + used]);
             date = date.or(Some(found));
         }
     }
-    let word = tokens.iter().find_map(word_time);
-    match (date, clock, word) {
-        (Some((year, month, day)), hour_minute, _) => Some(When::On {
-            year,
-            month,
-            day,
-            hour_minute,
-        }),
-        (None, Some((hour, minute)), word) => {
-            let days_back = match word {
-                Some(When::DaysBack(days)) => days,
-                _ => 0,
-            };
-            Some(When::At {
-                days_back,
-                hour,
-                minute,
-            })
-        }
-        (None, None, word) => word,
-    }
+    let on = |(year, month, day)| When::On {
+        year,
+        month,
+        day,
+        hour_minute: None,
+    };
+    let day = date.map(on).or_else(|| tokens.iter().find_map(word_time));
+    Times { day, clocks }
 }
 
 fn spend(tokens: &mut [Token]) {
@@ -56,75 +99,6 @@ fn spend(tokens: &mut [Token]) {
 fn whole(token: Option<&Token>) -> Option<u32> {
     let number = token?.number()?;
     (number.decimals == 0 && number.value < 10_000.0).then_some(number.value as u32)
-}
-
-fn clock_time(tokens: &[Token], at: usize) -> Option<(u8, u8, usize)> {
-    let number = tokens[at].number()?;
-    let next = tokens.get(at + 1);
-    let half_of_day = |index: usize| {
-        let token = tokens.get(index)?;
-        let sense = [(Sense::Am, 0), (Sense::Pm, 12)]
-            .into_iter()
-            .find(|(sense, _)| token.has(*sense))?;
-        (token.word() != Some("morning")).then_some(sense.1)
-    };
-    // 7:40, 7:40 pm, 10h30
-    let parted = next.is_some_and(|next| next.glued && (next.is_mark(':') || next.word() == Some("h")));
-    let minutes = tokens
-        .get(at + 2)
-        .filter(|token| token.glued)
-        .and_then(|token| token.number());
-    if let (true, Some(minutes)) = (parted, minutes) {
-        let fits = minutes.digits.len() == 2 && minutes.decimals == 0 && minutes.value < 60.0 && number.value < 24.0;
-        if fits {
-            let half = half_of_day(at + 3);
-            let hour = in_day(number.value, half)?;
-            return Some((hour, minutes.value as u8, 3 + usize::from(half.is_some())));
-        }
-    }
-    // 8am, 7.40 pm
-    if let Some(half) = half_of_day(at + 1).filter(|_| number.value < 13.0 && !number.in_words) {
-        let minute = ((number.value.fract() * 100.0).round()) as u8;
-        let fits = number.decimals == 0 || (number.decimals == 2 && minute < 60);
-        return fits.then_some((in_day(number.value.trunc(), Some(half))?, minute, 2));
-    }
-    // "at 8", "a las 8", when nothing else claims the number
-    let behind_at = at > 0 && tokens[at - 1].has(Sense::At);
-    let free = next.is_none_or(|next| !next.glued && !measures(next));
-    let others = tokens
-        .iter()
-        .filter(|token| token.number().is_some() && !token.spent)
-        .count();
-    let hour = number.decimals == 0 && (5.0..=22.0).contains(&number.value);
-    (behind_at && free && hour && others > 2).then_some((number.value as u8, 0, 1))
-}
-
-fn measures(token: &Token) -> bool {
-    token.has_any(&[
-        Sense::Degrees,
-        Sense::Celsius,
-        Sense::Fahrenheit,
-        Sense::Psi,
-        Sense::Bar,
-        Sense::Kpa,
-        Sense::LitresPerMinute,
-        Sense::GallonsPerMinute,
-        Sense::Ppm,
-        Sense::MicroSiemens,
-        Sense::Feed,
-        Sense::FeedWeak,
-        Sense::Permeate,
-        Sense::PermeateWeak,
-    ]) || token.is_any_mark("/>%°")
-}
-
-fn in_day(hour: f64, half: Option<i32>) -> Option<u8> {
-    let hour = hour as i32;
-    let hour = match half {
-        Some(half) => hour % 12 + half,
-        None => hour,
-    };
-    u8::try_from(hour).ok().filter(|&hour| hour < 24)
 }
 
 type Date = (Option<i16>, u8, u8);
@@ -149,31 +123,19 @@ fn date_with_month(tokens: &[Token], at: usize) -> Option<(Date, usize)> {
         let token = index.and_then(|index| tokens.get(index))?;
         token
             .has(Sense::Month)
-            .then(|| token.word().and_then(month_of))
+            .then(|| TABLES.value(Sense::Month, token.word()?)?.parse::<u32>().ok())
             .flatten()
     };
     let of = usize::from(
         tokens
             .get(at + 1)
-            .is_some_and(|token| matches!(token.word(), Some("de" | "of" | "th" | "st"))),
+            .is_some_and(|token| token.has(Sense::MonthLink)),
     );
     if let Some(month) = named(Some(at + 1 + of)) {
         return Some((valid(None, month, day)?, 2 + of));
     }
     let month = named(at.checked_sub(1))?;
     Some((valid(None, month, day)?, 1))
-}
-
-/// English and Spanish months agree, to the letter or nearly, in how they begin.
-fn month_of(word: &str) -> Option<u32> {
-    let begins = [
-        "jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec",
-    ];
-    let spanish = [
-        "ene", "feb", "mar", "abr", "may", "jun", "jul", "ago", "sep", "oct", "nov", "dic",
-    ];
-    let at = |list: [&str; 12]| list.iter().position(|begin| word.starts_with(begin));
-    at(begins).or_else(|| at(spanish)).map(|index| index as u32 + 1)
 }
 
 /// "on 12/3", "14/12 at 9:30", "14.12.2026"; a pair of readings looks the same, so that something must speak for a date.
@@ -183,8 +145,7 @@ fn slash_date(tokens: &[Token], at: usize, day_first: bool, clock: bool) -> Opti
     }
     let first = tokens[at].number()?;
     let before = at.checked_sub(1).and_then(|last| tokens.get(last));
-    let behind_on =
-        before.is_some_and(|token| matches!(token.word(), Some("on" | "el" | "le" | "due" | "until" | "by")));
+    let behind_on = before.is_some_and(|token| token.has(Sense::DateBefore));
     if first.decimals == 2 && clock && first.digits.len() >= 3 {
         return decimal_date(first).map(|date| (date, 1));
     }
@@ -230,7 +191,7 @@ fn word_time(token: &Token) -> Option<When> {
         (Sense::Afternoon, When::Afternoon),
         (Sense::Evening, When::Evening),
     ];
-    let morning = token.has(Sense::Morning) && token.word().is_some_and(|word| word != "am" && word != "buenos dias");
+    let morning = token.has(Sense::Morning) && !token.has(Sense::Am);
     let found = table
         .into_iter()
         .find(|(sense, _)| token.has(*sense))

@@ -41,8 +41,15 @@ pub fn behind(tokens: &[Token], at: usize) -> Option<Unit> {
     // "180 12 55F 60psi": behind a pair a letter on the number is its unit.
     let third = next.glued && tokens[..at].iter().filter(|token| token.number().is_some()).count() >= 2;
     // "61 F" is Fahrenheit; "180 f 12 p" is a label: a number right behind the letter tells.
-    let labels_by_letter =
-        next.word() == Some("f") && !degree_sign && second.is_some_and(|token| token.number().is_some()) && !third;
+    // "52F 180 12": two bare numbers behind the letter are the pair.
+    let leads = next.glued
+        && second.is_some_and(|token| token.number().is_some() && !token.glued)
+        && tokens.get(at + 3).is_some_and(|token| token.number().is_some() || token.is_any_mark("/>"));
+    let labels_by_letter = next.word() == Some("f")
+        && !degree_sign
+        && second.is_some_and(|token| token.number().is_some())
+        && !third
+        && !leads;
     let number = tokens[at].number().map_or(0.0, |number| number.value);
     if next.word() == Some("f") && !labels_by_letter && (degree_sign || (COLDEST_TAP_F..=120.0).contains(&number)) {
         return Some(Unit::Fahrenheit);

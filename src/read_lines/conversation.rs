@@ -1,6 +1,6 @@
 //! What one sender said so far: last readings and open question, as the bot would remember them.
 
-use crate::message::{self, About, Ask, Meaning, Reading, Scene};
+use crate::message::{self, About, Ask, Meaning, Reading, Scene, Told};
 
 pub struct Conversation {
     pub scene: Scene,
@@ -42,6 +42,7 @@ impl Conversation {
                 about,
                 drafts,
                 service: None,
+                told: Told::default(),
                 choices: Vec::new(),
                 typed_name: None,
             });
@@ -88,7 +89,7 @@ impl Conversation {
         if meaning.ask.is_some() || answered {
             self.scene.open = meaning.ask.clone();
         }
-        if !meaning.services.is_empty() || meaning.not_used.is_some() {
+        if !meaning.services.is_empty() || meaning.not_used.is_some() || meaning.postponed.is_some() {
             self.scene.nudged = None;
         }
     }

@@ -7,7 +7,7 @@ use serde_json::Value;
 
 use super::conversation::Conversation;
 use super::{Degrees, ReadArgs, scene_of};
-use crate::message::{About, Correction, Meaning, Reading, Topic, What};
+use crate::message::{About, Correction, Detail, Meaning, Reading, Topic, What};
 
 #[derive(Deserialize)]
 struct Line {
@@ -37,6 +37,17 @@ struct Answer<'a> {
     service: Vec<ServiceShape<'a>>,
     ask: Option<&'static str>,
     query: Vec<QueryShape<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    nudge: Option<NudgeShape<'a>>,
+}
+
+/// An answer to a flush nudge that is no flush.
+#[derive(Serialize)]
+struct NudgeShape<'a> {
+    rig: &'a str,
+    answer: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    minutes: Option<u16>,
 }
 
 #[derive(Serialize)]
@@ -61,12 +72,25 @@ struct ServiceShape<'a> {
     rig: &'a str,
     what: &'static str,
     minutes: Option<u16>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    price: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    currency: Option<&'a str>,
 }
 
 #[derive(Serialize)]
 struct QueryShape<'a> {
     rig: Option<&'a str>,
     topic: &'static str,
+    /// The topic in full, where `topic` is a coarser name.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    asks: Option<&'static str>,
+    #[serde(skip_serializing_if = "is_plain")]
+    detail: Detail,
+}
+
+fn is_plain(detail: &Detail) -> bool {
+    *detail == Detail::default()
 }
 
 pub fn answer_lines(args: &ReadArgs, input: impl BufRead, out: &mut impl Write) -> anyhow::Result<()> {
@@ -118,7 +142,7 @@ fn answer_line(args: &ReadArgs, line: &Line, out: &mut impl Write) -> anyhow::Re
     Ok(())
 }
 
-fn answer<'a>(id: &'a Value, meaning: &Meaning, before: &'a Conversation) -> Answer<'a> {
+fn answer<'a>(id: &'a Value, meaning: &'a Meaning, before: &'a Conversation) -> Answer<'a> {
     let kind = kind_of(meaning);
     let mut readings: Vec<_> = meaning.readings.iter().map(|reading| shape(reading, before)).collect();
     readings.extend(
@@ -140,6 +164,8 @@ fn answer<'a>(id: &'a Value, meaning: &Meaning, before: &'a Conversation) -> Ans
         rig: before.name_of(service.rig),
         what: what_name(service.what),
         minutes: service.minutes,
+        price: service.price.as_ref().map(|price| price.amount),
+        currency: service.price.as_ref().and_then(|price| price.currency.as_deref()),
     });
     let query = meaning
         .queries
@@ -148,6 +174,8 @@ fn answer<'a>(id: &'a Value, meaning: &Meaning, before: &'a Conversation) -> Ans
         .map(|query| QueryShape {
             rig: query.rig.map(|rig| before.name_of(rig)),
             topic: topic_name(query.topic),
+            asks: full_name(query.topic),
+            detail: query.detail,
         });
     Answer {
         id,
@@ -156,7 +184,22 @@ fn answer<'a>(id: &'a Value, meaning: &Meaning, before: &'a Conversation) -> Ans
         service: service.collect(),
         ask: meaning.ask.as_ref().map(|ask| ask_name(ask.about)),
         query: query.collect(),
+        nudge: nudge_shape(meaning, before),
     }
+}
+
+fn nudge_shape<'a>(meaning: &Meaning, before: &'a Conversation) -> Option<NudgeShape<'a>> {
+    let later = meaning.postponed.map(|postponed| NudgeShape {
+        rig: before.name_of(postponed.rig),
+        answer: "later",
+        minutes: postponed.minutes,
+    });
+    let not_used = |rig| NudgeShape {
+        rig: before.name_of(rig),
+        answer: "not_used",
+        minutes: None,
+    };
+    later.or_else(|| meaning.not_used.map(not_used))
 }
 
 fn kind_of(meaning: &Meaning) -> &'static str {
@@ -240,7 +283,22 @@ fn topic_name(topic: Topic) -> &'static str {
         Topic::Fleet => "fleet",
         Topic::Quiet => "quiet",
         Topic::Shopping => "shopping",
-        Topic::Help => "help",
+        Topic::Help | Topic::Explain => "help",
+        Topic::Why | Topic::Picture | Topic::Compare => "trend",
+        Topic::WhoLogged => "history",
+        Topic::Cost | Topic::WhatIf => "cost",
+    }
+}
+
+fn full_name(topic: Topic) -> Option<&'static str> {
+    match topic {
+        Topic::Explain => Some("explain"),
+        Topic::Why => Some("why"),
+        Topic::Picture => Some("picture"),
+        Topic::Compare => Some("compare"),
+        Topic::WhoLogged => Some("who_logged"),
+        Topic::WhatIf => Some("what_if"),
+        _ => None,
     }
 }
 

@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 
 use super::conversation::Conversation;
-use crate::message::{About, Ask, Meaning, Reading, Topic, What};
+use crate::message::{About, Ask, Meaning, Reading, Service, Topic, What};
 
 pub fn write_meaning(meaning: &Meaning, conversation: &Conversation, out: &mut impl Write) -> io::Result<()> {
     let rig_name = |rig: Option<i64>| rig.map_or("a rig", |rig| conversation.name_of(rig)).to_string();
@@ -25,9 +25,10 @@ pub fn write_meaning(meaning: &Meaning, conversation: &Conversation, out: &mut i
             .unwrap_or_default();
         writeln!(
             out,
-            "service     {}: {}{minutes}",
+            "service     {}: {}{minutes}{}",
             conversation.name_of(service.rig),
-            what_words(service.what)
+            what_words(service.what),
+            price_words(service)
         )?;
     }
     for query in &meaning.queries {
@@ -39,6 +40,13 @@ pub fn write_meaning(meaning: &Meaning, conversation: &Conversation, out: &mut i
     }
     if let Some(rig) = meaning.not_used {
         writeln!(out, "not used    {}", conversation.name_of(rig))?;
+    }
+    if let Some(postponed) = meaning.postponed {
+        let minutes = postponed
+            .minutes
+            .map(|minutes| format!(" by {minutes} min"))
+            .unwrap_or_default();
+        writeln!(out, "put off     {}{minutes}", conversation.name_of(postponed.rig))?;
     }
     if meaning.dropped {
         writeln!(out, "dropped     nothing is recorded")?;
@@ -83,6 +91,12 @@ fn rounded(value: f64) -> f64 {
     (value * 100.0).round() / 100.0
 }
 
+fn price_words(service: &Service) -> String {
+    let Some(price) = &service.price else { return String::new() };
+    let currency = price.currency.as_deref().unwrap_or_default();
+    format!(", price {} {currency}", price.amount).trim_end().to_string()
+}
+
 fn what_words(what: What) -> &'static str {
     match what {
         What::Resin => "resin changed",
@@ -108,6 +122,13 @@ fn topic_words(topic: Topic) -> &'static str {
         Topic::Quiet => "who has not logged",
         Topic::Shopping => "what to buy",
         Topic::Help => "help",
+        Topic::Why => "why is it so",
+        Topic::Picture => "a picture",
+        Topic::WhoLogged => "who logged it",
+        Topic::Compare => "compare",
+        Topic::Explain => "what does the word mean",
+        Topic::Cost => "what does it cost",
+        Topic::WhatIf => "what if",
     }
 }
 
