@@ -122,7 +122,9 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
 /// "The other one", "not heron": the one rig that is left of two, or no answer when more are left. The outer `None`: the
 /// text speaks of no other.
 fn the_other(tokens: &[Token], rig: Option<i64>, ask: &Ask, scene: &Scene) -> Option<Option<i64>> {
-    let denied = tokens.windows(2).any(|two| two[0].has(Sense::Not) && two[1].mention().is_some());
+    let denied = tokens
+        .windows(2)
+        .any(|two| two[0].has(Sense::Not) && two[1].mention().is_some());
     let other = rig.is_none() && is_short(tokens, 4) && tokens.iter().any(|token| token.has(Sense::OtherOne));
     if !denied && !other {
         return None;

@@ -123,11 +123,9 @@ fn asks_by_words(part: &[Token]) -> bool {
     // "badger how is it", "is" behind a name states something
     let named = first.mention().is_some() || first.has_any(&[Sense::Vehicle, Sense::Membrane, Sense::Resin]);
     // "lynx last 10 readings"
-    let last_ones = part.windows(3).any(|three| {
-        three[0].has(Sense::LastOnes)
-            && three[1].number().is_some()
-            && three[2].has(Sense::Current)
-    });
+    let last_ones = part
+        .windows(3)
+        .any(|three| three[0].has(Sense::LastOnes) && three[1].number().is_some() && three[2].has(Sense::Current));
     if last_ones && part.iter().all(|token| !token.is_unknown()) {
         return true;
     }

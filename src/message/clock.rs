@@ -46,7 +46,9 @@ fn half_of_day(tokens: &[Token], at: usize) -> Option<(u8, u8, usize)> {
 fn in_words(tokens: &[Token], at: usize) -> Option<(u8, u8, Range<usize>)> {
     let number = tokens[at].number().filter(|number| number.decimals == 0)?;
     let shift_of = |index: Option<usize>, sense: Sense| {
-        let token = index.and_then(|index| tokens.get(index)).filter(|token| token.has(sense))?;
+        let token = index
+            .and_then(|index| tokens.get(index))
+            .filter(|token| token.has(sense))?;
         TABLES.value(sense, token.word()?)?.parse::<i32>().ok()
     };
     let measured = tokens

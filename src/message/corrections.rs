@@ -126,7 +126,8 @@ fn tells_why(tokens: &[Token]) -> bool {
         .next()
         .is_some_and(|token| token.has(Sense::Undo) && token.word().is_some_and(|word| word.contains(' ')));
     let reason = rest.next().is_some_and(|token| {
-        token.is_any_mark(",.-;!") || token.has_any(&[Sense::Filler, Sense::Not, Sense::ItWas, Sense::Oops, Sense::Swap])
+        token.is_any_mark(",.-;!")
+            || token.has_any(&[Sense::Filler, Sense::Not, Sense::ItWas, Sense::Oops, Sense::Swap])
     });
     let ahead = tokens.iter().any(|token| token.has_any(&[Sense::Later, Sense::Intent]));
     whole && reason && !ahead
@@ -136,10 +137,7 @@ fn tells_why(tokens: &[Token]) -> bool {
 fn move_rig(tokens: &[Token], rigs: &[i64], unknown: usize, scene: &Scene) -> Option<Vec<Correction>> {
     let has = |sense: Sense| tokens.iter().any(|token| token.has(sense));
     let starred = matches!(tokens, [a, b] if a.is_mark('*') || b.is_mark('*'));
-    let moved = tokens
-        .iter()
-        .any(|token| token.has(Sense::Move))
-        && has(Sense::To);
+    let moved = tokens.iter().any(|token| token.has(Sense::Move)) && has(Sense::To);
     let says_so = has(Sense::ItWas) || has(Sense::Oops) || has(Sense::Not) || starred || moved;
     let deeds =
         has(Sense::Flushed) || has(Sense::Flush) || has(Sense::Fresh) || has(Sense::Intent) || has(Sense::Later);
@@ -186,7 +184,9 @@ fn other_of_two(scene: &Scene) -> Option<i64> {
         return None;
     };
     let last = last.rig?;
-    (last == one.id).then_some(other.id).or((last == other.id).then_some(one.id))
+    (last == one.id)
+        .then_some(other.id)
+        .or((last == other.id).then_some(one.id))
 }
 
 /// "that was yesterday's"
@@ -254,11 +254,7 @@ fn change_values(
     let kept: Vec<Measured> = measured.iter().filter(|one| Some(one.at) != denied).copied().collect();
     let no = begins_with_no && has(Sense::No);
     // "Otter was 24": what a rig of the last readings was.
-    let it_read = !rigs.is_empty()
-        && unknown == 0
-        && tokens
-            .iter()
-            .any(|token| token.has(Sense::ItRead));
+    let it_read = !rigs.is_empty() && unknown == 0 && tokens.iter().any(|token| token.has(Sense::ItRead));
     let mut change = Reading::default();
     let mut target = None;
     match kept[..] {
@@ -294,7 +290,9 @@ fn change_values(
             // "It was 9 degrees this morning" tells of the air, unless a label or an excuse stands beside it.
             let weather = kept.iter().all(|one| one.role == Some(Role::Temperature))
                 && !starred
-                && !tokens.iter().any(|token| token.has_any(&[Sense::Temperature, Sense::Oops]));
+                && !tokens
+                    .iter()
+                    .any(|token| token.has_any(&[Sense::Temperature, Sense::Oops]));
             let talk = words > 5 && kept.iter().all(|one| !one.strong) || weather;
             if talk || !labelled || (pair && !says_so) || unclear {
                 return None;

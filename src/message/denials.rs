@@ -20,10 +20,9 @@ pub(super) fn denied_value(tokens: &[Token], measured: &[Measured]) -> Option<us
     // "not 19 but 24"
     let between = &tokens[first.at + 1..second.at];
     let turned = between.is_empty()
-        || between.iter().any(|token| {
-            token.is_mark(',')
-                || token.has_any(&[Sense::Was, Sense::To, Sense::But])
-        });
+        || between
+            .iter()
+            .any(|token| token.is_mark(',') || token.has_any(&[Sense::Was, Sense::To, Sense::But]));
     (denied(&first) && turned).then_some(first.at)
 }
 

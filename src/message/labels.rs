@@ -166,7 +166,9 @@ fn is_claimed(tokens: &[Token], indices: &[usize], slot: usize) -> bool {
     let strong = |slot: usize| at(Some(slot)).is_some_and(|token| token.has_any(&[Sense::Feed, Sense::Permeate]));
     let next_labels = at(Some(slot + 1))
         .is_some_and(|token| token.has_any(&[Sense::Feed, Sense::FeedWeak, Sense::Permeate, Sense::PermeateWeak]))
-        || (slot + 1..slot + 3).take_while(small).any(|slot| strong(slot) || strong(slot + 1));
+        || (slot + 1..slot + 3)
+            .take_while(small)
+            .any(|slot| strong(slot) || strong(slot + 1));
     labelled
         || (linked && behind_number)
         || (next_labels && value > 2.0)

@@ -107,6 +107,13 @@ impl Tables {
         self.values.get(&(sense as u8, word.to_owned())).map(String::as_str)
     }
 
+    /// All values that words of this sense carry.
+    #[cfg(test)]
+    pub fn values_of(&self, sense: Sense) -> impl Iterator<Item = &str> {
+        let own = self.values.iter().filter(move |((of, _), _)| *of == sense as u8);
+        own.map(|(_, value)| value.as_str())
+    }
+
     pub fn grammar(&self, language: u8) -> NumberGrammar {
         let index = language.trailing_zeros() as usize;
         self.grammars.get(index).copied().unwrap_or_default()

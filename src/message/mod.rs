@@ -16,6 +16,7 @@ mod clock;
 pub mod command;
 mod corrections;
 mod denials;
+mod details;
 mod groups;
 mod labels;
 mod languages;
@@ -36,6 +37,7 @@ pub mod setting;
 mod strays;
 mod times;
 mod tokens;
+mod topics;
 mod units;
 mod whose;
 

@@ -33,7 +33,11 @@ fn price_at(part: &[Token], at: usize) -> Option<Price> {
     let paid = before.is_some_and(|token| token.has(Sense::PriceWord) && !token.has(Sense::Filler));
     // "12 a litre" is no price of the whole.
     let each = part.iter().skip(at + 1).take(3).any(|token| token.has(Sense::Each))
-        && part.iter().skip(at + 1).take(4).any(|token| token.has(Sense::Counted) && !token.has(Sense::Currency));
+        && part
+            .iter()
+            .skip(at + 1)
+            .take(4)
+            .any(|token| token.has(Sense::Counted) && !token.has(Sense::Currency));
     let whole = number.decimals <= 2 && (0.01..MOST).contains(&number.value);
     ((currency.is_some() || paid) && whole && !each).then_some(Price {
         amount: number.value,

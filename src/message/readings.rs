@@ -301,10 +301,7 @@ fn mend(tokens: &[Token], measured: Vec<Measured>) -> (Vec<Measured>, bool) {
                     .all(|token| token.has(Sense::No) || token.is_any_mark(",.-"));
             let ranges = denied
                 || matches!(between, [dash] if dash.is_mark('-')) && (1.0..1.3).contains(&(one.value / last.value));
-            let settles = unsure
-                && between
-                    .iter()
-                    .any(|token| token.has(Sense::Settles));
+            let settles = unsure && between.iter().any(|token| token.has(Sense::Settles));
             unsure = (unsure && !settles) || ranges;
             if corrects || said_twice || ranges || settles {
                 kept.pop();
@@ -369,7 +366,8 @@ fn rejection_in_percent(tokens: &[Token], group: &Group) -> bool {
     let plain = |token: &Token| {
         token.word().is_none()
             || token.has(Sense::Rejection)
-            || token.has_any(&[Sense::Filler, Sense::At, Sense::Greeting]) && !token.has_any(&[Sense::Intent, Sense::Resin])
+            || token.has_any(&[Sense::Filler, Sense::At, Sense::Greeting])
+                && !token.has_any(&[Sense::Intent, Sense::Resin])
     };
     likely && tokens.get(only + 1).is_some_and(percent) && group.indices.iter().all(|&at| plain(&tokens[at]))
 }

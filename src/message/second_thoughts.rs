@@ -43,8 +43,14 @@ pub(super) fn is_denied(tokens: &[Token], measured: &[Measured]) -> bool {
     let Some(first) = measured.first() else { return false };
     let light = |token: &&Token| {
         token.mention().is_some()
-            || token.has_any(&[Sense::Filler, Sense::At, Sense::Was, Sense::ItRead, Sense::Current, Sense::Past])
-                && !token.has_any(&[Sense::Not, Sense::Bound])
+            || token.has_any(&[
+                Sense::Filler,
+                Sense::At,
+                Sense::Was,
+                Sense::ItRead,
+                Sense::Current,
+                Sense::Past,
+            ]) && !token.has_any(&[Sense::Not, Sense::Bound])
             || token.has_any(&[Sense::Feed, Sense::FeedWeak])
     };
     let before = tokens[..first.at].iter().rev().find(|token| !light(token));

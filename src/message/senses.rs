@@ -110,6 +110,13 @@ senses! {
     HowTo = "how to",
     ReadsWord = "reading word",
     Spare = "spare",
+    WholeFleet = "whole fleet",
+    WaterWord = "water word",
+    LastOnesAlone = "last ones alone",
+    What = "what",
+    Which = "which",
+    WhoDid = "who did",
+    Waits = "waits",
     Reset = "start",
     // Corrections and answers.
     Undo = "undo",

@@ -171,7 +171,9 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
         .any(|token| token.has(Sense::Done) && !token.has_any(&[Sense::Filler, Sense::Intent]));
     // "new membrane" is a deed unless something is only wanted; "needs changing, changed it" is one too.
     // "Before" is no time ahead where it may be a label.
-    let later = part.iter().any(|token| token.has(Sense::Later) && !token.has(Sense::FeedWeak));
+    let later = part
+        .iter()
+        .any(|token| token.has(Sense::Later) && !token.has(Sense::FeedWeak));
     let wanted = has(Sense::Intent) && !firmly_done || later;
     if has(Sense::Not) || (later && !firmly_done) {
         return whats;
@@ -197,9 +199,7 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
         whats.push(What::Repack);
     }
     // "The new resin is good" tells of no change.
-    let judged = part
-        .iter()
-        .any(|token| token.has(Sense::Judges));
+    let judged = part.iter().any(|token| token.has(Sense::Judges));
     let fresh = has(Sense::Fresh) && !judged;
     let ticked = part.iter().any(|token| token.kind == Kind::Yes);
     let deed = firmly_done || fresh || (has(Sense::Finished) && !has(Sense::Flush)) || ticked;
@@ -212,9 +212,7 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
     whats.extend(others);
     // "lynx resin had had it, replaced it"
     if named.is_empty() && firmly_done && !flushed && !repacked && part.iter().all(|token| token.number().is_none()) {
-        let it = part
-            .iter()
-            .any(|token| token.has(Sense::Pronoun));
+        let it = part.iter().any(|token| token.has(Sense::Pronoun));
         if it {
             whats.extend(carried.iter().copied());
         }

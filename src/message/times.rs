@@ -38,7 +38,9 @@ impl Times {
     }
 
     fn with_clock(&self, clock: Option<&(usize, u8, u8)>) -> Option<When> {
-        let Some(&(_, hour, minute)) = clock else { return self.day };
+        let Some(&(_, hour, minute)) = clock else {
+            return self.day;
+        };
         match self.day {
             Some(When::On { year, month, day, .. }) => Some(When::On {
                 year,
@@ -126,11 +128,7 @@ fn date_with_month(tokens: &[Token], at: usize) -> Option<(Date, usize)> {
             .then(|| TABLES.value(Sense::Month, token.word()?)?.parse::<u32>().ok())
             .flatten()
     };
-    let of = usize::from(
-        tokens
-            .get(at + 1)
-            .is_some_and(|token| token.has(Sense::MonthLink)),
-    );
+    let of = usize::from(tokens.get(at + 1).is_some_and(|token| token.has(Sense::MonthLink)));
     if let Some(month) = named(Some(at + 1 + of)) {
         return Some((valid(None, month, day)?, 2 + of));
     }

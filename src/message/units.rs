@@ -44,7 +44,9 @@ pub fn behind(tokens: &[Token], at: usize) -> Option<Unit> {
     // "52F 180 12": two bare numbers behind the letter are the pair.
     let leads = next.glued
         && second.is_some_and(|token| token.number().is_some() && !token.glued)
-        && tokens.get(at + 3).is_some_and(|token| token.number().is_some() || token.is_any_mark("/>"));
+        && tokens
+            .get(at + 3)
+            .is_some_and(|token| token.number().is_some() || token.is_any_mark("/>"));
     let labels_by_letter = next.word() == Some("f")
         && !degree_sign
         && second.is_some_and(|token| token.number().is_some())
