@@ -32,7 +32,7 @@ pub(super) fn link_of(tokens: &[Token], group: &Group, bare: &[Measured]) -> Lin
             .any(|token| token.has(Sense::Oops));
         for token in between {
             tight |= token.is_any_mark("/>|+") || token.has(Sense::Over) || (token.is_mark('-') && token.glued);
-            let light = token.is_any_mark("/>|+-,.~=:()&")
+            let light = token.is_any_mark("/>|+-,.;~=:()&")
                 || token.has_any(&[
                     Sense::And,
                     Sense::Over,

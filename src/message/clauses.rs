@@ -60,7 +60,9 @@ fn ends_clause(tokens: &[Token], at: usize) -> bool {
     let next_same = tokens.get(at + 1).is_some_and(|next| next.kind == tokens[at].kind);
     match &tokens[at].kind {
         Kind::Break => true,
-        Kind::Mark(';' | '!') => true,
+        // "188;14"
+        Kind::Mark(';') => !(tokens[at].glued && next_glued && at > 0 && tokens[at - 1].number().is_some()),
+        Kind::Mark('!') => true,
         Kind::Mark('?') => !next_same && !is_placeholder(tokens, at),
         Kind::Mark('.') => !next_glued,
         Kind::Word(_) => tokens[at].has(Sense::QuestionMark),

@@ -21,7 +21,14 @@ pub(super) fn topic(asked: &Asked) -> Option<Topic> {
         return Some(Topic::WhatIf);
     }
     let money = named || of_part || any(&[Sense::We, Sense::WholeFleet, Sense::All, Sense::Vehicle]);
-    if has(Sense::Cost) && money && unknown <= usize::from(named) && !any(&[Sense::Not, Sense::Intent]) {
+    if has(Sense::Cost)
+        && money
+        && unknown <= usize::from(named)
+        && !has(Sense::Not)
+        && part
+            .iter()
+            .all(|token| !token.has(Sense::Intent) || token.has(Sense::Cost))
+    {
         return Some(Topic::Cost);
     }
     let explained = part.iter().filter(|token| token.has(Sense::State)).count() == 1;

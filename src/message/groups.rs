@@ -1,5 +1,6 @@
 //! Which rig each part of a message speaks of.
 
+use super::languages::TABLES;
 use super::rig_name::Sure;
 use super::senses::Sense;
 use super::tokens::{Kind, Token};
@@ -160,6 +161,11 @@ fn clusters(tokens: &[Token], line: &[usize]) -> Vec<Cluster> {
         let Some(mention) = tokens[at].mention() else { continue };
         let who = match (mention.rigs.as_slice(), mention.all_of_them) {
             ([], _) => Who::Unknown(mention.typed.clone()),
+            // "the new van 180/12", "the spare trailer": not the one that is called so.
+            ([_], _) if mention.sure == Sure::Part && slot > 0 && is_another(tokens, line[slot - 1], at) => {
+                let another = tokens[line[slot - 1]].word().unwrap_or_default();
+                Who::Unknown(format!("{another} {}", mention.typed))
+            }
             ([rig], _) => Who::Rigs(vec![*rig], mention.sure),
             // "Both vans 180/12" may be one reading of either; services are another matter.
             (rigs, _) => Who::OneOf(rigs.to_vec(), mention.typed.clone()),
@@ -197,6 +203,13 @@ fn clusters(tokens: &[Token], line: &[usize]) -> Vec<Cluster> {
         });
     }
     clusters
+}
+
+fn is_another(tokens: &[Token], before: usize, at: usize) -> bool {
+    let vehicle = tokens[at]
+        .mention()
+        .is_some_and(|mention| TABLES.senses(&mention.typed).has(Sense::Vehicle));
+    vehicle && tokens[before].has_any(&[Sense::Fresh, Sense::Spare, Sense::OtherOne])
 }
 
 fn join(one: &Who, other: Who, linked: bool, corrected: bool) -> Who {

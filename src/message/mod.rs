@@ -146,7 +146,7 @@ fn read_values(tokens: &[Token], clauses: &[Clause], times: &Times, scene: &Scen
         };
         let first = group.indices.iter().copied().find(is_value).unwrap_or_default();
         let when = times.of_one(place, groups.len(), &group.indices, first);
-        match whose::readings(&said, group, when, scene) {
+        match whose::readings(tokens, &said, group, when, scene) {
             Ok(drafts) => {
                 for draft in drafts {
                     let doubt = said.doubt.or(doubtful.then_some(About::Implausible));

@@ -16,7 +16,11 @@ pub(super) fn answer(tokens: &[Token], times: &Times, scene: &Scene) -> Option<M
         .iter()
         .filter_map(Token::mention)
         .any(|mention| mention.rigs != [rig]);
-    let asks = tokens.iter().any(|token| token.is_mark('?') || token.has(Sense::Asks));
+    let put_off = [Sense::HalfHour, Sense::Hour, Sense::Minutes, Sense::Postpone];
+    let delays = tokens.iter().any(|token| token.has_any(&put_off));
+    let asks = tokens
+        .iter()
+        .any(|token| token.is_mark('?') || token.has(Sense::Asks) && !delays);
     let strange = tokens.iter().any(Token::is_unknown);
     if others || asks || strange {
         return None;

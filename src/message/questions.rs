@@ -204,10 +204,13 @@ fn is_terse(part: &[Token], has_own: bool) -> bool {
     // "lynx resin", "lynx membrane when", "resin days lynx"
     let is_part = |token: &Token| token.has(Sense::PartWord);
     let span = |token: &Token| token.has_any(&[Sense::When, Sense::Days]);
+    let link = |token: &Token| {
+        token.has_any(&[Sense::DateBefore, Sense::Article]) && !token.has_any(&[Sense::Not, Sense::Intent])
+    };
     let of_part = part.iter().any(is_part)
         && part
             .iter()
-            .all(|token| is_part(token) || span(token) || token.mention().is_some() || small(token));
+            .all(|token| is_part(token) || span(token) || token.mention().is_some() || link(token));
     let number = part.iter().any(|token| token.number().is_some());
     let percent = words.is_empty() && part.len() == 2 && part[1].is_mark('%');
     let mentions = part.iter().filter(|token| token.mention().is_some()).count();

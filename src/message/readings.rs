@@ -124,7 +124,7 @@ pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> 
     if is_either(tokens, &measured) {
         doubt = doubt.or(Some(About::WhichIsWhich));
     }
-    if is_guessed(tokens, group) || is_denied(tokens, &measured) {
+    if is_guessed(tokens, group, &measured) || is_denied(tokens, &measured) {
         doubt = doubt.or(Some(About::Implausible));
     }
     let percent = rejection_in_percent(tokens, group);
@@ -192,7 +192,20 @@ impl Weight {
         if self.placeholder {
             return named && self.unknown == 0;
         }
+        let has = |sense: Sense| group.indices.iter().any(|&at| tokens[at].has(sense));
+        if small && (has(Sense::Later) || !named && has(Sense::Counted)) {
+            return false;
+        }
         if !named {
+            // "Filled up 60 in": one weak label among other words.
+            let light = |&at: &usize| {
+                tokens[at].word().is_none()
+                    || tokens[at].has_any(&[Sense::Filler, Sense::FeedWeak, Sense::PermeateWeak, Sense::ProductWeak])
+            };
+            let one_weak = !self.complete && self.any_label == 1 && !self.strong_label;
+            if one_weak && !group.indices.iter().all(light) {
+                return false;
+            }
             if is_lone_name(tokens, bare) {
                 return true;
             }
@@ -230,6 +243,8 @@ impl Weight {
         }
         if self.complete {
             let most = if full && self.link == Link::Loose { 2 } else { 0 };
+            let rising = bare.windows(2).any(|two| two[0].value < two[1].value && two[1].value < 60.0);
+            let most = if rising { 0 } else { most };
             return sane && self.unknown <= most && !counts_something(tokens, bare);
         }
         // "Lynx 180 today, need 12 more" counts something else.
@@ -237,6 +252,14 @@ impl Weight {
             tokens[at].has_any(&[Sense::Counted, Sense::Currency, Sense::Intent]) && !tokens[at].has(Sense::Filler)
         };
         if self.any_label == 0 && group.indices.iter().any(counts) {
+            return false;
+        }
+        // "The 30" is some other thing.
+        let of_article = |one: &Measured| {
+            let before = one.at.checked_sub(1).map(|before| &tokens[before]);
+            before.is_some_and(|token| token.has(Sense::Article) && !token.has(Sense::NumberSign))
+        };
+        if self.any_label == 0 && bare.iter().any(of_article) {
             return false;
         }
         // One number only: a label of the trade, or nothing else at all.

@@ -36,11 +36,6 @@ pub(super) struct Name {
     initials: String,
 }
 
-/// Articles and the like, by which no rig is called alone.
-const NO_NAMES: [&str; 12] = [
-    "the", "la", "el", "le", "les", "los", "las", "no", "num", "nr", "of", "de",
-];
-
 /// Replaces the words that name a rig by mentions.
 pub fn find(tokens: Vec<Token>, fleet: &[Rig]) -> Vec<Token> {
     let names: Vec<Name> = fleet.iter().flat_map(names_of).collect();
@@ -58,6 +53,7 @@ pub fn find(tokens: Vec<Token>, fleet: &[Rig]) -> Vec<Token> {
             .or_else(|| leads.then(|| leading_number(rest, &names)).flatten())
             .or_else(|| rig_siblings::group(rest, &names, &mut found))
             .or(slip)
+            .or_else(|| leads.then(|| behind_article(rest, &names)).flatten())
             .or_else(|| part(rest, &names))
             .or_else(|| guess(rest, &names));
         let Some((mut mention, used)) = hit else {
@@ -204,12 +200,7 @@ fn fits(name: &Name, tokens: &[Token]) -> Option<(usize, u8)> {
         }
         let word = tokens.get(at)?.word()?;
         // An article supports no slip: "the best" is not The Beast.
-        let one_of_many = name
-            .parts
-            .iter()
-            .filter(|part| !NO_NAMES.contains(&part.as_str()))
-            .count()
-            > 1;
+        let one_of_many = name.parts.iter().filter(|part| !is_article(part)).count() > 1;
         slips += slips_between(word, part, one_of_many)?;
         at += 1;
     }
@@ -245,10 +236,7 @@ fn digits_fit(part: &str, tokens: &[Token], behind_word: bool) -> Option<usize> 
             if sum.is_some_and(|(tens, ones)| tens + ones == wanted) {
                 return Some(2);
             }
-            let sounds = matches!(
-                (word.as_str(), part),
-                ("won", "1") | ("to" | "too", "2") | ("for", "4") | ("ate", "8")
-            );
+            let sounds = TABLES.value(Sense::SoundsLike, word) == Some(part);
             (behind_word && (value_of(word) == Some(wanted) || sounds)).then_some(1)
         }
         Kind::Mark('#') => digits_fit(part, &tokens[1..], behind_word).map(|used| used + 1),
@@ -261,8 +249,13 @@ fn slips_between(word: &str, part: &str, one_of_many: bool) -> Option<u8> {
     if word == part {
         return Some(0);
     }
-    if matches!(part, "no" | "nr" | "n" | "num") && matches!(word, "no" | "nr" | "n" | "num" | "number" | "numero") {
+    let number_sign = |word: &str| word == "n" || TABLES.senses(word).has(Sense::NumberSign);
+    if part.len() <= 3 && number_sign(part) && number_sign(word) {
         return Some(0);
+    }
+    // "trlr b": a word of a name without its vowels
+    if word.len() >= 3 && part.len() >= word.len() + 2 && is_skeleton(word, part) && !TABLES.is_ordinary(word) {
+        return Some(1);
     }
     // "furgoneta 3" for "Furgo 3"
     if one_of_many && part.len() >= 5 && word.starts_with(part) {
@@ -289,6 +282,17 @@ fn slips_between(word: &str, part: &str, one_of_many: bool) -> Option<u8> {
     (near && !ordinary(word)).then_some(1)
 }
 
+/// Whether `word` is the consonants of `part`, behind its first letter.
+fn is_skeleton(word: &str, part: &str) -> bool {
+    let vowel = |byte: u8| matches!(byte, b'a' | b'e' | b'i' | b'o' | b'u');
+    let mut letters = part.bytes().enumerate().filter(|&(at, byte)| at == 0 || !vowel(byte));
+    part.is_ascii()
+        && word
+            .bytes()
+            .all(|byte| letters.next().is_some_and(|(_, letter)| letter == byte))
+        && letters.next().is_none()
+}
+
 fn rigs_with(names: &[Name], has: impl Fn(&Name) -> bool) -> Vec<i64> {
     let mut rigs: Vec<i64> = names.iter().filter(|name| has(name)).map(|name| name.rig).collect();
     rigs.dedup();
@@ -308,6 +312,23 @@ fn leading_number(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> 
     (pair && rigs.len() == 1)
         .then(|| mention(rigs, Sure::Part, &tokens[..1 + colon]))
         .flatten()
+}
+
+/// "tank's at 243": a name without its article, at the start, is the rig and not the part.
+fn behind_article(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
+    let word = tokens[0].word().filter(|word| word.len() >= 3)?;
+    let rigs = rigs_with(names, |name| match name.parts.as_slice() {
+        [article, only] => is_article(article) && only == word,
+        _ => false,
+    });
+    let numbers = tokens.iter().take(12).filter(|token| token.number().is_some()).count();
+    (rigs.len() == 1 && numbers >= 2)
+        .then(|| mention(rigs, Sure::Part, &tokens[..1]))
+        .flatten()
+}
+
+fn is_article(word: &str) -> bool {
+    TABLES.senses(word).has(Sense::Article)
 }
 
 /// One word of a name, or the number of a rig behind a number sign.
@@ -331,10 +352,7 @@ fn part(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
 fn word_part(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
     let word = tokens[0].word()?;
     let senses = TABLES.senses(word);
-    if word.len() < 3
-        || NO_NAMES.contains(&word)
-        || !(senses.is_empty() || senses.has_any(&[Sense::Vehicle, Sense::Filler]))
-    {
+    if word.len() < 3 || is_article(word) || !(senses.is_empty() || senses.has_any(&[Sense::Vehicle, Sense::Filler])) {
         return None;
     }
     let rigs = rigs_with(names, |name| {

@@ -21,11 +21,7 @@ pub(super) fn group(tokens: &[Token], names: &[Name], found: &mut Vec<Token>) ->
             .map(|name| name.rig)
     };
     let links = |token: &Token| {
-        token.is_any_mark(",&+")
-            || token
-                .word()
-                .is_some_and(|word| TABLES.senses(word).has(Sense::And) && word.len() > 1)
-            || token.word() == Some("y")
+        token.is_any_mark(",&+") || token.word().is_some_and(|word| TABLES.senses(word).has(Sense::Joins))
     };
     let mut rigs: Vec<i64> = Vec::new();
     let mut used = 1;

@@ -33,9 +33,26 @@ pub(super) fn is_either(tokens: &[Token], measured: &[Measured]) -> bool {
         })
 }
 
-/// "Heron probably 180/12, havent checked": said, but not read from a meter.
-pub(super) fn is_guessed(tokens: &[Token], group: &Group) -> bool {
-    group.indices.iter().any(|&at| tokens[at].has(Sense::Guessed))
+/// "Heron probably 180/12, havent checked", "say heron hits 180/40", "we want heron at 180/9 by friday": said, but not
+/// read from a meter.
+pub(super) fn is_guessed(tokens: &[Token], group: &Group, measured: &[Measured]) -> bool {
+    let has = |sense: Sense| group.indices.iter().any(|&at| tokens[at].has(sense));
+    let Some(first) = measured.first() else { return false };
+    let small = |token: &&Token| token.has(Sense::Filler) && !token.has(Sense::Bound);
+    let before = tokens[..first.at].iter().rev().find(|token| !small(token));
+    let bound = before.is_some_and(|token| token.has(Sense::Bound));
+    let mention = group.indices.iter().position(|&at| tokens[at].mention().is_some());
+    let wanted = mention.is_some_and(|slot| {
+        group.indices[slot] < first.at
+            && tokens[..group.indices[slot]]
+                .iter()
+                .any(|token| token.has(Sense::Intent) && !token.has_any(&[Sense::Filler, Sense::Cost]))
+    });
+    let ahead = group
+        .indices
+        .iter()
+        .any(|&at| tokens[at].has(Sense::Later) && !tokens[at].has(Sense::FeedWeak));
+    has(Sense::Guessed) || bound || wanted && ahead
 }
 
 /// "Never seen heron at 180/12", "heron didn't read 180/12": the denial goes on to the numbers.
@@ -54,7 +71,11 @@ pub(super) fn is_denied(tokens: &[Token], measured: &[Measured]) -> bool {
             || token.has_any(&[Sense::Feed, Sense::FeedWeak])
     };
     let before = tokens[..first.at].iter().rev().find(|token| !light(token));
-    before.is_some_and(|token| token.has(Sense::Not) && !token.has_any(&[Sense::No, Sense::Yet]))
+    // "No, 190/21" denies nothing; "no dio 214/11" does.
+    let verb = tokens[..first.at]
+        .last()
+        .is_some_and(|token| token.has_any(&[Sense::Past, Sense::ItRead, Sense::Was, Sense::Current]));
+    before.is_some_and(|token| token.has(Sense::Not) && (!token.has(Sense::No) || verb) && !token.has(Sense::Yet))
 }
 
 /// "falcon 180 12": a strange word and falling numbers, nothing else. Membranes pass less than a third.

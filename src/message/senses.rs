@@ -185,6 +185,7 @@ senses! {
     All = "all",
     Both = "both",
     And = "and",
+    Joins = "joins",
     Over = "over",
     To = "to",
     Same = "same",

@@ -99,7 +99,12 @@ fn pieces(tokens: &[Token], span: Range<usize>) -> Vec<Range<usize>> {
     let mut deed_before_rig = false;
     for at in span.clone() {
         let token = &tokens[at];
-        let linked = at > span.start && (tokens[at - 1].has(Sense::And) || tokens[at - 1].is_any_mark(",&"));
+        // "flushed lynx and the badger"
+        let article = at > span.start + 1 && tokens[at - 1].has(Sense::Article);
+        let last = (at - usize::from(article))
+            .checked_sub(1)
+            .filter(|&last| last >= span.start);
+        let linked = last.is_some_and(|last| tokens[last].has(Sense::And) || tokens[last].is_any_mark(",&"));
         // The names go on: "flushed lynx, badger and van 3".
         let goes_on = deed_before_rig && linked && !tokens[at..span.end].iter().any(deed);
         if token.mention().is_some() && has_rig && has_deed && !goes_on {

@@ -83,7 +83,9 @@ fn is_named_by_number(tokens: &[Token], at: usize) -> bool {
     let sign = &tokens[last];
     // "Job 180/12": a pair is no number of a job.
     let pair = tokens.get(at + 1).is_some_and(|next| next.is_any_mark("/>"));
-    let numbered = sign.has(Sense::Numbered) && !sign.has(Sense::Filler) && !pair;
+    // "Unit 5" may be a rig, unless words go on behind it.
+    let goes_on = tokens.get(at + 1).is_some_and(|next| next.word().is_some());
+    let numbered = sign.has(Sense::Numbered) && !pair && (goes_on || !sign.has(Sense::Vehicle));
     sign.is_mark('#')
         || numbered
         || (sign.has(Sense::NumberSign) && !sign.has(Sense::Filler) && !denies(tokens, last))

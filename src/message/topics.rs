@@ -97,7 +97,7 @@ fn of_rigs_and_parts(part: &[Token], named: bool, terse: bool) -> Option<Topic> 
     {
         return Some(Topic::Shopping);
     }
-    if has(Sense::Help) && !named && unknown == 0 {
+    if has(Sense::Help) && (!named || measures) && unknown == 0 {
         return Some(Topic::Help);
     }
     if has(Sense::Spare) && !named {
@@ -158,6 +158,11 @@ fn of_rigs_and_parts(part: &[Token], named: bool, terse: bool) -> Option<Topic> 
         if has(Sense::Now) {
             return Some(Topic::LastReading);
         }
+    }
+    // "reckon lynx's membrane is gone?"
+    let marked = part.iter().any(|token| token.is_mark('?'));
+    if named && marked && has(Sense::Membrane) && !measures && unknown <= 1 && words_of(part) <= 7 {
+        return Some(Topic::MembraneWhen);
     }
     // "What's lynx on", "what's the tap on lynx"
     let what = has(Sense::What);

@@ -4,10 +4,13 @@ use super::asks;
 use super::groups::{Group, Who};
 use super::meaning::{Ask, Meaning, Reading, Rig, Scene, Service, Told, What, When};
 use super::readings::Said;
+use super::senses::Sense;
 use super::services::{Deed, Rigs};
+use super::tokens::Token;
 
 /// Gives the values their rig, or says why that takes a question.
 pub(super) fn readings(
+    tokens: &[Token],
     said: &Said,
     group: &Group,
     when: Option<When>,
@@ -30,11 +33,17 @@ pub(super) fn readings(
             let whole = said.doubt.is_none() && said.unknown.iter().all(|word| word.len() > 2);
             Err(whole.then(|| asks::unknown_rig(vec![draft], &typed, scene)))
         }
-        Who::Nobody => match own_or_only(scene) {
+        Who::Nobody => match own_or_only(scene).filter(|_| !is_of_another(tokens, group)) {
             Some(rig) => Ok(vec![of(rig)]),
             None => Err(Some(asks::which_rig(vec![draft], &[], "", scene))),
         },
     }
+}
+
+/// "the spare 180/12", "the other one 180/12"
+fn is_of_another(tokens: &[Token], group: &Group) -> bool {
+    let another = |&at: &usize| tokens[at].has_any(&[Sense::Spare, Sense::OtherOne]);
+    group.indices.iter().any(another)
 }
 
 fn own_or_only(scene: &Scene) -> Option<i64> {
