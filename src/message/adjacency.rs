@@ -57,6 +57,25 @@ pub(super) fn link_of(tokens: &[Token], group: &Group, bare: &[Measured]) -> Lin
     if bare.len() < 2 { Link::Apart } else { link }
 }
 
+/// "200/15 mileage 84210", "site 4 heron 200/15": behind a strange word a number beside a pair is another thing's.
+pub(super) fn keep_pair(tokens: &[Token], bare: &mut Vec<Measured>) {
+    let slashed = |two: &[Measured]| two[1].at - two[0].at == 2 && tokens[two[0].at + 1].is_any_mark("/>|");
+    let Some(first) = bare.windows(2).position(slashed) else {
+        return;
+    };
+    let pair = [bare[first].at, bare[first + 1].at];
+    let strange = |one: &Measured| one.at.checked_sub(1).is_some_and(|before| tokens[before].is_unknown());
+    if bare.windows(2).filter(|two| slashed(two)).count() == 1 {
+        bare.retain(|one| pair.contains(&one.at) || !strange(one));
+    }
+}
+
+/// "15 from 200": the permeate, then the feed.
+pub(super) fn is_from(tokens: &[Token], first: Measured, second: Measured) -> bool {
+    let from = &tokens[first.at + 1..second.at];
+    first.value < second.value && matches!(from, [only] if only.has(Sense::From))
+}
+
 /// Whether nothing strange, and little else, stands between two numbers.
 pub(super) fn follows(tokens: &[Token], first: usize, second: usize) -> bool {
     if second <= first {
@@ -88,7 +107,7 @@ pub(super) fn follows(tokens: &[Token], first: usize, second: usize) -> bool {
 
 /// Whether two numbers are parted by marks and "and" only.
 pub(super) fn touches(tokens: &[Token], first: usize, second: usize) -> bool {
-    let light = |token: &Token| token.is_any_mark(",/>-|") || token.has_any(&[Sense::And, Sense::Ppm, Sense::Permeate]);
+    let light = |token: &Token| token.is_any_mark(",/>-|") || token.has_any(&[Sense::And, Sense::Ppm, Sense::Permeate, Sense::From]);
     first < second && tokens[first + 1..second].iter().all(light)
 }
 

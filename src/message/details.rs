@@ -66,18 +66,20 @@ pub(super) fn topic(asked: &Asked) -> Option<Topic> {
 
 /// "What does due mean", "meaning of due", "whats permeate": nothing beside the word but small words.
 fn means(part: &[Token]) -> bool {
+    let asks = part.iter().any(|token| token.has(Sense::Means));
     let small = |token: &Token| {
         token.word().is_none()
             || token.has_any(&[
                 Sense::Means,
                 Sense::State,
-                Sense::Filler,
                 Sense::Greeting,
                 Sense::What,
                 Sense::General,
+                Sense::Article,
+                Sense::One,
             ])
+            || asks && token.has(Sense::Filler)
     };
-    let asks = part.iter().any(|token| token.has(Sense::Means));
     // "Whats the tap" asks for the last reading.
     let article = part
         .windows(2)

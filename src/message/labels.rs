@@ -48,6 +48,7 @@ pub fn bind(tokens: &[Token], indices: &[usize]) -> Vec<Measured> {
         });
     }
     drop_prepositions(tokens, indices, &mut labels);
+    drop_verbs(tokens, indices, &mut labels);
     let mut numbers: Vec<(usize, Measured)> = Vec::new();
     for (slot, &at) in indices.iter().enumerate() {
         let Some(number) = tokens[at].number().filter(|_| !tokens[at].spent) else {
@@ -75,6 +76,24 @@ pub fn bind(tokens: &[Token], indices: &[usize]) -> Vec<Measured> {
     bind_pair_behind_labels(tokens, indices, &mut labels, &mut numbers);
     bind_by_side(tokens, indices, &mut labels, &mut numbers);
     numbers.into_iter().map(|(_, measured)| measured).collect()
+}
+
+/// "the ro is making 15": the flow's word is the RO's verb, where no flow's unit stands.
+fn drop_verbs(tokens: &[Token], indices: &[usize], labels: &mut [Option<Label>]) {
+    let flow_unit = indices
+        .iter()
+        .any(|&at| tokens[at].has_any(&[Sense::LitresPerMinute, Sense::GallonsPerMinute]));
+    for slot in 1..labels.len() {
+        let flows = labels[slot].is_some_and(|label| label.role == Role::PermeateFlow);
+        let small = tokens[indices[slot - 1]].has(Sense::Filler);
+        let subject = if small { slot.checked_sub(2) } else { Some(slot - 1) };
+        let of_ro = subject
+            .and_then(|slot| labels[slot])
+            .is_some_and(|label| label.role == Role::Permeate && label.strong);
+        if flows && of_ro && !flow_unit {
+            labels[slot] = None;
+        }
+    }
 }
 
 /// "180 in the tap": beside a word of the trade "in" is no label of its own.
@@ -138,7 +157,12 @@ fn label_at(tokens: &[Token], at: usize) -> Option<(Role, bool)> {
     // "T=9.5": an equals sign makes the letter a formula's.
     let formula = |mark: char| tokens.get(at + 1).is_some_and(|next| next.is_mark(mark));
     let feed_has_letter = || tokens.iter().any(|token| token.word() == Some("f"));
-    if token.word() == Some("t") && (formula('=') || formula(':') && feed_has_letter()) {
+    // "200/15, T 12": behind a pair the letter is the temperature's.
+    let pair_before = || tokens[..at].iter().filter(|token| token.number().is_some() && !token.spent).count() >= 2;
+    let behind_pair = token.word() == Some("t")
+        && tokens.get(at + 1).is_some_and(|next| next.number().is_some())
+        && pair_before();
+    if behind_pair || token.word() == Some("t") && (formula('=') || formula(':') && feed_has_letter()) {
         return Some((Role::Temperature, true));
     }
     Some((role, strong))
@@ -198,7 +222,10 @@ fn bind_by_unit(tokens: &[Token], indices: &[usize], labels: &mut [Option<Label>
                 || (labels[slot].is_some_and(|label| !label.used && label.role == Role::Permeate)
                     && fits.len() == 2
                     && slot + 1 == own)
-                || (labels[slot].is_some() && formula_letter(tokens, indices[slot]) && slot < own)
+                || (labels[slot].is_some()
+                    && slot < own
+                    && (formula_letter(tokens, indices[slot])
+                        || slot + 1 == own && tokens[indices[slot]].word().is_some_and(|word| word.len() == 1)))
         });
         if let Some(near) = near {
             if tokens[indices[near]].has(Sense::WasteFlow) && fits.len() == 2 {
@@ -305,12 +332,19 @@ fn side(
         };
         let mut steps = 0;
         let mut unknown = 0;
+        let mut comma = false;
         for slot in slots {
             let token = &tokens[indices[slot]];
-            if matches!(token.kind, Kind::Break) && !leading {
+            // A label does not reach over another number, be it a time or a count.
+            if matches!(token.kind, Kind::Break) && !leading || token.number().is_some_and(|number| !number.shy) {
                 break;
             }
             if let Some(label) = labels[slot].filter(|label| !label.used) {
+                // "200/15, T 12": behind a comma a label begins the next value.
+                let next_value = tokens.get(indices[slot] + 1).is_some_and(|next| next.number().is_some());
+                if comma && next_value {
+                    break;
+                }
                 let near = if label.strong {
                     steps <= 5 && unknown <= 2
                 } else {
@@ -321,6 +355,7 @@ fn side(
                 }
                 break;
             }
+            comma |= !leading && token.is_any_mark(",;");
             let unit = token.has_any(&[Sense::Ppm, Sense::MicroSiemens]);
             let skipped = token.is_any_mark("=:~()'-") || unit;
             steps += usize::from(!skipped);

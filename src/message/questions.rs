@@ -165,9 +165,21 @@ fn is_about_own(part: &[Token]) -> bool {
         Sense::Advice,
         Sense::Help,
     ];
+    // "whats my ro", "hows my rig"
+    let mine = part.iter().any(|token| token.has(Sense::Mine));
+    let things = [Sense::Feed, Sense::Permeate, Sense::How, Sense::Vehicle];
+    if mine && part.iter().any(|token| token.has_any(&things) || token.has_any(&about)) {
+        return words_of(part) <= 7
+            && !has_number(part)
+            && part
+                .iter()
+                .all(|token| !token.is_unknown() && !token.has_any(&[Sense::Buy, Sense::Help, Sense::Address]));
+    }
     words_of(part) <= 7
         && !has_number(part)
-        && part.iter().any(|token| token.has_any(&about))
+        && part
+            .iter()
+            .any(|token| token.has_any(&about) && !token.has(Sense::Why))
         && part
             .iter()
             .all(|token| !token.is_unknown() && !token.has_any(&others) && !is_general(token))

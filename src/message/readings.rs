@@ -1,6 +1,6 @@
 //! From labelled and bare numbers of one group to a reading, a doubt, or nothing.
 
-use super::adjacency::{Link, follows, link_of, touches};
+use super::adjacency::{Link, follows, is_from, keep_pair, link_of, touches};
 use super::groups::{Group, Who};
 use super::labels::{self, Measured, Role};
 use super::meaning::{About, Reading, Scene};
@@ -56,7 +56,13 @@ pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> 
     let labelled = [feed, permeate].iter().all(|one| one.is_some_and(|one| one.strong)) && doubt.is_none();
     let any_label = [feed, permeate, product].iter().flatten().count();
     let strong_label = [feed, permeate, product].iter().flatten().any(|one| one.strong);
-    let bare: Vec<Measured> = measured.iter().filter(|one| one.role.is_none()).copied().collect();
+    let mut bare: Vec<Measured> = measured.iter().filter(|one| one.role.is_none()).copied().collect();
+    keep_pair(tokens, &mut bare);
+    if let [a, b] = bare[..]
+        && is_from(tokens, a, b)
+    {
+        bare.swap(0, 1);
+    }
     let link = link_of(tokens, group, &bare);
     if twice(Role::Feed) || twice(Role::Permeate) {
         doubt = Some(About::WhichIsWhich);

@@ -43,6 +43,11 @@ pub fn find(tokens: Vec<Token>, fleet: &[Rig]) -> Vec<Token> {
     let mut at = 0;
     while at < tokens.len() {
         let rest = &tokens[at..];
+        if let Some((mention, used)) = rig_siblings::two(rest, &names) {
+            push(&mut found, mention, tokens[at].glued);
+            at += used;
+            continue;
+        }
         let whole = full(rest, &names);
         let (whole, slip) = match whole {
             Some((mention, used)) if mention.sure == Sure::Full => (Some((mention, used)), None),
@@ -191,7 +196,7 @@ fn fits(name: &Name, tokens: &[Token]) -> Option<(usize, u8)> {
     let mut at = 0;
     let mut slips = 0;
     for (index, part) in name.parts.iter().enumerate() {
-        if index > 0 && tokens.get(at).is_some_and(|token| token.is_any_mark("-.#")) {
+        if index > 0 && tokens.get(at).is_some_and(|token| token.is_any_mark("-.#:")) {
             at += 1;
         }
         if is_digits(part) {
@@ -333,6 +338,17 @@ fn is_article(word: &str) -> bool {
 
 /// One word of a name, or the number of a rig behind a number sign.
 fn part(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
+    // "number two"
+    let spelled = tokens.get(1).and_then(Token::word).and_then(value_of);
+    if let (Some(value), Some(sign)) = (spelled, tokens[0].word())
+        && TABLES.senses(sign).has(Sense::NumberSign)
+    {
+        let digits = value.to_string();
+        let rigs = rigs_with(names, |name| name.parts.len() > 1 && name.parts.contains(&digits));
+        if rigs.len() == 1 {
+            return mention(rigs, Sure::Part, &tokens[..2]);
+        }
+    }
     if let (Some(word), Some(number)) = (tokens.first(), tokens.get(1).and_then(Token::number)) {
         let sign = word.is_mark('#')
             || word

@@ -59,6 +59,33 @@ pub(super) fn group(tokens: &[Token], names: &[Name], found: &mut Vec<Token>) ->
     ))
 }
 
+/// "rig 1 and 2 flushed": one head and two suffixes, with no pair behind that the second could belong to.
+pub(super) fn two(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
+    let head = tokens[0].word().filter(|head| head.len() >= 3)?;
+    let by_suffix = |token: &Token| {
+        let text = text_of(token);
+        names
+            .iter()
+            .filter(|name| name.parts[0] == head && name.parts.len() > 1)
+            .find(|name| !text.is_empty() && name.parts[1..].concat() == text)
+            .map(|name| name.rig)
+    };
+    let [_, first, link, second, rest @ ..] = tokens else { return None };
+    let links = link.is_mark('&') || link.word().is_some_and(|word| TABLES.senses(word).has(Sense::Joins));
+    let rigs = vec![by_suffix(first)?, by_suffix(second)?];
+    let numbers = rest.iter().take(3).any(|token| token.number().is_some());
+    (links && !numbers && rigs[0] != rigs[1]).then(|| {
+        let typed = typed(&tokens[..4]);
+        let mention = Mention {
+            rigs,
+            sure: Sure::Part,
+            all_of_them: true,
+            typed,
+        };
+        (mention, 4)
+    })
+}
+
 /// "trailer c", "van 4 190/14": the name goes on with what no rig of this name has.
 pub(super) fn has_strange_suffix(tokens: &[Token], end: usize, mention: &Mention, names: &[Name]) -> bool {
     let Some(head) = mention.typed.split(' ').next() else {

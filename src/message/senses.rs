@@ -186,6 +186,8 @@ senses! {
     Both = "both",
     And = "and",
     Joins = "joins",
+    From = "from",
+    Mine = "mine",
     Over = "over",
     To = "to",
     Same = "same",
