@@ -2,6 +2,7 @@
 
 use super::groups::Group;
 use super::labels::Measured;
+use super::languages::TABLES;
 use super::senses::Sense;
 use super::tokens::{Kind, Token};
 
@@ -94,12 +95,7 @@ pub(super) fn follows(tokens: &[Token], first: usize, second: usize) -> bool {
     let misheard = match strange[..] {
         [] => true,
         // Dictation writes "firm" for "perm".
-        [word] => {
-            words == 1
-                && ["perm", "output", "outlet"]
-                    .iter()
-                    .any(|known| strsim::osa_distance(word, known) <= 2)
-        }
+        [word] => words == 1 && TABLES.misheard().any(|known| strsim::osa_distance(word, known) <= 2),
         _ => false,
     };
     words <= 3 && misheard && between.iter().all(|token| !token.has_any(&[Sense::Intent, Sense::Not]))
@@ -107,7 +103,9 @@ pub(super) fn follows(tokens: &[Token], first: usize, second: usize) -> bool {
 
 /// Whether two numbers are parted by marks and "and" only.
 pub(super) fn touches(tokens: &[Token], first: usize, second: usize) -> bool {
-    let light = |token: &Token| token.is_any_mark(",/>-|") || token.has_any(&[Sense::And, Sense::Ppm, Sense::Permeate, Sense::From]);
+    let light = |token: &Token| {
+        token.is_any_mark(",/>-|") || token.has_any(&[Sense::And, Sense::Ppm, Sense::Permeate, Sense::From])
+    };
     first < second && tokens[first + 1..second].iter().all(light)
 }
 

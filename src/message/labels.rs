@@ -158,10 +158,15 @@ fn label_at(tokens: &[Token], at: usize) -> Option<(Role, bool)> {
     let formula = |mark: char| tokens.get(at + 1).is_some_and(|next| next.is_mark(mark));
     let feed_has_letter = || tokens.iter().any(|token| token.word() == Some("f"));
     // "200/15, T 12": behind a pair the letter is the temperature's.
-    let pair_before = || tokens[..at].iter().filter(|token| token.number().is_some() && !token.spent).count() >= 2;
-    let behind_pair = token.word() == Some("t")
-        && tokens.get(at + 1).is_some_and(|next| next.number().is_some())
-        && pair_before();
+    let pair_before = || {
+        tokens[..at]
+            .iter()
+            .filter(|token| token.number().is_some() && !token.spent)
+            .count()
+            >= 2
+    };
+    let behind_pair =
+        token.word() == Some("t") && tokens.get(at + 1).is_some_and(|next| next.number().is_some()) && pair_before();
     if behind_pair || token.word() == Some("t") && (formula('=') || formula(':') && feed_has_letter()) {
         return Some((Role::Temperature, true));
     }
@@ -182,6 +187,10 @@ fn is_claimed(tokens: &[Token], indices: &[usize], slot: usize) -> bool {
             Sense::Made,
         ]) || token.number().is_some()
     });
+    // "glass is zero"
+    let of_label = before.is_some_and(|token| token.has(Sense::Judges))
+        && at(slot.checked_sub(2))
+            .is_some_and(|token| token.has_any(&[Sense::Feed, Sense::Permeate, Sense::Product, Sense::Made]));
     let linked = before.is_some_and(|token| token.has_any(&[Sense::And, Sense::Over]) || token.is_any_mark(",/"));
     let behind_number = at(slot.checked_sub(2)).is_some_and(|token| token.number().is_some());
     let value = tokens[indices[slot]].number().map_or(0.0, |number| number.value);
@@ -194,6 +203,7 @@ fn is_claimed(tokens: &[Token], indices: &[usize], slot: usize) -> bool {
             .take_while(small)
             .any(|slot| strong(slot) || strong(slot + 1));
     labelled
+        || of_label
         || (linked && behind_number)
         || (next_labels && value > 2.0)
         || units::behind(tokens, indices[slot]).is_some_and(|unit| unit != Unit::Minutes)
@@ -341,7 +351,9 @@ fn side(
             }
             if let Some(label) = labels[slot].filter(|label| !label.used) {
                 // "200/15, T 12": behind a comma a label begins the next value.
-                let next_value = tokens.get(indices[slot] + 1).is_some_and(|next| next.number().is_some());
+                let next_value = tokens
+                    .get(indices[slot] + 1)
+                    .is_some_and(|next| next.number().is_some());
                 if comma && next_value {
                     break;
                 }

@@ -56,6 +56,8 @@ pub struct Tables {
     /// Words by their first letter, to look for slips of the thumb.
     by_letter: HashMap<u8, Vec<String>>,
     number_letters: HashMap<u8, Vec<String>>,
+    short_labels: Vec<String>,
+    misheard: Vec<String>,
 }
 
 struct Phrase {
@@ -147,6 +149,21 @@ impl Tables {
         near.all(|other| self.senses(other) == first).then_some(first)
     }
 
+    /// Words that dictation writes as others.
+    pub fn misheard(&self) -> impl Iterator<Item = &str> {
+        self.misheard.iter().map(String::as_str)
+    }
+
+    /// The weak label ("out") that a word of two or three letters is a slip of.
+    pub fn nearest_short_label(&self, word: &str) -> Option<Sense> {
+        let known = self
+            .short_labels
+            .iter()
+            .find(|known| one_slip_apart(word.as_bytes(), known.as_bytes()))?;
+        let feed = self.senses(known).has_any(&[Sense::Feed, Sense::FeedWeak]);
+        Some(if feed { Sense::FeedWeak } else { Sense::PermeateWeak })
+    }
+
     /// The one number word that is a slip of the thumb or tongue away ("twennty"), if `word` is no ordinary word.
     pub fn nearest_number(&self, word: &str) -> Option<NumberWord> {
         if word.len() < 5 || self.is_ordinary(word) {
@@ -170,6 +187,10 @@ impl Tables {
         match key.trim() {
             "numbers" => words.try_for_each(|word| self.add_number(word, language)),
             "number grammar" => words.try_for_each(|word| self.add_grammar(word, language)),
+            "misheard" => {
+                self.misheard.extend(words.map(fold));
+                Ok(())
+            }
             "ordinary" => {
                 self.ordinary.extend(words.map(fold));
                 Ok(())
@@ -262,6 +283,9 @@ impl Tables {
         for (word, phrases) in &mut self.phrases {
             phrases.sort_by_key(|phrase| std::cmp::Reverse(phrase.rest.len()));
             let alone = phrases.iter().find(|phrase| phrase.rest.is_empty());
+            if alone.is_some_and(|phrase| phrase.senses.has(Sense::ShortLabel)) {
+                self.short_labels.push(word.clone());
+            }
             if word.len() >= 4 && alone.is_some_and(|phrase| phrase.senses.has_any(&trade)) {
                 self.by_letter.entry(word.as_bytes()[0]).or_default().push(word.clone());
             }

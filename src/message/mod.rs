@@ -130,7 +130,9 @@ fn read_values(tokens: &[Token], clauses: &[Clause], times: &Times, scene: &Scen
         (clause.states() || (clause.only_marked && !clause.supposes)) && is_about_values(tokens, clause)
     };
     // "Should be 180/12": of a reading that is not known, so that it is asked whether this is one.
-    let should_be = scene.last.is_empty() && tokens.iter().any(|token| token.has(Sense::ShouldBe));
+    let numbers = tokens.iter().position(|token| token.number().is_some() && !token.spent);
+    let said = tokens.iter().position(|token| token.has(Sense::ShouldBe));
+    let should_be = scene.last.is_empty() && said.is_some() && said < numbers;
     let doubtful = should_be || clauses.iter().filter(counts).any(|clause| clause.only_marked);
     let stated: Vec<usize> = clauses
         .iter()

@@ -2,11 +2,9 @@
 
 use std::borrow::Cow;
 
-use super::languages::{TABLES, one_slip_apart};
+use super::languages::TABLES;
 use super::senses::{Sense, Senses};
 use super::tokens::{Kind, Token};
-
-const WORDS_WITH_DIGIT: [&str; 8] = ["b4", "m8", "gr8", "l8", "l8r", "2day", "2nite", "2moro"];
 
 /// Joins the words of a phrase into one token and gives it the senses of the phrase.
 pub fn join(tokens: Vec<Token>) -> Vec<Token> {
@@ -56,7 +54,7 @@ fn join_letter_and_digit(tokens: Vec<Token>) -> Vec<Token> {
                 (Kind::Number(number), Kind::Word(word)) => format!("{}{word}", number.digits),
                 _ => String::new(),
             };
-            if WORDS_WITH_DIGIT.contains(&word.as_str()) {
+            if TABLES.senses(&word).has(Sense::WithDigit) {
                 last.kind = Kind::Word(word);
                 continue;
             }
@@ -91,11 +89,7 @@ pub fn mend_slips(tokens: &mut [Token]) {
         let word = tokens[at]
             .word()
             .filter(|word| (2..=3).contains(&word.len()) && tokens[at].is_unknown() && before_number);
-        let weak = word.and_then(|word| match word {
-            _ if one_slip_apart(word.as_bytes(), b"out") => Some(Sense::PermeateWeak),
-            _ if one_slip_apart(word.as_bytes(), b"tap") => Some(Sense::FeedWeak),
-            _ => None,
-        });
+        let weak = word.and_then(|word| TABLES.nearest_short_label(word));
         if let Some(weak) = weak {
             tokens[at].senses = Senses::of(weak);
         }

@@ -177,9 +177,7 @@ fn is_about_own(part: &[Token]) -> bool {
     }
     words_of(part) <= 7
         && !has_number(part)
-        && part
-            .iter()
-            .any(|token| token.has_any(&about) && !token.has(Sense::Why))
+        && part.iter().any(|token| token.has_any(&about) && !token.has(Sense::Why))
         && part
             .iter()
             .all(|token| !token.is_unknown() && !token.has_any(&others) && !is_general(token))

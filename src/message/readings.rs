@@ -202,6 +202,9 @@ impl Weight {
         if small && (has(Sense::Later) || !named && has(Sense::Counted)) {
             return false;
         }
+        if has(Sense::Foreign) && !(named && self.complete) {
+            return false;
+        }
         if !named {
             // "Filled up 60 in": one weak label among other words.
             let light = |&at: &usize| {
@@ -210,6 +213,11 @@ impl Weight {
             };
             let one_weak = !self.complete && self.any_label == 1 && !self.strong_label;
             if one_weak && !group.indices.iter().all(light) {
+                return false;
+            }
+            // "60/40 split" and the tap of a customer are no rig's.
+            let halves = bare.len() == 2 && bare[1].value > 0.5 * bare[0].value && self.unknown > 0;
+            if halves && self.any_label == 0 {
                 return false;
             }
             if is_lone_name(tokens, bare) {
@@ -249,7 +257,9 @@ impl Weight {
         }
         if self.complete {
             let most = if full && self.link == Link::Loose { 2 } else { 0 };
-            let rising = bare.windows(2).any(|two| two[0].value < two[1].value && two[1].value < 60.0);
+            let rising = bare
+                .windows(2)
+                .any(|two| two[0].value < two[1].value && two[1].value < 60.0);
             let most = if rising { 0 } else { most };
             return sane && self.unknown <= most && !counts_something(tokens, bare);
         }

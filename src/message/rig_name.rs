@@ -367,6 +367,12 @@ fn part(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
 
 fn word_part(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
     let word = tokens[0].word()?;
+    // "the big number" names no Big Blue.
+    let phrase = TABLES.longest(word, |next| tokens.get(next)?.word());
+    let labels = [Sense::Feed, Sense::Permeate, Sense::Product];
+    if phrase.is_some_and(|(senses, _, used)| used > 1 && senses.has_any(&labels)) {
+        return None;
+    }
     let senses = TABLES.senses(word);
     if word.len() < 3 || is_article(word) || !(senses.is_empty() || senses.has_any(&[Sense::Vehicle, Sense::Filler])) {
         return None;

@@ -70,7 +70,9 @@ pub(super) fn two(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> 
             .find(|name| !text.is_empty() && name.parts[1..].concat() == text)
             .map(|name| name.rig)
     };
-    let [_, first, link, second, rest @ ..] = tokens else { return None };
+    let [_, first, link, second, rest @ ..] = tokens else {
+        return None;
+    };
     let links = link.is_mark('&') || link.word().is_some_and(|word| TABLES.senses(word).has(Sense::Joins));
     let rigs = vec![by_suffix(first)?, by_suffix(second)?];
     let numbers = rest.iter().take(3).any(|token| token.number().is_some());
@@ -120,7 +122,7 @@ pub(super) fn has_strange_suffix(tokens: &[Token], end: usize, mention: &Mention
             let labels_number = tokens
                 .get(end + 1)
                 .is_some_and(|next| next.glued && next.number().is_some());
-            word.len() == 1 && !labels_number && !matches!(word.as_str(), "t" | "r" | "n" | "y" | "x")
+            word.len() == 1 && !labels_number && !TABLES.senses(word).has(Sense::LetterLabel)
         }
         _ => false,
     }

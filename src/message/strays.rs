@@ -50,6 +50,12 @@ fn is_counted(tokens: &[Token], at: usize) -> bool {
     let Some(next) = tokens.get(at + 1) else { return false };
     // "180 in 12 out": words that also measure are no counts.
     let counted = next.has(Sense::Counted) && !next.has_any(&[Sense::Feed, Sense::Permeate, Sense::Filler]);
+    // "20-30 mins"
+    let range = next.is_any_mark("-~") || next.has(Sense::To);
+    let range_of = tokens.get(at + 3).filter(|_| range && is_number(tokens.get(at + 2)));
+    if range_of.is_some_and(|token| token.has_any(&[Sense::Counted, Sense::Minutes]) && !token.has(Sense::Filler)) {
+        return true;
+    }
     let times = next.word() == Some("x") && is_number(tokens.get(at + 2));
     let multiplied = last.is_some_and(|token| token.word() == Some("x")) && is_number(before(tokens, at, 2));
     counted || times || multiplied || next.is_any_mark("%$£€")

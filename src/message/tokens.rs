@@ -6,10 +6,6 @@ use super::senses::{Sense, Senses};
 
 /// Longer texts are no message of a crew member; they are not read at all.
 pub const MAX_BYTES: usize = 16 * 1024;
-/// Words that are tabled together with their "'s".
-const JOINED_WITH_S: [&str; 10] = [
-    "what", "who", "how", "when", "where", "that", "it", "here", "there", "let",
-];
 const MAX_TOKENS: usize = 4200;
 
 #[derive(Clone, Debug, PartialEq)]
@@ -188,16 +184,13 @@ fn word(chars: &[char], from: usize, glued: bool, tokens: &mut Vec<Token>) -> us
             let rest = chars[to + 1..].iter().take_while(|c| is_letter(**c)).count();
             if rest == 1 && matches!(chars[to + 1], 's' | 'S') {
                 // "What's" is a word of the tables; "lynx's" is the lynx.
-                if JOINED_WITH_S.contains(&text.to_ascii_lowercase().as_str()) {
+                if TABLES.senses(&text.to_ascii_lowercase()).has(Sense::JoinedS) {
                     text.push('s');
                 }
                 to += 2;
                 break;
             }
-            if text.chars().count() == 1
-                && rest > 1
-                && matches!(text.as_str(), "l" | "d" | "j" | "n" | "c" | "L" | "D" | "J" | "N" | "C")
-            {
+            if text.chars().count() == 1 && rest > 1 && TABLES.senses(&text.to_ascii_lowercase()).has(Sense::Elided) {
                 text.clear();
             }
         } else {
