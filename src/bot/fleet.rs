@@ -78,7 +78,11 @@ impl Turn<'_> {
     pub(super) async fn obey(&mut self, command: Command) -> Result<Option<Answer>, StoreError> {
         Ok(Some(match command {
             Command::Start(_) => Answer::says(self.words.say("already-in", [("outfit", (&self.outfit.name).into())])),
-            Command::Help => self.help(),
+            Command::Help => self.help().await?,
+            Command::HelpOn(page) => self.help_on(page).await?,
+            Command::Meaning(term) => self.meaning(term),
+            Command::Language(language) => self.choose_language(&language).await?,
+            Command::WhichLanguage => self.which_language(),
             Command::Undo => self.undo().await?,
             Command::Fleet => self.whole_fleet().await?,
             Command::People => self.people().await?,

@@ -12,7 +12,7 @@ use crate::water::forecast::Crossing;
 use super::answer::Answer;
 use super::assessing::{condition_to_tell, raw_condition, raw_rejection};
 use super::recording::figures;
-use super::turn::{Turn, standing};
+use super::turn::Turn;
 
 const HISTORY_LINES: i64 = 10;
 /// From this many days without a reading on, a rig is quiet.
@@ -24,7 +24,7 @@ impl Turn<'_> {
             .or(self.member.own_rig)
             .and_then(|id| self.fleet.iter().find(|rig| rig.id == id).cloned());
         match (topic, rig) {
-            (Topic::Help, _) => Ok(self.help()),
+            (Topic::Help, _) => self.help().await,
             (Topic::Quiet, _) => self.quiet().await,
             (Topic::History, Some(rig)) => self.history(&rig).await,
             (Topic::MembraneWhen | Topic::Trend | Topic::Rejection, Some(rig)) => self.membrane(&rig).await,
@@ -32,11 +32,6 @@ impl Turn<'_> {
             (Topic::Fleet, _) | (_, None) => self.whole_fleet().await,
             (_, Some(rig)) => self.one_rig(&rig).await,
         }
-    }
-
-    pub(super) fn help(&self) -> Answer {
-        let standing = standing(self.member.role);
-        Answer::says(crate::replies::outfit::help(self.words, standing, &self.example()))
     }
 
     pub(super) async fn one_rig(&mut self, rig: &Rig) -> Result<Answer, StoreError> {

@@ -11,8 +11,10 @@ mod due;
 mod fleet;
 mod flushing;
 mod hear;
+mod help;
 mod hours;
 mod joining;
+mod languages;
 mod looking;
 mod menu;
 mod outfit;
@@ -30,6 +32,7 @@ mod when;
 use std::collections::HashMap;
 use std::sync::{Mutex, PoisonError};
 
+use crate::message::command::Page;
 use crate::store::Store;
 
 pub use tokens::Tokens;
@@ -44,6 +47,8 @@ pub struct Bot {
     strangers: Mutex<HashMap<String, i64>>,
     /// When each chat was last given a hint.
     hints: Mutex<HashMap<String, i64>>,
+    /// What somebody tried in vain, and when: help begins with it.
+    tried: Mutex<HashMap<String, (Page, i64)>>,
 }
 
 /// What the host decides for the bot.
@@ -63,6 +68,7 @@ impl Bot {
             link_base: Mutex::default(),
             strangers: Mutex::default(),
             hints: Mutex::default(),
+            tried: Mutex::default(),
         }
     }
 

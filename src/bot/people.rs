@@ -31,7 +31,7 @@ impl Turn<'_> {
             Role::from_word(role)
         };
         let Some(role) = role else {
-            return Ok(self.help());
+            return self.help_on(Some(crate::message::command::Page::People)).await;
         };
         // A link hands out at most what its maker may do.
         if role != Role::Crew && self.member.role != Role::Owner {

@@ -34,7 +34,7 @@ impl Turn<'_> {
             return if open.is_some() {
                 Ok(Answer::silence())
             } else {
-                self.hint(text).await
+                self.hint(text, scene).await
             };
         }
         let mut answer = Answer::default();

@@ -25,7 +25,8 @@ use super::{Bot, once_in, scene};
 const HOUR: i64 = 3600;
 /// How long a question waits for its answer, and its buttons with it.
 pub(super) const QUESTION_LIVES: i64 = 12 * HOUR;
-const HINT_PAUSE: i64 = 600;
+/// Mere chatter is given a hint no oftener than this.
+pub(super) const HINT_PAUSE: i64 = 600;
 
 /// What one message is answered with the help of.
 pub(super) struct Turn<'a> {
@@ -189,12 +190,7 @@ impl Turn<'_> {
 
     /// How to text a reading, with a rig that this person knows.
     pub fn example(&self) -> String {
-        let own = self
-            .member
-            .own_rig
-            .and_then(|own| self.fleet.iter().find(|rig| rig.id == own));
-        let name = own.or(self.fleet.first()).map_or("heron", |rig| rig.name.as_str());
-        format!("{} 180 12", name.to_lowercase())
+        format!("{} 180 12", self.known_rig().to_lowercase())
     }
 
     /// A rig's name by its number.
@@ -226,26 +222,11 @@ impl Turn<'_> {
         Answer::says(self.words.say(key, [("example", (&self.example()).into())]))
     }
 
-    /// One short hint for chatter, at most once in ten minutes a chat; in a group
-    /// only for whoever spoke to the bot.
-    pub async fn hint(&mut self, text: &str) -> Result<Answer, StoreError> {
-        if self.incoming.chat.group && !self.is_addressed(text).await? {
-            return Ok(Answer::silence());
-        }
-        if !once_in(&self.bot.hints, &self.incoming.chat.address, HINT_PAUSE, self.now) {
-            return Ok(Answer::silence());
-        }
-        Ok(Answer::says(
-            self.words.say("hint", [("example", (&self.example()).into())]),
-        ))
-    }
-
     /// Whether a text in a group names the bot or replies to it.
-    async fn is_addressed(&mut self, text: &str) -> Result<bool, StoreError> {
-        if self
-            .bot
-            .username()
-            .is_some_and(|name| text.to_lowercase().contains(&format!("@{}", name.to_lowercase())))
+    pub(super) async fn is_addressed(&mut self) -> Result<bool, StoreError> {
+        if let Happening::Text(text) = &self.incoming.what
+            && let Some(name) = self.bot.username()
+            && text.to_lowercase().contains(&format!("@{}", name.to_lowercase()))
         {
             return Ok(true);
         }

@@ -1,7 +1,13 @@
 //! What an outfit is run with: plain commands, each with an optional slash.
 //!
 //! A command starts the message and is nothing but a command; anything looser
-//! is left to [`super::read`].
+//! is left to [`super::read`]. How commands are worded stands in the tables of
+//! [`wording`], a language each; here is what each key of theirs makes.
+
+mod subject;
+mod wording;
+
+pub use subject::{Page, Term};
 
 use super::setting::{self, WishFor};
 
@@ -30,7 +36,7 @@ pub enum Command {
     Zone(String),
     /// `day ends 17:00`.
     DayEnds(String),
-    /// `invite`, `invite lead`; the role as typed.
+    /// `invite`, `invite lead`; the role's English word, or else as typed.
     Invite(String),
     /// `people`.
     People,
@@ -52,6 +58,14 @@ pub enum Command {
     Help,
     /// `resin price 9`, `heron resin 25 litres`, `settings`.
     Setting(WishFor),
+    /// `help flush`; none: nothing that help knows of.
+    HelpOn(Option<Page>),
+    /// `what does due mean?`.
+    Meaning(Term),
+    /// `language es`: its tag, `platform` for the platform's, or else as typed.
+    Language(String),
+    /// `language`.
+    WhichLanguage,
 }
 
 /// The command that a text is, if it is one.
@@ -60,98 +74,131 @@ pub fn read(text: &str) -> Option<Command> {
     if text.contains('\n') || text.len() > 400 {
         return None;
     }
-    let (slash, text) = match text.strip_prefix('/') {
-        Some(rest) => (true, rest),
-        None => (false, text),
+    let Some(slashed) = text.strip_prefix('/') else {
+        return worded(text);
     };
-    let (first, rest) = split_word(text);
+    let (first, rest) = split_word(slashed);
     // In a group a command may be addressed: /fleet@some_bot.
-    let first = if slash {
-        first.split('@').next().unwrap_or(first)
-    } else {
-        first
-    };
-    let first = first.to_lowercase();
-    match (first.as_str(), rest) {
-        ("start", "") if slash => Some(Command::Help),
-        ("start", token) if is_token(token) => Some(Command::Start(token.to_owned())),
-        ("help" | "start", "") => Some(Command::Help),
-        ("undo", "") => Some(Command::Undo),
-        ("fleet" | "rigs", "") => Some(Command::Fleet),
-        ("people" | "crew", "") => Some(Command::People),
-        ("leave", "") => Some(Command::Leave),
-        ("invite", role) if split_word(role).1.is_empty() => Some(Command::Invite(role.to_lowercase())),
-        ("name", name) if !name.is_empty() => Some(Command::Name(name.to_owned())),
-        ("zone", zone) if !zone.is_empty() => Some(Command::Zone(zone.to_owned())),
-        ("history", rig) => Some(Command::History(rig.to_owned())),
-        _ => two_words(&first, rest)
-            .or_else(|| behind_names(text))
-            .or_else(|| behind_a_name(text))
+    let first = first.split('@').next().unwrap_or(first);
+    if first.eq_ignore_ascii_case("start") && rest.is_empty() {
+        return Some(Command::Help);
+    }
+    worded(&format!("{} {rest}", first.replace('_', " ")))
+}
+
+fn worded(text: &str) -> Option<Command> {
+    match split_word(text) {
+        (start, token) if start.eq_ignore_ascii_case("start") && is_token(token) => {
+            Some(Command::Start(token.to_owned()))
+        }
+        (start, "") if start.eq_ignore_ascii_case("start") => Some(Command::Help),
+        _ => wording::find(text)
+            .find_map(|(key, rest)| make(key, rest))
+            .or_else(|| each_of_several(text))
             .or_else(|| setting::read(text).map(Command::Setting)),
     }
 }
 
-fn two_words(first: &str, rest: &str) -> Option<Command> {
-    let (second, rest) = split_word(rest);
-    match (first, second.to_lowercase().as_str()) {
-        ("add", "rig" | "rigs") if !rest.is_empty() => Some(Command::AddRigs(
-            rest.split(',')
-                .map(str::trim)
-                .filter(|name| !name.is_empty())
-                .map(str::to_owned)
-                .collect(),
-        )),
-        ("remove", "rig") if !rest.is_empty() => Some(Command::RemoveRig(rest.to_owned())),
-        ("my", "rig") if !rest.is_empty() => Some(Command::OwnRig(rest.trim_start_matches("is ").to_owned())),
-        ("day", "ends") => Some(Command::DayEnds(rest.to_owned())),
+/// `heron not used, otter not used`: the same of several rigs.
+fn each_of_several(text: &str) -> Option<Command> {
+    let mut same: Option<&str> = None;
+    let mut names = Vec::new();
+    for part in text.split(',') {
+        let (key, name) = wording::find(part).find(|(key, _)| matches!(*key, "not used" | "flush later"))?;
+        if *same.get_or_insert(key) != key || name.is_empty() || !is_name(name) {
+            return None;
+        }
+        names.push(name.to_lowercase());
+    }
+    of_rigs(same?, names)
+}
+
+fn of_rigs(key: &str, names: Vec<String>) -> Option<Command> {
+    match key {
+        "not used" => Some(Command::NotUsed(names)),
+        "flush later" => Some(Command::FlushLater(names)),
         _ => None,
     }
 }
 
-/// What follows a rig's name, and the command that it makes.
-type Ending = (&'static str, fn(String) -> Command);
-
-const ENDINGS: [Ending; 5] = [
-    (" di only", Command::DiOnly),
-    (" has a membrane", Command::HasMembrane),
-    (" flushes itself", Command::FlushesItself),
-    (" flushed by hand", Command::FlushedByHand),
-    ("?", Command::Look),
-];
-
-/// What follows each of several names, and the command that they make.
-type SharedEnding = (&'static str, fn(Vec<String>) -> Command);
-
-const SHARED_ENDINGS: [SharedEnding; 2] = [("not used", Command::NotUsed), ("in 30 minutes", Command::FlushLater)];
-
-/// `heron not used, otter not used`, or the ending alone.
-fn behind_names(text: &str) -> Option<Command> {
-    let lower = text.to_lowercase();
-    SHARED_ENDINGS.iter().find_map(|(ending, make)| {
-        let names: Option<Vec<String>> = lower
-            .split(',')
-            .map(|part| part.trim().strip_suffix(ending).map(|name| name.trim().to_owned()))
-            .collect();
-        let names = names?;
-        let plausible = names.iter().all(|name| name.split_whitespace().count() <= 3);
-        plausible.then(|| make(names.into_iter().filter(|name| !name.is_empty()).collect()))
+/// What a key of the tables makes of what was typed for its `*`; none if that cannot be meant.
+fn make(key: &str, rest: &str) -> Option<Command> {
+    let typed = || rest.to_owned();
+    let name = || is_name(rest).then(|| rest.to_lowercase());
+    Some(match key {
+        "help" => Command::Help,
+        "help on" => Command::HelpOn(page(rest)?),
+        "meaning" => Command::Meaning(Term::named(rest)?),
+        "noun" => Command::Meaning(Term::named(rest).filter(|term| !term.is_verdict())?),
+        "undo" => Command::Undo,
+        "fleet" => Command::Fleet,
+        "people" => Command::People,
+        "leave" => Command::Leave,
+        "invite" => Command::Invite(String::new()),
+        "invite as" => Command::Invite(role(rest)?),
+        "name" => Command::Name(typed()),
+        "zone" => Command::Zone(zone(rest)?),
+        "day ends" => Command::DayEnds(typed()),
+        "which language" => Command::WhichLanguage,
+        "language" => Command::Language(language(rest)?),
+        "english" => Command::Language("en".to_owned()),
+        "spanish" => Command::Language("es".to_owned()),
+        "add rigs" => Command::AddRigs(listed(rest)),
+        "remove rig" => Command::RemoveRig(typed()),
+        "own rig" => Command::OwnRig(typed()),
+        "history of" => Command::History(typed()),
+        "di only" => Command::DiOnly(name()?),
+        "has membrane" => Command::HasMembrane(name()?),
+        "flushes itself" => Command::FlushesItself(name()?),
+        "flushed by hand" => Command::FlushedByHand(name()?),
+        "not used" | "flush later" if rest.is_empty() => of_rigs(key, Vec::new())?,
+        "not used" | "flush later" => of_rigs(key, vec![name()?])?,
+        "look" => Command::Look(name()?),
+        _ => return None,
     })
 }
 
-fn behind_a_name(text: &str) -> Option<Command> {
-    let lower = text.to_lowercase();
-    ENDINGS.iter().find_map(|(ending, make)| {
-        let name = lower.strip_suffix(ending)?.trim();
-        let name = name.strip_suffix(" is").unwrap_or(name);
-        let plausible = !name.is_empty() && name.split_whitespace().count() <= 3;
-        plausible.then(|| make(name.to_owned()))
-    })
+fn listed(rest: &str) -> Vec<String> {
+    let names = rest.split(',').map(str::trim).filter(|name| !name.is_empty());
+    names.map(str::to_owned).collect()
+}
+
+/// What stands before a rig's trait must be as short as a rig's name.
+fn is_name(rest: &str) -> bool {
+    !rest.is_empty() && rest.split_whitespace().count() <= 3
+}
+
+fn role(rest: &str) -> Option<String> {
+    let known = wording::named("role", rest).map(str::to_owned);
+    known.or_else(|| split_word(rest).1.is_empty().then(|| rest.to_lowercase()))
+}
+
+/// A zone's name is short, and has figures only behind a slash: "zona 3 lista" is talk.
+fn zone(rest: &str) -> Option<String> {
+    let short = rest.split_whitespace().count() <= 3;
+    let talk = !rest.contains('/') && rest.contains(|letter: char| letter.is_ascii_digit());
+    (short && !talk).then(|| rest.to_owned())
+}
+
+fn language(rest: &str) -> Option<String> {
+    let known = wording::named("language", rest).map(str::to_owned);
+    known.or_else(|| split_word(rest).1.is_empty().then(|| rest.to_lowercase()))
+}
+
+/// The page that is asked for; `Some(None)` for one that there is not, and none for talk ("help me lift this").
+fn page(rest: &str) -> Option<Option<Page>> {
+    let (first, more) = split_word(rest);
+    if wording::named("talk", first).is_some() {
+        return None;
+    }
+    let known = Page::named(rest);
+    (known.is_some() || !more.contains(' ')).then_some(known)
 }
 
 fn split_word(text: &str) -> (&str, &str) {
-    match text.split_once(char::is_whitespace) {
+    match text.trim().split_once(char::is_whitespace) {
         Some((word, rest)) => (word, rest.trim()),
-        None => (text, ""),
+        None => (text.trim(), ""),
     }
 }
 
@@ -195,8 +242,66 @@ mod tests {
                 Command::FlushLater(vec!["heron".into(), "big blue".into()]),
             ),
             ("in 30 minutes", Command::FlushLater(vec![])),
+            ("invite a lead", Command::Invite("lead".into())),
+            ("/day_ends 17", Command::DayEnds("17".into())),
+            ("help flushing", Command::HelpOn(Some(Page::Flush))),
+            ("help qqqq", Command::HelpOn(None)),
+            ("what does due mean?", Command::Meaning(Term::Due)),
+            ("What is rejection", Command::Meaning(Term::Rejection)),
+            ("language español", Command::Language("es".into())),
+            ("in English", Command::Language("en".into())),
+            ("fleet?", Command::Fleet),
+            ("leave?", Command::Look("leave".into())),
         ] {
             assert_eq!(read(text), Some(command), "{text}");
+        }
+    }
+
+    #[test]
+    fn commands_have_spanish_twins() {
+        for (spanish, english) in [
+            ("agregar equipo heron", "add rig heron"),
+            ("Añadir equipos heron, otter", "add rigs heron, otter"),
+            ("quitar equipo heron", "remove rig heron"),
+            ("invitar", "invite"),
+            ("invitar encargado", "invite lead"),
+            ("invitar a un dueño", "invite owner"),
+            ("nombre Escalera Azul", "name Escalera Azul"),
+            ("zona Madrid", "zone Madrid"),
+            ("fin del día 17:00", "day ends 17:00"),
+            ("flota", "fleet"),
+            ("historial heron", "history heron"),
+            ("gente", "people"),
+            ("mi equipo heron", "my rig heron"),
+            ("salir", "leave"),
+            ("deshacer", "undo"),
+            ("ayuda", "help"),
+            ("ayuda con la resina", "help resin"),
+            ("heron sin membrana", "heron di only"),
+            ("heron tiene membrana", "heron has a membrane"),
+            ("heron se lava solo", "heron flushes itself"),
+            ("heron se lava a mano", "heron flushed by hand"),
+            ("heron no se usó", "heron not used"),
+            ("heron no se usó, otter no se usó", "heron not used, otter not used"),
+            ("heron en 30 minutos", "heron in 30 minutes"),
+            ("en 30 minutos", "in 30 minutes"),
+            ("¿heron?", "heron?"),
+            ("idioma español", "language es"),
+            ("idioma inglés", "language en"),
+            ("¿Qué significa por cambiar?", "what does due mean"),
+            ("qué es el rechazo?", "what is rejection"),
+        ] {
+            assert!(read(english).is_some(), "{english}");
+            assert_eq!(read(spanish), read(english), "{spanish}");
+        }
+    }
+
+    #[test]
+    fn every_key_of_the_tables_makes_a_command() {
+        for key in wording::keys().concat() {
+            let some_rest = ["", "heron", "due", "flush", "rejection"];
+            let makes = some_rest.iter().any(|rest| make(key, rest).is_some());
+            assert!(makes || key.contains('/'), "{key}");
         }
     }
 
@@ -211,6 +316,12 @@ mod tests {
             "",
             "/",
             "help me lift this",
+            "help us",
+            "zona 3 lista",
+            "what is due?",
+            "what is heron",
+            "salir de casa tarde",
+            "gente, ya llegamos",
         ] {
             assert_eq!(read(text), None, "{text}");
         }

@@ -11,6 +11,7 @@
 mod adjacency;
 mod answers;
 mod asks;
+pub mod attempt;
 mod clauses;
 mod clock;
 pub mod command;

@@ -3,6 +3,7 @@
 
 pub mod asking;
 pub mod figures;
+pub mod help;
 pub mod looking;
 pub mod membrane;
 pub mod nudge;

@@ -1,4 +1,4 @@
-//! Words about roles, help and hints.
+//! Words about roles.
 
 use super::Words;
 
@@ -20,20 +20,4 @@ pub fn role(words: Words, standing: Standing) -> String {
         Standing::Lead => "role-lead",
         Standing::Crew => "role-crew",
     })
-}
-
-/// Help for a role, with an example from the outfit's own fleet.
-pub fn help(words: Words, standing: Standing, example: &str) -> String {
-    let with_glass = format!("{example} 0");
-    let mut parts = vec![words.say(
-        "help-crew",
-        [("example", example.into()), ("example3", (&with_glass).into())],
-    )];
-    if standing != Standing::Crew {
-        parts.push(words.plain("help-lead"));
-    }
-    if standing == Standing::Owner {
-        parts.push(words.plain("help-owner"));
-    }
-    parts.join("\n")
 }

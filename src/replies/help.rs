@@ -1,0 +1,138 @@
+//! Help that answers: a short one by role and by what was just tried, pages
+//! about one thing each, and what the words mean.
+
+use crate::message::attempt::Attempt;
+use crate::message::command::{Page, Term};
+
+use super::Words;
+use super::outfit::Standing;
+
+/// What somebody who asks for help is in the middle of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Tried<'a> {
+    /// Nothing that is known of.
+    Nothing,
+    /// A question waits for their answer; its text.
+    Question(&'a str),
+    /// They own or lead an outfit without a rig.
+    NoRigs,
+    /// They sent something within the last hours that can be put right.
+    Sent,
+    /// They wrote of something that a page tells of.
+    About(Page),
+}
+
+/// Help in at most five lines. `rig` is the name of one of the outfit's rigs.
+pub fn short(words: Words, standing: Standing, tried: Tried<'_>, rig: &str) -> String {
+    let rig = &rig.to_lowercase();
+    let first = match tried {
+        Tried::Question(question) => return words.say("help-question", [("question", question.into())]),
+        Tried::NoRigs => words.plain("help-no-rigs"),
+        Tried::Sent => words.say("help-sent", [("rig", rig.into())]),
+        Tried::About(page) => {
+            let topic = page_name(words, page);
+            words.say("help-about", [("topic", (&topic).into())])
+        }
+        Tried::Nothing => words.say("help-start", [("rig", rig.into())]),
+    };
+    let more = words.plain(match standing {
+        Standing::Crew => "help-more-crew",
+        Standing::Lead => "help-more-lead",
+        Standing::Owner => "help-more-owner",
+    });
+    let everyday = words.say("help-everyday", [("rig", rig.into())]);
+    [first, everyday, more].join("\n")
+}
+
+/// One page of help, with examples about this rig.
+pub fn page(words: Words, page: Page, rig: &str) -> String {
+    let rig = &rig.to_lowercase();
+    let key = match page {
+        Page::Reading => "page-reading",
+        Page::Correct => "page-correct",
+        Page::Flush => "page-flush",
+        Page::Resin => "page-resin",
+        Page::Membrane => "page-membrane",
+        Page::Prefilters => "page-prefilters",
+        Page::Rigs => "page-rigs",
+        Page::People => "page-people",
+        Page::Settings => "page-settings",
+        Page::Units => "page-units",
+        Page::Digest => "page-digest",
+        Page::Groups => "page-groups",
+        Page::Words => "page-words",
+        Page::Safety => "page-safety",
+        Page::Data => "page-data",
+    };
+    words.say(key, [("rig", rig.into())])
+}
+
+/// A hint for a message that could not be understood: the nearest right
+/// example, about this rig.
+pub fn hint(words: Words, attempt: Attempt, rig: &str) -> String {
+    let key = match attempt.about {
+        Some(Page::Flush) => "hint-flush",
+        Some(Page::Resin) => "hint-resin",
+        Some(Page::Membrane) => "hint-membrane",
+        Some(Page::Prefilters) => "hint-prefilters",
+        Some(Page::Reading) => "hint-number",
+        _ if attempt.rig.is_some() => "hint-rig",
+        _ => "hint",
+    };
+    let small = rig.to_lowercase();
+    words.say(key, [("name", rig.into()), ("rig", (&small).into())])
+}
+
+/// What help is told about something that it has no page on.
+pub fn no_page(words: Words) -> String {
+    words.plain("help-no-page")
+}
+
+fn page_name(words: Words, page: Page) -> String {
+    words.plain(match page {
+        Page::Reading => "topic-reading",
+        Page::Correct => "topic-correct",
+        Page::Flush => "topic-flush",
+        Page::Resin => "topic-resin",
+        Page::Membrane => "topic-membrane",
+        Page::Prefilters => "topic-prefilters",
+        Page::Rigs => "topic-rigs",
+        Page::People => "topic-people",
+        Page::Settings => "topic-settings",
+        Page::Units => "topic-units",
+        Page::Digest => "topic-digest",
+        Page::Groups => "topic-groups",
+        Page::Words => "topic-words",
+        Page::Safety => "topic-safety",
+        Page::Data => "topic-data",
+    })
+}
+
+/// What a word means.
+pub fn meaning(words: Words, term: Term) -> String {
+    words.plain(match term {
+        Term::Sound => "term-sound",
+        Term::Wearing => "term-wearing",
+        Term::Due => "term-due",
+        Term::Spent => "term-spent",
+        Term::Unproven => "term-unproven",
+        Term::Check => "term-check",
+        Term::Doubtful => "term-doubtful",
+        Term::Rejection => "term-rejection",
+        Term::Permeate => "term-permeate",
+        Term::Concentrate => "term-concentrate",
+        Term::Feed => "term-feed",
+        Term::Ro => "term-ro",
+        Term::Di => "term-di",
+        Term::Glass => "term-glass",
+        Term::Ppm => "term-ppm",
+        Term::Tds => "term-tds",
+        Term::Flush => "term-flush",
+        Term::Prefilter => "term-prefilter",
+        Term::Membrane => "term-membrane",
+        Term::Resin => "term-resin",
+        Term::Standardised => "term-standardised",
+        Term::Rig => "term-rig",
+        Term::Outfit => "term-outfit",
+    })
+}
