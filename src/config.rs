@@ -3,6 +3,7 @@
 //! Secrets come from the environment only, since a command line can be read
 //! by everybody on the machine, and they print as nothing.
 
+use std::net::SocketAddr;
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
@@ -115,6 +116,9 @@ pub struct ServeArgs {
     /// This copy's name when several share one database [default: the machine's name]
     #[arg(long, env = "TAPSIDE_INSTANCE", value_name = "NAME")]
     instance: Option<String>,
+    /// Answer /healthz and /metrics on this address, such as 127.0.0.1:9464 [default: nowhere]
+    #[arg(long, env = "TAPSIDE_LISTEN", value_name = "ADDRESS")]
+    listen: Option<SocketAddr>,
     /// How much to log
     #[arg(long, env = "TAPSIDE_LOG", value_name = "LEVEL", value_enum, default_value_t = LogLevel::Info)]
     log: LogLevel,
@@ -148,6 +152,8 @@ pub struct Settings {
     pub limits: Limits,
     /// Which copy this is, the same after a restart.
     pub instance: String,
+    /// Where to answer after the bot's health, if anywhere.
+    pub listen: Option<SocketAddr>,
     /// How much to log.
     pub log: LogLevel,
 }
@@ -164,6 +170,7 @@ impl Settings {
             zone: args.zone.unwrap_or_else(zone_of_this_machine),
             limits: limits(args.sends_per_second, args.chat_gap),
             instance: args.instance.unwrap_or_else(name_of_this_machine),
+            listen: args.listen,
             log: args.log,
         }
     }
@@ -177,6 +184,7 @@ impl std::fmt::Debug for Settings {
             .field("zone", &self.zone)
             .field("limits", &self.limits)
             .field("instance", &self.instance)
+            .field("listen", &self.listen)
             .field("log", &self.log)
             .finish_non_exhaustive()
     }
@@ -277,6 +285,7 @@ mod tests {
             (["--api-url", "127.0.0.1"], "not an address"),
             (["--api-url", "ftp://x"], "http://"),
             (["--sends-per-second", "5000"], "0..=1000"),
+            (["--listen", "9464"], "invalid socket address"),
             (["--token", "12:ab"], "unexpected argument"),
         ];
         for (args, hint) in rows {

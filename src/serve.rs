@@ -2,10 +2,13 @@
 //! told to stop: one hears, one sends, one looks at the clock, one keeps the
 //! command menus.
 
+mod listen;
 mod menus;
+mod metrics;
 mod receive;
 mod sender;
 mod start;
+mod tally;
 mod tick;
 
 use std::future::Future;
@@ -21,9 +24,12 @@ use tokio::task::JoinSet;
 use tracing::{error, info, warn};
 
 use crate::bot::{Bot, BotSettings, Tokens};
+use crate::clock;
 use crate::config::Settings;
 use crate::store::Store;
 use crate::transport::telegram::Telegram;
+
+use tally::Tally;
 
 /// What the host must see to, as an exit code.
 const NEEDS_THE_HOST: u8 = 2;
@@ -38,6 +44,10 @@ struct Shared {
     settings: Settings,
     /// Something was committed that may have to be sent.
     committed: Notify,
+    /// What was done so far.
+    tally: Tally,
+    /// UTC seconds.
+    started_at: i64,
 }
 
 /// Runs the bot until SIGTERM or SIGINT.
@@ -78,25 +88,35 @@ pub async fn run(settings: Settings) -> anyhow::Result<ExitCode> {
 pub async fn run_until(settings: Settings, bot: Arc<Bot>, stop: impl Future<Output = ()>) -> anyhow::Result<ExitCode> {
     let token = settings.token.clone().context("there is no token")?;
     let telegram = Telegram::new(token, settings.api_url.clone())?;
-    tokio::pin!(stop);
-    let reached = tokio::select! {
-        () = &mut stop => return Ok(ExitCode::SUCCESS),
-        reached = start::reach(&telegram) => reached,
+    let listener = match settings.listen {
+        Some(address) => Some(listen::bind(address).await?),
+        None => None,
     };
-    let Some(identity) = reached else {
-        error!("Telegram does not know this token. Copy it anew from the chat that made the bot into TAPSIDE_TOKEN.");
-        return Ok(ExitCode::from(NEEDS_THE_HOST));
-    };
-    start::introduce(&bot, &identity).await;
-
     let shared = Arc::new(Shared {
         telegram,
         bot,
         settings,
         committed: Notify::new(),
+        tally: Tally::default(),
+        started_at: clock::now(),
     });
     let (tell, told) = watch::channel(false);
     let mut loops = JoinSet::new();
+    // First of all, so that a start that takes long is told as such.
+    if let Some(listener) = listener {
+        loops.spawn(listen::run(listener, shared.clone(), told.clone()));
+    }
+    tokio::pin!(stop);
+    let reached = tokio::select! {
+        () = &mut stop => return Ok(ExitCode::SUCCESS),
+        reached = start::reach(&shared.telegram) => reached,
+    };
+    let Some(identity) = reached else {
+        error!("Telegram does not know this token. Copy it anew from the chat that made the bot into TAPSIDE_TOKEN.");
+        return Ok(ExitCode::from(NEEDS_THE_HOST));
+    };
+    start::introduce(&shared.bot, &identity).await;
+
     loops.spawn(receive::run(shared.clone(), told.clone()));
     loops.spawn(sender::run(shared.clone(), told.clone()));
     loops.spawn(menus::run(shared.clone(), told.clone()));
@@ -134,7 +154,7 @@ pub async fn claim(settings: &Settings, out: &mut impl std::io::Write) -> anyhow
             tokens: Tokens::Random,
         },
     );
-    let token = bot.found_token(crate::clock::now()).await?;
+    let token = bot.found_token(clock::now()).await?;
     bot.store().close().await;
     let identity = match settings.token.clone() {
         Some(secret) => Telegram::new(secret, settings.api_url.clone())?.identity().await.ok(),

@@ -2,6 +2,7 @@
 //! it, only once it is committed.
 
 use std::sync::Arc;
+use std::sync::atomic::Ordering::Relaxed;
 use std::time::Duration;
 
 use serde_json::Value;
@@ -60,7 +61,10 @@ impl Post {
     async fn round(&mut self, shared: &Shared, told: &mut watch::Receiver<bool>) -> Duration {
         match self.hold_lease(shared).await {
             Ok(true) => {}
-            Ok(false) => return self.stand_by("another copy receives"),
+            Ok(false) => {
+                shared.tally.stands_by.store(true, Relaxed);
+                return self.stand_by("another copy receives");
+            }
             Err(trouble) => return self.failed("The database did not say who may receive.", &trouble),
         }
         let polled = tokio::select! {
@@ -71,6 +75,7 @@ impl Post {
         match polled {
             Ok(updates) if updates.is_empty() => {
                 self.worked();
+                shared.tally.heard(0, clock::now());
                 // All is confirmed. Ids start anew after a quiet week, and an
                 // offset from before could then hide them.
                 self.offset = 0;
@@ -93,6 +98,7 @@ impl Post {
             return self.failed("A batch could not be committed; it is asked for again.", &trouble);
         }
         shared.committed.notify_one();
+        shared.tally.heard(updates.len(), clock::now());
         debug!(updates = updates.len(), "Committed a batch.");
         match telegram::next_offset(updates) {
             Some(next) => {

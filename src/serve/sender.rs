@@ -48,7 +48,7 @@ pub async fn run(shared: Arc<Shared>, mut told: watch::Receiver<bool>) {
         let wait = round.turn(&shared).await;
         tokio::select! {
             _ = told.wait_for(|stop| *stop) => break,
-            () = round.landing() => {}
+            () = round.landing(&shared) => {}
             () = shared.committed.notified() => {}
             () = tokio::time::sleep(wait) => {}
         }
@@ -85,7 +85,7 @@ impl Round {
     /// wait if nothing happens.
     async fn turn(&mut self, shared: &Arc<Shared>) -> Duration {
         while let Some(ended) = self.flying.try_join_next() {
-            self.note(ended);
+            self.note(shared, ended);
         }
         let store = shared.bot.store();
         if let Err(trouble) = settle_all(store, &self.me, &mut self.landed).await {
@@ -116,16 +116,17 @@ impl Round {
     }
 
     /// Ready when a delivery ends; never, while none is under way.
-    async fn landing(&mut self) {
+    async fn landing(&mut self, shared: &Shared) {
         match self.flying.join_next().await {
-            Some(ended) => self.note(ended),
+            Some(ended) => self.note(shared, ended),
             None => std::future::pending().await,
         }
     }
 
-    fn note(&mut self, ended: Result<(Send, Sent), tokio::task::JoinError>) {
+    fn note(&mut self, shared: &Shared, ended: Result<(Send, Sent), tokio::task::JoinError>) {
         match ended {
             Ok((send, sent)) => {
+                shared.tally.sent(&sent);
                 match &sent {
                     Sent::Delivered(_) => debug!(send = send.id, "Delivered."),
                     Sent::NotBefore(wait_s) => warn!(send = send.id, tries = send.tries, wait_s, "To be sent again."),
@@ -149,7 +150,7 @@ impl Round {
     async fn finish(&mut self, shared: &Shared) {
         let all = async {
             while let Some(ended) = self.flying.join_next().await {
-                self.note(ended);
+                self.note(shared, ended);
             }
         };
         if tokio::time::timeout(FINISH_WITHIN, all).await.is_err() {

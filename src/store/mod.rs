@@ -24,6 +24,7 @@ pub mod sends;
 pub mod services;
 pub mod settings;
 pub mod slots;
+pub mod tallies;
 pub mod trouble;
 pub mod week;
 
@@ -31,6 +32,7 @@ use std::time::Duration;
 
 use sqlx::any::AnyPoolOptions;
 use sqlx::migrate::Migrator;
+use sqlx::pool::PoolConnection;
 use sqlx::{Any, AnyConnection, AnyPool, Executor, Transaction};
 
 pub use trouble::StoreError;
@@ -151,6 +153,15 @@ impl Store {
     /// Whatever the database says.
     pub async fn look(&self) -> Result<Transaction<'static, Any>, StoreError> {
         Ok(self.pool.begin().await?)
+    }
+
+    /// A connection for reading alone, outside any transaction: it waits for
+    /// no writer.
+    ///
+    /// # Errors
+    /// Whatever the database says.
+    pub async fn read(&self) -> Result<PoolConnection<Any>, StoreError> {
+        Ok(self.pool.acquire().await?)
     }
 
     /// Closes all connections.

@@ -10,6 +10,7 @@ mod database;
 mod demos;
 mod files_sent;
 mod first_use;
+mod health;
 mod house;
 mod kill;
 mod menus;

@@ -4,6 +4,7 @@ use std::process::ExitCode;
 use std::sync::Arc;
 use std::time::Duration;
 
+use secrecy::ExposeSecret;
 use sqlx::AssertSqlSafe;
 use tapside::bot::envelope::{Body, Handling, Outgoing};
 use tapside::bot::{Bot, BotSettings, Tokens};
@@ -33,10 +34,16 @@ impl Server {
     }
 
     pub async fn start_against(api: StandIn) -> Self {
+        Self::start_with(api, |_| {}).await
+    }
+
+    pub async fn start_with(api: StandIn, change: impl FnOnce(&mut Settings)) -> Self {
         let (url, guard) = database::fresh_url().await;
         let store = Store::open(&url).await.unwrap();
         store.migrate().await.unwrap();
-        let (stop, running) = run(&api, &url, "one").await;
+        let mut settings = settings(&api, &url, "one");
+        change(&mut settings);
+        let (stop, running) = run_with(settings).await;
         Self {
             api,
             store,
@@ -93,21 +100,28 @@ impl Server {
     }
 }
 
-pub async fn run(
-    api: &StandIn,
-    url: &str,
-    instance: &str,
-) -> (oneshot::Sender<()>, JoinHandle<anyhow::Result<ExitCode>>) {
-    let settings = Settings {
+/// What stops a bot that runs, and its end.
+pub type Running = (oneshot::Sender<()>, JoinHandle<anyhow::Result<ExitCode>>);
+
+pub async fn run(api: &StandIn, url: &str, instance: &str) -> Running {
+    run_with(settings(api, url, instance)).await
+}
+
+pub fn settings(api: &StandIn, url: &str, instance: &str) -> Settings {
+    Settings {
         token: Some(TOKEN.to_owned().into()),
         database_url: url.to_owned().into(),
         api_url: api.api_url().parse().unwrap(),
         zone: "UTC".to_owned(),
         limits: limits(0, 0),
         instance: instance.to_owned(),
+        listen: None,
         log: LogLevel::Info,
-    };
-    let store = Store::open(url).await.unwrap();
+    }
+}
+
+pub async fn run_with(settings: Settings) -> Running {
+    let store = Store::open(settings.database_url.expose_secret()).await.unwrap();
     let bot = Bot::new(
         store,
         BotSettings {

@@ -1,0 +1,102 @@
+//! What the host's monitoring asks over HTTP: `/healthz` in a word, `/metrics`
+//! in numbers (OpenMetrics 1.0). No person's data in either.
+
+use std::net::SocketAddr;
+use std::sync::Arc;
+use std::sync::atomic::Ordering::Relaxed;
+use std::time::Duration;
+
+use anyhow::Context;
+use axum::Router;
+use axum::extract::State;
+use axum::http::{StatusCode, header};
+use axum::response::{IntoResponse, Response};
+use axum::routing::get;
+use tokio::net::TcpListener;
+use tokio::sync::watch;
+
+use crate::clock;
+use crate::store::tallies::{self, Tallies};
+
+use super::{Shared, metrics};
+
+/// A poll is answered within 25 s, so this is three of them.
+const SILENT_FOR: i64 = 90;
+
+/// A database that takes longer than this is as good as away.
+const PATIENCE: Duration = Duration::from_secs(3);
+
+/// Takes the address; nothing is answered before [`run`].
+///
+/// # Errors
+/// When the address is taken or not this machine's.
+pub async fn bind(address: SocketAddr) -> anyhow::Result<TcpListener> {
+    TcpListener::bind(address)
+        .await
+        .with_context(|| format!("cannot listen on {address} (TAPSIDE_LISTEN)"))
+}
+
+/// Answers until told to stop.
+pub async fn run(listener: TcpListener, shared: Arc<Shared>, mut told: watch::Receiver<bool>) {
+    let routes = Router::new()
+        .route("/healthz", get(healthz))
+        .route("/metrics", get(numbers))
+        .with_state(shared);
+    let stop = async move {
+        let _ = told.wait_for(|stop| *stop).await;
+    };
+    if let Err(trouble) = axum::serve(listener, routes).with_graceful_shutdown(stop).await {
+        tracing::error!(%trouble, "Nobody can ask after the bot's health any more.");
+    }
+}
+
+async fn healthz(State(shared): State<Arc<Shared>>) -> Response {
+    let tallies = count(&shared).await;
+    let silent_for = (!shared.tally.stands_by.load(Relaxed))
+        .then(|| clock::now() - shared.tally.last_word_at.load(Relaxed).max(shared.started_at));
+    match ill(tallies.is_some(), silent_for) {
+        None => (StatusCode::OK, "good\n".to_owned()).into_response(),
+        Some(why) => (StatusCode::SERVICE_UNAVAILABLE, format!("{why}\n")).into_response(),
+    }
+}
+
+/// What is wrong, if anything; `silent_for` is how many seconds ago the
+/// platform last said something, none if another copy listens to it.
+fn ill(database_answers: bool, silent_for: Option<i64>) -> Option<String> {
+    if !database_answers {
+        return Some("the database does not answer".to_owned());
+    }
+    silent_for
+        .filter(|seconds| *seconds > SILENT_FOR)
+        .map(|seconds| format!("no word from Telegram for {seconds} s"))
+}
+
+async fn numbers(State(shared): State<Arc<Shared>>) -> Response {
+    let tallies = count(&shared).await;
+    match metrics::write(&shared.tally, tallies.as_ref(), clock::now()) {
+        Ok(text) => ([(header::CONTENT_TYPE, metrics::CONTENT_TYPE)], text).into_response(),
+        Err(_) => StatusCode::INTERNAL_SERVER_ERROR.into_response(),
+    }
+}
+
+async fn count(shared: &Shared) -> Option<Tallies> {
+    let counted = async {
+        let mut db = shared.bot.store().read().await.ok()?;
+        tallies::count(&mut db).await.ok()
+    };
+    tokio::time::timeout(PATIENCE, counted).await.ok().flatten()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::ill;
+
+    #[test]
+    fn a_plain_word_says_what_is_wrong() {
+        assert_eq!(ill(true, Some(0)), None);
+        assert_eq!(ill(true, Some(90)), None);
+        assert_eq!(ill(true, None), None, "another copy listens");
+        assert_eq!(ill(true, Some(91)).as_deref(), Some("no word from Telegram for 91 s"));
+        assert_eq!(ill(false, Some(0)).as_deref(), Some("the database does not answer"));
+    }
+}
