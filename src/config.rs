@@ -41,6 +41,12 @@ pub enum Command {
     Check(ServeArgs),
     /// Print a one-time link for the owner of one more outfit
     Claim(ServeArgs),
+    /// List the outfits, a line each; no person's name
+    Outfits(DatabaseArgs),
+    /// Write a checked copy of the database into a file while the bot runs (SQLite)
+    Backup(CopyArgs),
+    /// Put a backup in the database's place, with the bot stopped (SQLite)
+    Restore(CopyArgs),
     /// Bring the database's tables up to date (`serve` does it by itself)
     Migrate(DatabaseArgs),
 }
@@ -92,6 +98,20 @@ impl std::fmt::Debug for DatabaseArgs {
         // The address may hold a password.
         out.debug_struct("DatabaseArgs").finish_non_exhaustive()
     }
+}
+
+/// Settings of `backup` and `restore`.
+#[derive(Args, Clone, Debug)]
+pub struct CopyArgs {
+    /// The database.
+    #[command(flatten)]
+    pub database: DatabaseArgs,
+    /// The backup
+    #[arg(value_name = "FILE")]
+    pub file: PathBuf,
+    /// `backup`: write over FILE; `restore`: keep the database that is there aside
+    #[arg(long)]
+    pub force: bool,
 }
 
 /// Settings of `serve` and `check`. The token is read from TAPSIDE_TOKEN.

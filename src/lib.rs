@@ -14,9 +14,10 @@
 //! - [`bot`]: two doors, [`bot::Bot::hear`] and [`bot::Bot::due`].
 //! - [`transport`]: the outside world to and from [`bot::envelope`].
 //! - [`desk`]: a conversation without a platform.
-//! - [`chat`], [`play`], [`read_lines`], [`spreadsheet`], [`serve`], [`check`]:
-//!   the subcommands.
+//! - [`chat`], [`play`], [`read_lines`], [`spreadsheet`], [`serve`], [`check`],
+//!   [`outfits`], [`backup`]: the subcommands.
 
+pub mod backup;
 pub mod bot;
 pub mod chart;
 pub mod chat;
@@ -27,6 +28,7 @@ pub mod desk;
 pub mod digest;
 pub mod message;
 pub mod papers;
+pub mod outfits;
 pub mod play;
 pub mod read_lines;
 pub mod replies;

@@ -5,14 +5,19 @@ use std::process::ExitCode;
 
 use clap::Parser;
 use secrecy::ExposeSecret;
+use tapside::backup::{self, Outcome};
 use tapside::config::{Command, CommandLine, LogLevel, Settings, zone_of_this_machine};
 use tapside::play::Files;
 use tapside::store::Store;
+use tapside::store::backup::file_of;
 use tracing_subscriber::filter::{LevelFilter, Targets};
 use tracing_subscriber::prelude::*;
 
 /// What was looked at is not as it should be.
 const NOT_GOOD: u8 = 1;
+
+/// It is to be done with another program.
+const ANOTHER_WAY: u8 = 2;
 
 #[tokio::main]
 async fn main() -> ExitCode {
@@ -57,6 +62,27 @@ async fn run() -> anyhow::Result<ExitCode> {
             eprintln!("The tables are up to date.");
             Ok(ExitCode::SUCCESS)
         }
+        Command::Outfits(database) => {
+            let url = database.url.expose_secret();
+            if let Some(file) = file_of(url).filter(|file| !file.exists()) {
+                anyhow::bail!("there is no database at {}", file.display());
+            }
+            let store = Store::open(url).await?;
+            tapside::outfits::run(&store, &mut std::io::stdout()).await?;
+            store.close().await;
+            Ok(ExitCode::SUCCESS)
+        }
+        Command::Backup(args) => {
+            let url = args.database.url.expose_secret();
+            let outcome = backup::back_up(url, &args.file, args.force, &mut std::io::stdout()).await?;
+            Ok(code_of(outcome))
+        }
+        Command::Restore(args) => {
+            let url = args.database.url.expose_secret();
+            let now = tapside::clock::now();
+            let outcome = backup::restore(url, &args.file, args.force, now, &mut std::io::stdout()).await?;
+            Ok(code_of(outcome))
+        }
         Command::Check(args) => {
             let good = tapside::check::run(&Settings::new(args), &mut std::io::stdout()).await?;
             Ok(ExitCode::from(if good { 0 } else { NOT_GOOD }))
@@ -93,6 +119,13 @@ async fn run() -> anyhow::Result<ExitCode> {
             let as_written = tapside::play::run(&args.files, args.update, &mut files, &mut std::io::stdout()).await?;
             Ok(ExitCode::from(if as_written { 0 } else { NOT_GOOD }))
         }
+    }
+}
+
+fn code_of(outcome: Outcome) -> ExitCode {
+    match outcome {
+        Outcome::Done => ExitCode::SUCCESS,
+        Outcome::OtherWay => ExitCode::from(ANOTHER_WAY),
     }
 }
 

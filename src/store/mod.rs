@@ -5,6 +5,7 @@
 //! `$1`; no `now()` in SQL. Where the two databases must differ, the variants
 //! stand side by side on [`Kind`].
 
+pub mod backup;
 pub mod blobs;
 pub mod chats;
 pub mod dead;

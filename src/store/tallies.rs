@@ -38,3 +38,37 @@ pub async fn count(db: &mut Db) -> Result<Tallies, StoreError> {
     .fetch_one(&mut *db)
     .await?)
 }
+
+/// What the host may know of an outfit.
+#[derive(Clone, Debug, PartialEq, Eq, sqlx::FromRow)]
+pub struct OutfitTally {
+    /// Its number.
+    pub id: i64,
+    /// What its owner calls it.
+    pub name: String,
+    /// IANA zone name.
+    pub zone: String,
+    /// People in it.
+    pub people: i64,
+    /// Rigs in use.
+    pub rigs: i64,
+    /// When the last reading that counts was taken.
+    pub last_reading_at: Option<i64>,
+}
+
+/// Every outfit, oldest first.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn outfits(db: &mut Db) -> Result<Vec<OutfitTally>, StoreError> {
+    Ok(sqlx::query_as(
+        "select o.id, o.name, o.zone,
+                (select count(*) from people p where p.outfit_id = o.id) as people,
+                (select count(*) from rigs g where g.outfit_id = o.id and g.removed_at is null) as rigs,
+                (select max(r.taken_at) from rigs g join readings r on r.rig_id = g.id
+                 where g.outfit_id = o.id and r.withdrawn_at is null) as last_reading_at
+         from outfits o order by o.id",
+    )
+    .fetch_all(&mut *db)
+    .await?)
+}

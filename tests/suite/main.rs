@@ -6,6 +6,7 @@ mod api_forms;
 mod api_stand_in;
 mod chart;
 mod chart_scenes;
+mod copies;
 mod database;
 mod demos;
 mod files_sent;

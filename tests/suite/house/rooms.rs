@@ -187,6 +187,8 @@ pub const ROOMS: &[Room] = &[
     rim("serve", "it wires the rooms together"),
     rim("chat", "it is a subcommand"),
     rim("check", "it is a subcommand"),
+    rim("outfits", "it is a subcommand"),
+    rim("backup", "it is two subcommands"),
     rim("desk", "it is what the subcommands share"),
     rim("play", "it is a subcommand"),
     rim("read_lines", "it is a subcommand"),
