@@ -1,6 +1,5 @@
 //! Commands about the outfit's settings: name, zone, end of the day.
 
-use jiff::civil::Time;
 use jiff::tz::{self, TimeZone};
 
 use crate::message::setting;
@@ -60,13 +59,6 @@ impl Turn<'_> {
         };
         Ok(answer.unwrap_or_else(|| Answer::says(self.words.plain("day-ends-bad"))))
     }
-}
-
-/// `17:00`, `17.00` or `17`.
-pub(super) fn time_of_day(typed: &str) -> Option<Time> {
-    let typed = typed.trim().replace('.', ":");
-    let (hour, minute) = typed.split_once(':').unwrap_or((&typed, "0"));
-    Time::new(hour.parse().ok()?, minute.parse().ok()?, 0, 0).ok()
 }
 
 /// The zone of that name, whatever its case, or the only one that ends in it
@@ -129,15 +121,5 @@ mod tests {
             Some("Europe/Madrid")
         );
         assert_eq!(zone_named("qqqq").unwrap_err(), None);
-    }
-
-    #[test]
-    fn a_time_of_day_is_read_in_its_usual_forms() {
-        for typed in ["17:00", "17.00", "17"] {
-            assert_eq!(time_of_day(typed), Time::new(17, 0, 0, 0).ok(), "{typed}");
-        }
-        for typed in ["", "25:00", "noon", "17:61"] {
-            assert_eq!(time_of_day(typed), None, "{typed}");
-        }
     }
 }

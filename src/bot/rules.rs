@@ -5,14 +5,17 @@
 //! the day, meter factor, degrees): there the column holds, and the rows of
 //! `settings` only say who changed it.
 
+mod values;
+
 use std::collections::HashMap;
 
-use jiff::civil::Time;
+use jiff::civil::{self, Time};
 
 use crate::message::setting::{
-    Amount, Clock, Country, Currency, Days, Degrees, Field, Meter, PressureUnit, Rated, Setting, Stands, VolumeUnit,
-    Ways, Weekday,
+    Amount, Clock, Country, Currency, Days, Degrees, Field, Meter, PressureUnit, Setting, Stands, VolumeUnit, Ways,
+    Weekday,
 };
+use crate::schedule::Week;
 use crate::store::outfits::Outfit;
 use crate::store::rigs::Rig;
 use crate::store::settings::Kept;
@@ -23,78 +26,7 @@ use crate::water::quantity::{Flow, Pressure, Temperature};
 use crate::water::renewal::Prices;
 use crate::water::settings::{Limits, Settings};
 
-/// What was set for an outfit or a rig; what was not is none or empty.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct Values {
-    pub currency: Option<Currency>,
-    pub country: Option<Country>,
-    pub resin_price: Option<Amount>,
-    pub membrane_price: Option<Amount>,
-    pub prefilter_price: Option<Amount>,
-    pub membrane_labour: Option<Amount>,
-    pub resin_labour: Option<Amount>,
-    pub resin_litres: Option<f64>,
-    pub litres_per_day: Option<f64>,
-    pub busy_months: Option<[u16; 12]>,
-    pub wearing_line: Option<f64>,
-    pub due_line: Option<f64>,
-    pub spent_line: Option<f64>,
-    pub working_days: Option<Days>,
-    pub day_ends: Option<Clock>,
-    pub day_ends_on: [Option<Clock>; 7],
-    pub digest_at: Option<(Weekday, Clock)>,
-    pub digest: Option<bool>,
-    pub nudges: Option<bool>,
-    pub notices: Option<bool>,
-    /// The inner none: nothing is quiet.
-    pub quiet_hours: Option<Option<(Clock, Clock)>>,
-    pub meter: Option<Meter>,
-    pub degrees: Option<Degrees>,
-    pub pressure_unit: Option<PressureUnit>,
-    pub volume_unit: Option<VolumeUnit>,
-    pub prefilter_days: Option<u16>,
-    pub membranes: Option<u8>,
-    pub stands: Option<Stands>,
-    pub rated: Option<Rated>,
-    pub short_names: Vec<String>,
-}
-
-impl Values {
-    fn take(&mut self, setting: Setting) {
-        match setting {
-            Setting::Currency(currency) => self.currency = Some(currency),
-            Setting::Country(country) => self.country = Some(country),
-            Setting::ResinPrice(amount) => self.resin_price = Some(amount),
-            Setting::MembranePrice(amount) => self.membrane_price = Some(amount),
-            Setting::PrefilterPrice(amount) => self.prefilter_price = Some(amount),
-            Setting::MembraneLabour(amount) => self.membrane_labour = Some(amount),
-            Setting::ResinLabour(amount) => self.resin_labour = Some(amount),
-            Setting::ResinLitres(litres) => self.resin_litres = Some(litres),
-            Setting::LitresPerDay(litres) => self.litres_per_day = Some(litres),
-            Setting::BusyMonths(months) => self.busy_months = Some(months),
-            Setting::WearingLine(line) => self.wearing_line = Some(line),
-            Setting::DueLine(line) => self.due_line = Some(line),
-            Setting::SpentLine(line) => self.spent_line = Some(line),
-            Setting::WorkingDays(days) => self.working_days = Some(days),
-            Setting::DayEnds(clock) => self.day_ends = Some(clock),
-            Setting::DayEndsOn(day, clock) => self.day_ends_on[day.from_monday()] = Some(clock),
-            Setting::DigestAt(day, clock) => self.digest_at = Some((day, clock)),
-            Setting::Digest(on) => self.digest = Some(on),
-            Setting::Nudges(on) => self.nudges = Some(on),
-            Setting::Notices(on) => self.notices = Some(on),
-            Setting::QuietHours(hours) => self.quiet_hours = Some(hours),
-            Setting::Meter(meter) => self.meter = Some(meter),
-            Setting::Degrees(degrees) => self.degrees = Some(degrees),
-            Setting::PressureUnit(unit) => self.pressure_unit = Some(unit),
-            Setting::VolumeUnit(unit) => self.volume_unit = Some(unit),
-            Setting::PrefilterDays(days) => self.prefilter_days = Some(days),
-            Setting::Membranes(count) => self.membranes = Some(count),
-            Setting::Stands(stands) => self.stands = Some(stands),
-            Setting::Rated(rated) => self.rated = Some(rated),
-            Setting::ShortNames(names) => self.short_names = names,
-        }
-    }
-}
+use values::Values;
 
 /// What holds in an outfit.
 #[derive(Clone, Debug, PartialEq)]
@@ -117,6 +49,16 @@ impl Rules {
     pub(super) async fn load(db: &mut Db, outfit: &Outfit) -> Result<Self, StoreError> {
         let kept = store::settings::standing(db, outfit.id).await?;
         Ok(Self::of(outfit, &kept))
+    }
+
+    /// What holds in each of all outfits, in their order: one look for the clock.
+    pub(super) async fn of_all(db: &mut Db, outfits: &[Outfit]) -> Result<Vec<Self>, StoreError> {
+        let mut kept: HashMap<i64, Vec<Kept>> = HashMap::new();
+        for (outfit, one) in store::settings::standing_everywhere(db).await? {
+            kept.entry(outfit).or_default().push(one);
+        }
+        let of = |outfit: &Outfit| Self::of(outfit, kept.get(&outfit.id).map_or(&[], Vec::as_slice));
+        Ok(outfits.iter().map(of).collect())
     }
 
     /// The rules of an outfit's columns and what else was set, oldest first. A
@@ -359,6 +301,16 @@ impl RulesFor<'_> {
         )
     }
 
+    /// When the working day ends, by day of the week: also on days off, since
+    /// whoever works then has a rig to flush.
+    pub(super) fn week(&self) -> Week {
+        let mut week = Week::default();
+        for (day, civil) in Weekday::ALL.into_iter().zip(CIVIL) {
+            week.set(civil, Some(self.day_ends(day)));
+        }
+        week
+    }
+
     fn prefilter_interval(&self) -> prefilter::Interval {
         let days = self.either(|values| values.prefilter_days);
         prefilter::Interval {
@@ -378,6 +330,17 @@ impl RulesFor<'_> {
         })
     }
 }
+
+/// The days of the week as the schedule names them.
+const CIVIL: [civil::Weekday; 7] = [
+    civil::Weekday::Monday,
+    civil::Weekday::Tuesday,
+    civil::Weekday::Wednesday,
+    civil::Weekday::Thursday,
+    civil::Weekday::Friday,
+    civil::Weekday::Saturday,
+    civil::Weekday::Sunday,
+];
 
 /// A time of day as the schedule takes it.
 fn time(clock: Clock) -> Time {

@@ -144,6 +144,9 @@ impl Turn<'_> {
         let Some(holds) = holds else {
             return self.words.plain("setting-default-none");
         };
+        if let (Some(Setting::DayEnds(clock)), None) = (setting, rig) {
+            return self.words.say("day-ends-set", [("time", (&clock.text()).into())]);
+        }
         let words = typed(self.words, &holds, self.ways());
         let mut lines = vec![match (setting, rig) {
             (None, _) => self.words.say("setting-as-before", [("setting", (&words).into())]),

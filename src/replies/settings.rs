@@ -134,6 +134,10 @@ pub fn list(words: Words, standing: &Standing<'_>, before: &str, ways: Ways) -> 
         lines.push(words.plain("settings-missing"));
         lines.extend(standing.missing.iter().map(line));
     }
-    lines.push(words.plain("settings-back"));
+    let example = match before.trim() {
+        "" => words.plain("settings-back-example"),
+        rig => words.say("settings-back-example-rig", [("rig", rig.into())]),
+    };
+    lines.push(words.say("settings-back", [("example", (&example).into())]));
     lines.join("\n")
 }

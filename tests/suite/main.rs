@@ -32,6 +32,7 @@ mod readings;
 mod reminders;
 mod schedule;
 mod served;
+mod settings;
 mod spanish;
 mod start_and_stop;
 mod water_checks;

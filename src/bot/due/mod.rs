@@ -12,6 +12,7 @@ use crate::store::{self, StoreError};
 
 use super::Bot;
 use super::hours::Hours;
+use super::rules::Rules;
 
 pub(super) use nudges::ASK_AGAIN;
 
@@ -36,10 +37,11 @@ impl Bot {
     pub async fn due(&self, now: i64) -> Result<(), StoreError> {
         let mut tx = self.store.look().await?;
         let outfits = store::outfits::all(&mut tx).await?;
+        let rules = Rules::of_all(&mut tx, &outfits).await?;
         let met = store::slots::claimed_since(&mut tx, now - KEYS_REMEMBERED).await?;
         tx.commit().await?;
-        for outfit in &outfits {
-            let hours = Hours::of(outfit);
+        for (outfit, rules) in outfits.iter().zip(&rules) {
+            let hours = Hours::of(outfit, rules);
             for slot in open_slots(&hours, &hours.day_ends, NUDGE_WINDOW, now, |slot| {
                 met.contains(&nudges::key(outfit.id, slot))
             }) {

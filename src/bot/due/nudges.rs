@@ -6,6 +6,7 @@ use std::collections::BTreeMap;
 use crate::bot::Bot;
 use crate::bot::envelope::{Body, Handling, Outgoing, is_group};
 use crate::bot::hours::Hours;
+use crate::bot::rules::Rules;
 use crate::replies::{Words, nudge};
 use crate::schedule::{self, Slot};
 use crate::store::nudges::{Nudge, Waiting};
@@ -41,9 +42,10 @@ impl Bot {
         if !store::slots::claim(&mut tx, &key(outfit.id, &slot), now).await? {
             return Ok(());
         }
+        let rules = Rules::load(&mut tx, outfit).await?;
         let mut asked: BTreeMap<String, Asked> = BTreeMap::new();
         for rig in store::rigs::fleet(&mut tx, outfit.id).await? {
-            let by_hand = !rig.flushes_itself && !rig.di_only;
+            let by_hand = !rig.flushes_itself && !rig.di_only && rules.rig(rig.id).nudges();
             let Some(worker) = unflushed(&mut tx, occasion, &rig).await?.filter(|_| by_hand) else {
                 continue;
             };
@@ -82,7 +84,8 @@ impl Bot {
             let Some(outfit) = outfits.iter().find(|outfit| outfit.id == nudge.outfit_id) else {
                 continue;
             };
-            if !store::nudges::repeat(&mut tx, nudge.id, now).await? || Hours::of(outfit).is_quiet(now) {
+            let hours = Hours::of(outfit, &Rules::load(&mut tx, outfit).await?);
+            if !store::nudges::repeat(&mut tx, nudge.id, now).await? || hours.is_quiet(now) {
                 continue;
             }
             let Waiting {

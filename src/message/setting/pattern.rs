@@ -57,7 +57,8 @@ fn go(elements: &[&str], pieces: &[Piece<'_>], caught: Caught) -> Option<Caught>
 fn take(slot: &str, pieces: &[Piece<'_>], caught: &mut Caught) -> Option<usize> {
     match slot {
         "money" => {
-            let before = usize::from(pieces.first().is_some_and(|piece| is_money(&piece.plain)));
+            // At most two: R$ comes as two pieces.
+            let before = pieces.iter().take(2).take_while(|piece| is_money(&piece.plain)).count();
             let amount = Amount::of_main(number(pieces.get(before)?)?)?;
             caught.amounts.push(amount);
             let after = pieces.get(before + 1).is_some_and(|piece| is_money(&piece.plain));
@@ -68,7 +69,10 @@ fn take(slot: &str, pieces: &[Piece<'_>], caught: &mut Caught) -> Option<usize> 
             Some(1)
         }
         "percent" => {
-            caught.numbers.push(number(pieces.first()?)? / 100.0);
+            // 67.8 / 100 is not quite 0.678; a hundredth of a per cent is close enough.
+            caught
+                .numbers
+                .push((number(pieces.first()?)? * 100.0).round() / 10_000.0);
             Some(1 + usize::from(pieces.get(1).is_some_and(|piece| piece.plain == "%")))
         }
         "volume" => {
