@@ -28,7 +28,7 @@ pub struct WishFor {
 pub type Make = fn(&Caught) -> Option<Setting>;
 
 /// Longer texts set nothing.
-const PIECES: usize = 24;
+const PIECES: usize = 32;
 /// A rig's name has at most so many words.
 const NAME_WORDS: usize = 3;
 
