@@ -19,7 +19,7 @@ use super::rules::Rules;
 use super::turn::Turn;
 
 /// More readings than a rig gathers in twenty years.
-const ALL: i64 = 20_000;
+pub(super) const ALL: i64 = 20_000;
 
 /// A rig as the computation sees it.
 #[derive(Clone, Debug)]
@@ -114,9 +114,14 @@ impl Turn<'_> {
 }
 
 /// All that happened on a rig until `now`, as the computation takes it.
-pub(super) async fn events(db: &mut Db, rig_id: i64, now: i64) -> Result<Vec<Event>, StoreError> {
+async fn events(db: &mut Db, rig_id: i64, now: i64) -> Result<Vec<Event>, StoreError> {
     let readings = store::readings::latest(db, rig_id, now + 1, ALL).await?;
     let services = store::services::of_rig(db, rig_id).await?;
+    Ok(events_of(&readings, &services))
+}
+
+/// A record as the computation takes it.
+pub(super) fn events_of(readings: &[Reading], services: &[store::services::Service]) -> Vec<Event> {
     let mut events: Vec<Event> = readings.iter().filter_map(heard).collect();
     events.extend(services.iter().filter_map(|service| {
         let what = work(service_of(&service.what)?);
@@ -125,7 +130,7 @@ pub(super) async fn events(db: &mut Db, rig_id: i64, now: i64) -> Result<Vec<Eve
             what,
         }))
     }));
-    Ok(events)
+    events
 }
 
 /// A kept reading as the computation takes it; none if it holds a number that

@@ -92,7 +92,9 @@ fn rounded(value: f64) -> f64 {
 }
 
 fn price_words(service: &Service) -> String {
-    let Some(price) = &service.price else { return String::new() };
+    let Some(price) = &service.price else {
+        return String::new();
+    };
     let currency = price.currency.as_deref().unwrap_or_default();
     format!(", price {} {currency}", price.amount).trim_end().to_string()
 }
