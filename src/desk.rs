@@ -2,8 +2,9 @@
 //! where it is put. `chat`, `play` and the scenario tests sit here.
 
 use std::collections::HashMap;
+use std::sync::Arc;
 
-use crate::bot::envelope::{Arrived, Body, Button, Chat, File, Happening, Incoming, Person, Send};
+use crate::bot::envelope::{Arrived, Body, Button, Chat, Drawing, File, Happening, Incoming, Person, Send};
 use crate::bot::{Bot, BotSettings, Tokens};
 use crate::store::people::Role;
 use crate::store::sends::{self, Limits, Sent};
@@ -24,6 +25,7 @@ pub struct Desk {
     /// Keeps message keys apart from those of earlier conversations.
     session: String,
     count: u64,
+    draws: bool,
     last_said: HashMap<String, (String, i64)>,
     /// The platform's language of whoever does not speak English.
     languages: HashMap<String, String>,
@@ -64,11 +66,17 @@ impl Desk {
             bot,
             session,
             count: 0,
+            draws: false,
             last_said: HashMap::new(),
             languages: HashMap::new(),
             last_heard: HashMap::new(),
             buttons: Vec::new(),
         }
+    }
+
+    /// Has pictures drawn, and not only named.
+    pub fn draw(&mut self) {
+        self.draws = true;
     }
 
     /// The bot at this desk.
@@ -187,8 +195,12 @@ impl Desk {
                 all.sort_by_key(|(id, _)| *id);
                 return Ok(all.into_iter().map(|(_, heard)| heard).collect());
             }
+            let mut drawn = Vec::with_capacity(claimed.len());
+            for send in claimed {
+                drawn.push(if self.draws { self.bot.draw(send).await } else { send });
+            }
             let mut tx = store.begin().await?;
-            for send in &claimed {
+            for send in &drawn {
                 let key = format!("desk:bot/{}", send.id);
                 sends::settle(&mut tx, send, ME, &Sent::Delivered(Some(key.clone())), now).await?;
                 self.last_heard
@@ -214,6 +226,10 @@ impl Desk {
         let (text, buttons): (String, &[Button]) = match &send.body {
             Body::Say { text, buttons, .. } => (text.clone(), buttons),
             Body::Pictures { caption, .. } => (below("picture", &send.files, caption), &[]),
+            Body::Drawings { drawings, caption, .. } => {
+                let undrawn: Vec<File> = drawings.iter().map(undrawn).collect();
+                (below("picture", &undrawn, caption), &[])
+            }
             Body::Document { caption, .. } => (below("file", &send.files, caption), &[]),
             Body::Acknowledge { text, .. } => (text.clone()?, &[]),
         };
@@ -228,6 +244,14 @@ impl Desk {
             buttons: buttons.iter().map(|button| button.label.clone()).collect(),
             files: send.files.clone(),
         })
+    }
+}
+
+/// A picture's name alone, where nobody wants the picture.
+fn undrawn(drawing: &Drawing) -> File {
+    File {
+        name: drawing.name.clone(),
+        bytes: Arc::default(),
     }
 }
 

@@ -181,6 +181,16 @@ pub enum Body {
         /// The message to answer under, in a group.
         reply_to: Option<String>,
     },
+    /// Pictures that are drawn on their way out, shown together, with words
+    /// below them. So a thousand digests of one minute cost no drawing in it.
+    Drawings {
+        /// At most ten.
+        drawings: Vec<Drawing>,
+        /// Plain text of at most a caption's length; empty for none.
+        caption: String,
+        /// The message to answer under, in a group.
+        reply_to: Option<String>,
+    },
     /// A file to keep, with words below it.
     Document {
         /// At most 50 MB.
@@ -219,9 +229,45 @@ impl Body {
         match self {
             Self::Pictures { pictures, .. } => pictures,
             Self::Document { file, .. } => std::slice::from_ref(file),
-            Self::Say { .. } | Self::Acknowledge { .. } => &[],
+            Self::Say { .. } | Self::Drawings { .. } | Self::Acknowledge { .. } => &[],
         }
     }
+
+    /// Whether delivering it takes an upload.
+    pub fn is_uploaded(&self) -> bool {
+        matches!(
+            self,
+            Self::Pictures { .. } | Self::Drawings { .. } | Self::Document { .. }
+        )
+    }
+}
+
+/// A picture that is still to be drawn, from what was known at an instant.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Drawing {
+    /// The file's name, such as `heron-history.png`.
+    pub name: String,
+    /// What it shows.
+    pub of: Drawn,
+    /// Whose it is.
+    pub outfit_id: i64,
+    /// UTC seconds.
+    pub as_of: i64,
+    /// Language tag.
+    pub language: Option<String>,
+}
+
+/// What a drawing shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Drawn {
+    /// The fleet, most urgent first: this page, from 0.
+    Fleet(usize),
+    /// A rig's history, by the rig's number.
+    History(i64),
+    /// A rig's resin.
+    Resin(i64),
+    /// A rig's money over time.
+    Money(i64),
 }
 
 /// A button.

@@ -8,6 +8,7 @@ mod answer;
 mod asking;
 mod assessing;
 mod decisions;
+mod drawing;
 mod due;
 mod fleet;
 mod flushing;
@@ -36,6 +37,8 @@ use std::collections::HashMap;
 use std::sync::{Mutex, PoisonError};
 
 use crate::message::command::Page;
+use tokio::sync::Semaphore;
+
 use crate::store::Store;
 
 pub use tokens::Tokens;
@@ -50,6 +53,8 @@ pub struct Bot {
     strangers: Mutex<HashMap<String, i64>>,
     /// When each chat was last given a hint.
     hints: Mutex<HashMap<String, i64>>,
+    /// Whoever holds it draws.
+    easel: Semaphore,
     /// What somebody tried in vain, and when: help begins with it.
     tried: Mutex<HashMap<String, (Page, i64)>>,
 }
@@ -71,6 +76,7 @@ impl Bot {
             link_base: Mutex::default(),
             strangers: Mutex::default(),
             hints: Mutex::default(),
+            easel: Semaphore::new(1),
             tried: Mutex::default(),
         }
     }

@@ -168,6 +168,19 @@ impl Rules {
         self.outfit.working_days.unwrap_or(Days::MONDAY_TO_FRIDAY)
     }
 
+    /// The rigs whose day has an end of its own.
+    pub(super) fn rigs_with_own_hours(&self) -> Vec<i64> {
+        let own = |values: &Values| values.day_ends.is_some() || values.day_ends_on.iter().any(Option::is_some);
+        let mut rigs: Vec<i64> = self
+            .rigs
+            .iter()
+            .filter(|(_, values)| own(values))
+            .map(|(id, _)| *id)
+            .collect();
+        rigs.sort_unstable();
+        rigs
+    }
+
     /// When owners get the digest, local time; Monday at seven if nobody said.
     pub(super) fn digest_at(&self) -> (Weekday, Time) {
         let seven = Clock::new(7, 0).unwrap_or(Clock::MIDNIGHT);

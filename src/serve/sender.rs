@@ -108,7 +108,8 @@ impl Round {
             self.under_way.push(send.clone());
             let shared = shared.clone();
             self.flying.spawn(async move {
-                let sent = shared.telegram.deliver(&send).await;
+                let drawn = shared.bot.draw(send.clone()).await;
+                let sent = shared.telegram.deliver(&drawn).await;
                 (send, sent)
             });
         }

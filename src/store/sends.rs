@@ -141,11 +141,7 @@ pub async fn claim(
                 continue;
             }
         };
-        let leases = if body.attachments().is_empty() {
-            1
-        } else {
-            UPLOAD_LEASES
-        };
+        let leases = if body.is_uploaded() { UPLOAD_LEASES } else { 1 };
         sqlx::query("update sends set lease_by = $1, leased_until = $2, tries = tries + 1 where id = $3")
             .bind(me)
             .bind(now + leases * lease)

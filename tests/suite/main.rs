@@ -47,4 +47,5 @@ mod water_spreadsheet;
 mod water_wear;
 mod wire;
 mod words;
+mod working_hours;
 mod world;

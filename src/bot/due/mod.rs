@@ -6,12 +6,15 @@
 
 mod nudges;
 
+use std::collections::{HashMap, HashSet};
+
 use crate::schedule::{self, Slot, Week};
 use crate::store::outfits::Outfit;
+use crate::store::settings::Kept;
 use crate::store::{self, StoreError};
 
 use super::Bot;
-use super::hours::Hours;
+use super::hours::{Hours, day_ends};
 use super::rules::Rules;
 
 pub(super) use nudges::ASK_AGAIN;
@@ -24,6 +27,7 @@ const KEYS_REMEMBERED: i64 = 3 * 86_400;
 /// An outfit at its slot.
 struct Occasion<'a> {
     outfit: &'a Outfit,
+    rules: &'a Rules,
     hours: &'a Hours,
     slot: Slot,
     now: i64,
@@ -33,35 +37,73 @@ impl Bot {
     /// Queues what fell due until now and was not claimed before.
     ///
     /// # Errors
-    /// Whatever the database says; what was not committed is due again.
+    /// Whatever the database says; what was not committed is due again. Trouble
+    /// with the facts of one outfit is logged, and the others go on.
     pub async fn due(&self, now: i64) -> Result<(), StoreError> {
-        let mut tx = self.store.look().await?;
-        let outfits = store::outfits::all(&mut tx).await?;
-        let rules = Rules::of_all(&mut tx, &outfits).await?;
-        let met = store::slots::claimed_since(&mut tx, now - KEYS_REMEMBERED).await?;
-        tx.commit().await?;
-        for (outfit, rules) in outfits.iter().zip(&rules) {
-            let hours = Hours::of(outfit, rules);
-            for slot in open_slots(&hours, &hours.day_ends, NUDGE_WINDOW, now, |slot| {
-                met.contains(&nudges::key(outfit.id, slot))
-            }) {
-                let occasion = Occasion {
-                    outfit,
-                    hours: &hours,
-                    slot,
-                    now,
-                };
-                self.end_of_day(&occasion).await?;
+        let mut look = self.store.look().await?;
+        let outfits = store::outfits::all(&mut look).await?;
+        let set = store::settings::of_hours(&mut look).await?;
+        let met = store::slots::claimed_since(&mut look, now - KEYS_REMEMBERED).await?;
+        look.rollback().await?;
+        let clocks = clocks(outfits, set);
+        for (outfit, rules) in &clocks {
+            match self.outfit_due(outfit, rules, &met, now).await {
+                Err(trouble) if trouble.blames_the_message() => {
+                    tracing::error!(outfit = outfit.id, %trouble, "What falls due in an outfit could not be queued.");
+                }
+                other => other?,
             }
         }
-        self.repeat_nudges(&outfits, now).await
+        self.repeat_nudges(&clocks, now).await
+    }
+
+    async fn outfit_due(
+        &self,
+        outfit: &Outfit,
+        rules: &Rules,
+        met: &HashSet<String>,
+        now: i64,
+    ) -> Result<(), StoreError> {
+        let hours = Hours::of(outfit, rules);
+        let occasion = |slot| Occasion {
+            outfit,
+            rules,
+            hours: &hours,
+            slot,
+            now,
+        };
+        let own_hours = rules.rigs_with_own_hours();
+        let weeks = own_hours.iter().map(|rig| (Some(*rig), day_ends(rules.rig(*rig))));
+        for (rig, week) in weeks.chain([(None, day_ends(rules.outfit()))]) {
+            for slot in slots(&hours, &week, NUDGE_WINDOW, now) {
+                if !met.contains(&nudges::key(outfit.id, rig, slot)) {
+                    self.end_of_day(&occasion(slot), rig).await?;
+                }
+            }
+        }
+        Ok(())
     }
 }
 
-/// The slots of a week's times within a window that were not met yet.
-fn open_slots(hours: &Hours, week: &Week, window: i64, now: i64, met: impl Fn(&Slot) -> bool) -> Vec<Slot> {
-    schedule::due(&hours.zone, week, now - window, now)
+/// Each outfit with the rules that say when something is due in it.
+type Clocks = Vec<(Outfit, Rules)>;
+
+fn clocks(outfits: Vec<Outfit>, set: Vec<(i64, Kept)>) -> Clocks {
+    let mut by_outfit: HashMap<i64, Vec<Kept>> = HashMap::new();
+    for (outfit, kept) in set {
+        by_outfit.entry(outfit).or_default().push(kept);
+    }
+    outfits
         .into_iter()
-        .filter(|slot| !met(slot))
+        .map(|outfit| {
+            let kept = by_outfit.remove(&outfit.id).unwrap_or_default();
+            let rules = Rules::of(&outfit, &kept);
+            (outfit, rules)
+        })
         .collect()
+}
+
+/// The slots of a week's times within a window.
+fn slots(hours: &Hours, week: &Week, window: i64, now: i64) -> Vec<Slot> {
+    schedule::due(&hours.zone, week, now - window, now)
 }

@@ -16,15 +16,19 @@ use crate::store::questions::Button as StoredButton;
 use crate::store::rigs::Rig;
 use crate::store::{self, Db, StoreError};
 
-use super::{NUDGE_WINDOW, Occasion};
+use super::{Clocks, NUDGE_WINDOW, Occasion};
 
 /// After this long without an answer it is asked again, once.
 pub(in crate::bot) const ASK_AGAIN: i64 = 30 * 60;
 const BUTTONS_LIVE: i64 = 12 * 3600;
 
-/// The key under which an outfit's end of the day is met.
-pub(super) fn key(outfit_id: i64, slot: &Slot) -> String {
-    format!("day-end/{outfit_id}/{}", slot.date)
+/// The key under which the end of a day is met: of an outfit, or of a rig with
+/// hours of its own.
+pub(super) fn key(outfit_id: i64, rig: Option<i64>, slot: Slot) -> String {
+    match rig {
+        Some(rig) => format!("day-end/{outfit_id}/{rig}/{}", slot.date),
+        None => format!("day-end/{outfit_id}/{}", slot.date),
+    }
 }
 
 /// Who is asked, where, about which rigs.
@@ -35,18 +39,32 @@ struct Asked {
 }
 
 impl Bot {
-    /// Asks about every rig of an outfit that worked today and was not flushed.
-    pub(super) async fn end_of_day(&self, occasion: &Occasion<'_>) -> Result<(), StoreError> {
-        let Occasion { outfit, slot, now, .. } = *occasion;
+    /// Asks about every rig of an outfit that worked today and was not flushed;
+    /// about one alone, if it has hours of its own.
+    pub(super) async fn end_of_day(&self, occasion: &Occasion<'_>, only: Option<i64>) -> Result<(), StoreError> {
+        let Occasion {
+            outfit,
+            rules,
+            slot,
+            now,
+            ..
+        } = *occasion;
         let mut tx = self.store.begin().await?;
-        if !store::slots::claim(&mut tx, &key(outfit.id, &slot), now).await? {
+        if !store::slots::claim(&mut tx, &key(outfit.id, only, slot), now).await? {
             return Ok(());
         }
-        let rules = Rules::load(&mut tx, outfit).await?;
+        let own_hours = rules.rigs_with_own_hours();
+        let is_meant = |rig: &Rig| match only {
+            Some(only) => rig.id == only,
+            None => !own_hours.contains(&rig.id),
+        };
         let mut asked: BTreeMap<String, Asked> = BTreeMap::new();
         for rig in store::rigs::fleet(&mut tx, outfit.id).await? {
-            let by_hand = !rig.flushes_itself && !rig.di_only && rules.rig(rig.id).nudges();
-            let Some(worker) = unflushed(&mut tx, occasion, &rig).await?.filter(|_| by_hand) else {
+            let by_hand = !rig.flushes_itself && !rig.di_only;
+            if !by_hand || !is_meant(&rig) || !rules.rig(rig.id).nudges() {
+                continue;
+            }
+            let Some(worker) = unflushed(&mut tx, occasion, &rig).await? else {
                 continue;
             };
             let Some((chat, member)) = whom(&mut tx, outfit, worker).await? else {
@@ -76,15 +94,15 @@ impl Bot {
     }
 
     /// Asks once more where nobody answered, unless the outfit wants its quiet.
-    pub(super) async fn repeat_nudges(&self, outfits: &[Outfit], now: i64) -> Result<(), StoreError> {
+    pub(super) async fn repeat_nudges(&self, clocks: &Clocks, now: i64) -> Result<(), StoreError> {
         let mut tx = self.store.begin().await?;
         let waiting = store::nudges::to_repeat(&mut tx, now - NUDGE_WINDOW, now).await?;
         let mut asked: BTreeMap<String, Asked> = BTreeMap::new();
         for nudge in waiting {
-            let Some(outfit) = outfits.iter().find(|outfit| outfit.id == nudge.outfit_id) else {
+            let Some((outfit, rules)) = clocks.iter().find(|(outfit, _)| outfit.id == nudge.outfit_id) else {
                 continue;
             };
-            let hours = Hours::of(outfit, &Rules::load(&mut tx, outfit).await?);
+            let hours = Hours::of(outfit, rules);
             if !store::nudges::repeat(&mut tx, nudge.id, now).await? || hours.is_quiet(now) {
                 continue;
             }

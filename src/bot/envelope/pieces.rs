@@ -50,7 +50,7 @@ impl Body {
                 };
                 [first].into_iter().chain(say(texts, None)).collect()
             }
-            Self::Acknowledge { .. } => vec![self],
+            Self::Drawings { .. } | Self::Acknowledge { .. } => vec![self],
         }
     }
 }
@@ -160,7 +160,7 @@ mod tests {
     fn text_of(body: &Body) -> &str {
         match body {
             Body::Say { text, .. } => text,
-            Body::Pictures { caption, .. } | Body::Document { caption, .. } => caption,
+            Body::Pictures { caption, .. } | Body::Drawings { caption, .. } | Body::Document { caption, .. } => caption,
             Body::Acknowledge { .. } => "",
         }
     }

@@ -60,6 +60,7 @@ impl Telegram {
                 };
                 ended(timeout(UPLOAD_TIMEOUT, upload).await, send)
             }
+            Body::Drawings { .. } => Sent::Refused("not drawn".to_owned()),
             Body::Acknowledge { .. } => Sent::Delivered(None),
         }
     }
