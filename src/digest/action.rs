@@ -274,8 +274,11 @@ pub enum Window {
         /// Hardly after this; none beyond what is looked at.
         late: Option<Date>,
     },
-    /// Its line is crossed, but without prices nobody can say when it pays.
-    LineCrossed,
+    /// Its line is crossed, but nobody can say when it pays.
+    LineCrossed {
+        /// Whether prices are told: then readings are too few.
+        priced: bool,
+    },
 }
 
 impl Finding {

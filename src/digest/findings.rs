@@ -13,8 +13,7 @@ use std::cmp::Ordering;
 use jiff::civil::Date;
 
 use super::action::{Action, Finding, Item, Kind, Subject};
-use super::dates::days_between;
-use super::week::{Decision, PersonWeek, RigWeek, Week};
+use super::week::{Decision, PersonWeek, Week};
 use super::{rig_findings, season};
 
 /// Fewer readings than this in the four weeks before are no habit.
@@ -123,10 +122,4 @@ fn item(week: &Week, subject: Subject, finding: Finding) -> Item {
         subject,
         finding,
     }
-}
-
-/// Days since a rig was last read; `None` when it never was.
-#[must_use]
-pub fn days_silent(rig: &RigWeek, today: Date) -> Option<i64> {
-    rig.last_reading_on.map(|last| days_between(last, today))
 }

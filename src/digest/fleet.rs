@@ -22,7 +22,8 @@ pub struct FleetRow {
     pub rejection: Option<Interval>,
     /// Points of rejection lost a year.
     pub points_per_year: Option<f64>,
-    /// Working days that the resin lasts: low, likely, high.
+    /// Working days that the resin lasts: low, likely, high; none when the rig
+    /// was not read this week.
     pub resin_days: Option<[f64; 3]>,
     /// Last product reading of this bed, ppm.
     pub product_ppm: Option<f64>,
@@ -71,7 +72,11 @@ fn row(rig: &RigWeek, is_asked_for: bool) -> FleetRow {
         condition: assessment.condition.filter(|_| rig.has_membrane),
         rejection: assessment.rejection.filter(|_| rig.has_membrane),
         points_per_year: assessment.points_per_year.filter(|_| rig.has_membrane),
-        resin_days: assessment.resin.and_then(|bed| bed.working_days),
+        // A rig that was not read may have stood: then its load is no fact.
+        resin_days: assessment
+            .resin
+            .filter(|_| rig.readings > 0)
+            .and_then(|bed| bed.working_days),
         product_ppm: assessment.resin.and_then(|bed| bed.product_ppm),
         flushes: (rig.has_membrane && rig.manual_flush).then_some((rig.days_flushed, rig.days_worked)),
         prefilter: assessment.prefilter.state,

@@ -6,9 +6,6 @@ use super::action::{Action, Kind};
 use super::fleet::FleetRow;
 use super::week::Week;
 
-/// A headline says at most two things.
-const MOST_WANTS: usize = 2;
-
 /// The headline.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Headline {
@@ -51,7 +48,7 @@ pub fn of(week: &Week, actions: &[Action], fleet: &[FleetRow]) -> Headline {
             last: fleet.iter().filter_map(|row| row.last_reading_on).max(),
         };
     }
-    let wants: Vec<Want> = actions.iter().filter_map(want).take(MOST_WANTS).collect();
+    let wants = two_of(actions.iter().filter_map(want).collect());
     if wants.is_empty() {
         return Headline::Calm {
             read,
@@ -59,6 +56,17 @@ pub fn of(week: &Week, actions: &[Action], fleet: &[FleetRow]) -> Headline {
         };
     }
     Headline::Wants(wants)
+}
+
+/// The first want and the next one of another risk, so that two lines of resin
+/// do not hide a leak.
+fn two_of(wants: Vec<Want>) -> Vec<Want> {
+    let Some(first) = wants.first() else {
+        return wants;
+    };
+    let other = wants.iter().find(|want| want.kind.risk() != first.kind.risk());
+    let second = other.or(wants.get(1));
+    [Some(first), second].into_iter().flatten().cloned().collect()
 }
 
 /// Silence, standing rigs and frost are no headline.

@@ -256,7 +256,7 @@ fn membrane(rig: &RigNow, now: &Now) -> Candidate {
     }
     let finding = rig_findings::membrane(&rig.assessment, now.today, now.utc_offset_seconds)?;
     let Finding::NewMembrane {
-        window: window @ (Window::Now | Window::LineCrossed),
+        window: window @ (Window::Now | Window::LineCrossed { .. }),
         rejection,
         waiting_per_month,
         ..

@@ -10,15 +10,13 @@ use crate::water::resin::{BedState, SPOTS_FROM_PPM};
 
 use super::action::{Finding, Window};
 use super::dates::{days_between, local_date};
-use super::findings::days_silent;
 use super::week::{RigWeek, Week};
 
 /// Resin is asked for when it is likely empty before the digest after this one.
 const RESIN_AHEAD_DAYS: i64 = 7;
 /// A new membrane is asked for this long before its cheapest date, to order it.
 const MEMBRANE_AHEAD_DAYS: i64 = 45;
-/// Silent longer than this, a rig is taken to stand: what the load of working
-/// days says of its resin is no fact any more.
+/// Silent longer than this, a rig is taken to stand.
 pub const STANDS_FROM_DAYS: i64 = 14;
 /// A membrane that stands longer than this wants preserving (common practice,
 /// no source).
@@ -59,7 +57,8 @@ fn resin(rig: &RigWeek, week: &Week) -> Option<Finding> {
         BedState::Exhausted => return Some(Finding::ChangeResin { product_ppm }),
         BedState::Holding | BedState::GivingWay => {}
     }
-    if days_silent(rig, week.today).is_none_or(|days| days >= STANDS_FROM_DAYS) {
+    // A rig that was not read may have stood: then its load is no fact.
+    if rig.readings == 0 {
         return None;
     }
     let (empty, working_days) = (bed.empty?, bed.working_days?);
@@ -113,11 +112,13 @@ pub(super) fn membrane(assessment: &Assessment, today: Date, utc_offset_seconds:
             }
         }
         Some(Verdict::NotInSight) => return None,
-        Some(Verdict::NotYetKnown) | None if crossed => Window::LineCrossed,
+        Some(Verdict::NotYetKnown) | None if crossed => Window::LineCrossed {
+            priced: verdict.is_some(),
+        },
         Some(Verdict::NotYetKnown) | None => return None,
     };
     let positive = |amount: f64| (amount.is_finite() && amount > 0.0).then_some(amount);
-    let money = assessment.renewal.filter(|_| window != Window::LineCrossed);
+    let money = (assessment.renewal).filter(|_| !matches!(window, Window::LineCrossed { .. }));
     Some(Finding::NewMembrane {
         window,
         rejection,

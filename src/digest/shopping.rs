@@ -4,9 +4,7 @@ use crate::water::prefilter;
 use crate::water::resin::BedState;
 
 use super::action::{Action, Finding, Kind, Window};
-use super::findings::days_silent;
 use super::resin_need::beds_needed;
-use super::rig_findings::STANDS_FROM_DAYS;
 use super::week::{RigWeek, Week};
 
 /// Weeks that the resin is counted for.
@@ -73,7 +71,8 @@ impl Shopping {
 pub fn list(week: &Week, actions: &[Action], later: &[Action]) -> Shopping {
     let mut rigs: Vec<&RigWeek> = week.rigs.iter().collect();
     rigs.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
-    let works = |rig: &&&RigWeek| days_silent(rig, week.today).is_some_and(|days| days < STANDS_FROM_DAYS);
+    // Resin is counted for rigs that were read: the others may stand.
+    let works = |rig: &&&RigWeek| rig.readings > 0;
     let found = |kind: Kind| actions.iter().chain(later).filter(move |action| action.kind == kind);
     let wanted = |kind: Kind, buys: fn(&Finding) -> bool| -> Vec<&RigWeek> {
         let items = found(kind).flat_map(|action| &action.items);
@@ -82,30 +81,13 @@ pub fn list(week: &Week, actions: &[Action], later: &[Action]) -> Shopping {
             .filter_map(|item| item.subject.rig());
         ids.filter_map(|id| week.rigs.iter().find(|rig| rig.id == id)).collect()
     };
-    let to_weigh = |finding: &Finding| {
-        matches!(
-            finding,
-            Finding::NewMembrane {
-                window: Window::LineCrossed,
-                ..
-            }
-        )
-    };
     let resin = rigs.iter().filter(works).filter_map(|rig| {
         let litres = resin_litres(rig).filter(|litres| *litres > 0.0)?;
         let price = rig.prices.map(|prices| prices.resin_per_litre * litres);
         Some((rig.name.clone(), litres, price))
     });
     let prefilters = wanted(Kind::Prefilters, |_| true);
-    let membranes = wanted(Kind::NewMembrane, |finding| {
-        !matches!(
-            finding,
-            Finding::NewMembrane {
-                window: Window::LineCrossed,
-                ..
-            }
-        )
-    });
+    let membranes = wanted(Kind::NewMembrane, |finding| !is_to_weigh(finding));
     let purchases = [
         purchase(Good::Resin, resin.collect()),
         purchase(
@@ -138,8 +120,15 @@ pub fn list(week: &Week, actions: &[Action], later: &[Action]) -> Shopping {
                 .copied()
                 .collect(),
         ),
-        membranes_to_weigh: names(wanted(Kind::NewMembrane, to_weigh)),
+        membranes_to_weigh: names(wanted(Kind::NewMembrane, is_to_weigh)),
     }
+}
+
+fn is_to_weigh(finding: &Finding) -> bool {
+    let Finding::NewMembrane { window, .. } = finding else {
+        return false;
+    };
+    matches!(window, Window::LineCrossed { .. })
 }
 
 fn purchase(good: Good, rigs: Vec<(String, f64, Option<f64>)>) -> Option<Purchase> {

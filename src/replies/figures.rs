@@ -1,5 +1,7 @@
 //! The only place that formats a number or a date.
 
+pub mod spoken;
+
 use jiff::civil::Date;
 
 use crate::message::setting::{Amount, Currency, Days, Side, VolumeUnit, Weekday};

@@ -2,10 +2,12 @@
 //! figures in [`figures`].
 
 pub mod asking;
+pub mod digest;
 pub mod figures;
 pub mod help;
 pub mod looking;
 pub mod membrane;
+pub mod notes;
 pub mod nudge;
 pub mod outfit;
 pub mod pictures;

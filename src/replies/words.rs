@@ -28,6 +28,7 @@ macro_rules! texts {
                 include_str!(concat!($tag, "/figures.ftl")),
                 include_str!(concat!($tag, "/settings.ftl")),
                 include_str!(concat!($tag, "/pictures.ftl")),
+                include_str!(concat!($tag, "/digest.ftl")),
             ],
         )
     };

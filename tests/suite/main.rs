@@ -9,6 +9,8 @@ mod chart_scenes;
 mod copies;
 mod database;
 mod demos;
+mod digest_fleet;
+mod digest_rules;
 mod files_sent;
 mod first_use;
 mod health;

@@ -1,0 +1,325 @@
+//! One thing to do, in one or two short lines: what, why, by when, and what it
+//! saves or risks.
+
+use jiff::civil::Date;
+
+use crate::digest::action::{Finding, Item, Window};
+use crate::digest::{Action, Kind};
+use crate::message::setting::Currency;
+use crate::replies::Words;
+use crate::replies::figures::{self, spoken};
+use crate::water::jump::NextTest;
+
+use super::lists;
+
+/// Rigs that an action names; the table has the others.
+const MOST_NAMED: usize = 3;
+
+/// The actions, numbered from `first` on; the second line of each stands under
+/// its first.
+pub fn numbered(words: Words, actions: &[Action], first: usize, today: Date, currency: Option<Currency>) -> String {
+    let told = |(action, number): (&Action, usize)| {
+        let said = told(words, action, today, currency).replace('\n', "\n    ");
+        format!("{number}. {said}")
+    };
+    let lines: Vec<String> = actions.iter().zip(first..).map(told).collect();
+    lines.join("\n")
+}
+
+fn told(words: Words, action: &Action, today: Date, currency: Option<Currency>) -> String {
+    match action.items.as_slice() {
+        [item] => {
+            let said = one(words, item, today, currency);
+            if item.mondays < 2 {
+                return said;
+            }
+            let since = spoken::since_day(words, item.since, today);
+            words.say(
+                "digest-open-since",
+                [("said", (&said).into()), ("since", (&since).into())],
+            )
+        }
+        items => {
+            let names: Vec<String> = items.iter().map(|item| short(words, item, today, currency)).collect();
+            let rigs = lists::some(words, &names, MOST_NAMED);
+            words.say(many_key(action.kind), [("rigs", (&rigs).into())])
+        }
+    }
+}
+
+fn one(words: Words, item: &Item, today: Date, currency: Option<Currency>) -> String {
+    let name = item.subject.name();
+    let rig = || ("rig", name.into());
+    match &item.finding {
+        Finding::ChangeResin { product_ppm } => words.say(
+            "digest-change-resin",
+            [rig(), ("ppm", (&figures::ppm(words, *product_ppm)).into())],
+        ),
+        Finding::RepackResin { product_ppm, will_spot } => {
+            let key = if *will_spot {
+                "digest-repack-resin-spots"
+            } else {
+                "digest-repack-resin"
+            };
+            words.say(key, [rig(), ("ppm", (&figures::ppm(words, *product_ppm)).into())])
+        }
+        Finding::ResinSoon {
+            at_hand_by, change_by, ..
+        } => resin_soon(words, name, (*at_hand_by, *change_by), today),
+        Finding::FindLeak { .. } => leak(words, name, &item.finding, today, currency),
+        Finding::NewMembrane { .. } => membrane(words, name, &item.finding, today, currency),
+        Finding::Prefilters { due, overdue: true } => {
+            let since = spoken::since_day(words, *due, today);
+            words.say("digest-prefilters-overdue", [rig(), ("since", (&since).into())])
+        }
+        Finding::Prefilters { due, overdue: false } => {
+            let by = spoken::by_day(words, *due, today);
+            words.say("digest-prefilters", [rig(), ("by", (&by).into())])
+        }
+        Finding::Flush { worked, flushed } => words.say(
+            "digest-flush",
+            [
+                rig(),
+                ("flushed", i64::from(*flushed).into()),
+                ("worked", i64::from(*worked).into()),
+            ],
+        ),
+        Finding::AskMembrane { since } => {
+            let since = spoken::since_day(words, *since, today);
+            words.say("digest-ask-membrane", [rig(), ("since", (&since).into())])
+        }
+        Finding::IdleRig { days, preserve, .. } => {
+            let key = if *preserve {
+                "digest-idle-preserve"
+            } else {
+                "digest-idle-flush"
+            };
+            words.say(key, [rig(), ("days", i64::from(*days).into())])
+        }
+        Finding::Frost { water_c: Some(celsius) } => words.say(
+            "digest-frost-water",
+            [("water", (&spoken::temperature(*celsius)).into())],
+        ),
+        Finding::Frost { water_c: None } => words.plain("digest-frost-season"),
+        Finding::QuietRig { last } => {
+            let since = spoken::since_day(words, *last, today);
+            words.say("digest-quiet-rig", [rig(), ("since", (&since).into())])
+        }
+        Finding::QuietPerson { before } => words.say(
+            "digest-quiet-person",
+            [("name", name.into()), ("count", i64::from(*before).into())],
+        ),
+    }
+}
+
+fn resin_soon(words: Words, rig: &str, (at_hand_by, change_by): (Date, Date), today: Date) -> String {
+    if change_by <= today {
+        return words.say("digest-resin-today", [("rig", rig.into())]);
+    }
+    let (hand, by) = (
+        spoken::by_day(words, at_hand_by, today),
+        spoken::by_day(words, change_by, today),
+    );
+    if at_hand_by >= change_by {
+        return words.say("digest-resin-by", [("rig", rig.into()), ("by", (&by).into())]);
+    }
+    words.say(
+        "digest-resin-soon",
+        [("rig", rig.into()), ("hand", (&hand).into()), ("by", (&by).into())],
+    )
+}
+
+fn leak(words: Words, rig: &str, finding: &Finding, today: Date, currency: Option<Currency>) -> String {
+    let Finding::FindLeak {
+        since,
+        permeate_ppm,
+        next_test,
+        costs_per_month,
+        ..
+    } = finding
+    else {
+        return String::new();
+    };
+    let since = spoken::since_day(words, *since, today);
+    let test = words.plain(match next_test {
+        NextTest::RunRinseReadAgain => "digest-test-read-again",
+        NextTest::LookAtHosesAndBypass => "digest-test-hoses",
+        NextTest::LookAtORings => "digest-test-orings",
+        NextTest::TestChlorineAfterCarbon => "digest-test-chlorine",
+    });
+    let [rig, test, since] = [
+        ("rig", rig.into()),
+        ("test", (&test).into()),
+        ("since", (&since).into()),
+    ];
+    let said = match permeate_ppm {
+        Some((before, after)) => {
+            let (before, after) = (figures::ppm(words, *before), figures::ppm(words, *after));
+            words.say(
+                "digest-leak-jump",
+                [
+                    rig,
+                    test,
+                    since,
+                    ("before", (&before).into()),
+                    ("after", (&after).into()),
+                ],
+            )
+        }
+        None => words.say("digest-leak", [rig, test, since]),
+    };
+    let Some(cost) = costs_per_month.filter(|cost| *cost >= 1.0) else {
+        return said;
+    };
+    let money = spoken::about(words, cost, currency);
+    words.say(
+        "digest-leak-cost",
+        [("said", (&said).into()), ("money", (&money).into())],
+    )
+}
+
+fn membrane(words: Words, rig: &str, finding: &Finding, today: Date, currency: Option<Currency>) -> String {
+    let Finding::NewMembrane {
+        window,
+        rejection,
+        waiting_per_month,
+        rule_of_thumb_costs,
+    } = finding
+    else {
+        return String::new();
+    };
+    let worth_saying = |amount: &Option<f64>| amount.filter(|amount| *amount >= 1.0);
+    match (
+        window,
+        worth_saying(waiting_per_month),
+        worth_saying(rule_of_thumb_costs),
+    ) {
+        (Window::Now, Some(waiting), _) => {
+            let money = spoken::about(words, waiting, currency);
+            words.say("digest-membrane-now", [("rig", rig.into()), ("money", (&money).into())])
+        }
+        (Window::Now, None, _) => words.say("digest-membrane-pays", [("rig", rig.into())]),
+        (Window::Between { .. }, _, Some(dearer)) => {
+            let (window, money) = (when(words, *window, today), spoken::about(words, dearer, currency));
+            words.say(
+                "digest-membrane-between-saves",
+                [
+                    ("rig", rig.into()),
+                    ("window", (&window).into()),
+                    ("money", (&money).into()),
+                ],
+            )
+        }
+        (Window::Between { .. }, _, None) => {
+            let window = when(words, *window, today);
+            words.say(
+                "digest-membrane-between",
+                [("rig", rig.into()), ("window", (&window).into())],
+            )
+        }
+        (Window::LineCrossed { priced }, ..) => {
+            let key = if *priced {
+                "digest-membrane-weigh-later"
+            } else {
+                "digest-membrane-weigh"
+            };
+            let percent = figures::percent(words, *rejection);
+            words.say(key, [("rig", rig.into()), ("percent", (&percent).into())])
+        }
+    }
+}
+
+/// "between now and mid December".
+fn when(words: Words, window: Window, today: Date) -> String {
+    let Window::Between { early, late, .. } = window else {
+        return words.plain("digest-window-now");
+    };
+    let part = |date: Date| figures::rough(words, date, today);
+    let is_now = early <= today;
+    match late {
+        Some(late) if is_now => words.say("digest-window-until", [("late", (&part(late)).into())]),
+        Some(late) => words.say(
+            "digest-window-between",
+            [("early", (&part(early)).into()), ("late", (&part(late)).into())],
+        ),
+        None if is_now => words.plain("digest-window-from-now"),
+        None => words.say("digest-window-from", [("early", (&part(early)).into())]),
+    }
+}
+
+/// An item among several: its name and the one fact that counts.
+fn short(words: Words, item: &Item, today: Date, currency: Option<Currency>) -> String {
+    let fact = match &item.finding {
+        Finding::ChangeResin { product_ppm } | Finding::RepackResin { product_ppm, .. } => words.say(
+            "digest-short-ppm",
+            [("ppm", (&figures::ppm(words, *product_ppm)).into())],
+        ),
+        Finding::ResinSoon { change_by, .. } => spoken::by_day(words, *change_by, today),
+        Finding::FindLeak {
+            since,
+            permeate_ppm: Some((before, after)),
+            ..
+        } => {
+            let (before, after) = (figures::ppm(words, *before), figures::ppm(words, *after));
+            let since = spoken::since_day(words, *since, today);
+            words.say(
+                "digest-short-jump",
+                [
+                    ("since", (&since).into()),
+                    ("before", (&before).into()),
+                    ("after", (&after).into()),
+                ],
+            )
+        }
+        Finding::FindLeak { since, .. } | Finding::AskMembrane { since } => spoken::since_day(words, *since, today),
+        Finding::NewMembrane {
+            window,
+            waiting_per_month,
+            rejection,
+            ..
+        } => match (window, waiting_per_month) {
+            (Window::Now, Some(waiting)) => {
+                let money = spoken::about(words, *waiting, currency);
+                words.say("digest-short-month", [("money", (&money).into())])
+            }
+            (Window::LineCrossed { .. }, _) => figures::percent(words, *rejection),
+            _ => when(words, *window, today),
+        },
+        Finding::Prefilters { due, overdue: true } => {
+            let since = spoken::since_day(words, *due, today);
+            words.say("digest-short-overdue", [("since", (&since).into())])
+        }
+        Finding::Prefilters { due, overdue: false } => spoken::by_day(words, *due, today),
+        Finding::Flush { worked, flushed } => words.say(
+            "digest-short-flush",
+            [
+                ("flushed", i64::from(*flushed).into()),
+                ("worked", i64::from(*worked).into()),
+            ],
+        ),
+        Finding::IdleRig { days, .. } => words.say("digest-short-days", [("days", i64::from(*days).into())]),
+        Finding::QuietRig { last } => spoken::since_day(words, *last, today),
+        Finding::QuietPerson { .. } | Finding::Frost { .. } => return item.subject.name().to_owned(),
+    };
+    words.say(
+        "digest-short",
+        [("rig", item.subject.name().into()), ("fact", (&fact).into())],
+    )
+}
+
+fn many_key(kind: Kind) -> &'static str {
+    match kind {
+        Kind::ChangeResin => "digest-many-change-resin",
+        Kind::RepackResin => "digest-many-repack-resin",
+        Kind::ResinSoon => "digest-many-resin-soon",
+        Kind::FindLeak => "digest-many-leak",
+        Kind::NewMembrane => "digest-many-membrane",
+        Kind::Prefilters => "digest-many-prefilters",
+        Kind::Flush => "digest-many-flush",
+        Kind::AskMembrane => "digest-many-ask-membrane",
+        Kind::IdleRig => "digest-many-idle",
+        Kind::Frost => "digest-frost-season",
+        Kind::QuietRig => "digest-many-quiet-rig",
+        Kind::QuietPerson => "digest-many-quiet-person",
+    }
+}

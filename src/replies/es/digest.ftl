@@ -1,0 +1,313 @@
+# El resumen del lunes, y lo que se dice entre uno y otro.
+
+## Días e importes
+
+tomorrow = mañana
+by-day = { $ahead ->
+    [0] hoy
+    [1] para mañana
+   *[other] antes del { $day }
+  }
+since-day = { $ago ->
+    [0] desde hoy
+    [1] desde ayer
+   *[other] desde el { $day }
+  }
+on-day = { $ago ->
+    [0] { $day }
+    [1] { $day }
+   *[other] el { $day }
+  }
+
+## Nombres en fila
+
+digest-and-more = { $names } y { $count } más
+digest-rigs = { $count ->
+    [one] 1 equipo
+   *[other] { $count } equipos
+  }
+digest-readings = { $count ->
+    [0] ninguna lectura
+    [one] 1 lectura
+   *[other] { $count } lecturas
+  }
+digest-short = { $rig } { $fact }
+
+## Titular
+
+digest-headline-one = { $first }.
+digest-headline-two = { $first }; { $second }.
+digest-no-rigs = Aún no hay equipos. Agrega el primero: agregar equipo heron
+digest-no-readings = Ninguna lectura { $since }, así que no hay nada nuevo que contar. Haz que lean los equipos hoy.
+digest-no-readings-ever = Aún no hay lecturas. Bastan dos números al día: heron 180 12
+digest-calm = { $count ->
+    [one] Todo bien: tu equipo no pide nada esta semana.
+   *[other] Todo bien: ninguno de los { $count } equipos pide nada esta semana.
+  }
+digest-calm-unread = { $count ->
+    [one] El equipo leído no pide nada; sin lectura: { $unread }.
+   *[other] Los { $count } equipos leídos no piden nada; sin lectura: { $unread }.
+  }
+digest-wants-change-resin = { $count ->
+    [one] { $rigs } dejará manchas sin resina nueva
+   *[other] { $rigs } dejarán manchas sin resina nueva
+  }
+digest-wants-repack-resin = { $count ->
+    [one] { $rigs } tiene la resina suelta
+   *[other] { $rigs } tienen la resina suelta
+  }
+digest-wants-resin-soon = { $count ->
+    [one] { $rigs } pide resina esta semana
+   *[other] { $rigs } piden resina esta semana
+  }
+digest-wants-find-leak = { $count ->
+    [one] { $rigs } pide llave inglesa
+   *[other] { $rigs } piden llave inglesa
+  }
+digest-wants-new-membrane = { $count ->
+    [one] a { $rigs } le toca membrana
+   *[other] a { $rigs } les toca membrana
+  }
+digest-wants-prefilters = { $count ->
+    [one] { $rigs } pide prefiltros
+   *[other] { $rigs } piden prefiltros
+  }
+digest-wants-flush = { $count ->
+    [one] { $rigs } se queda sin lavar
+   *[other] { $rigs } se quedan sin lavar
+  }
+digest-wants-ask-membrane = una pregunta sobre { $rigs }
+digest-still = Según las últimas lecturas:
+digest-week = { $outfit }, del { $from } al { $to }: { $rigs }, { $readings }.
+
+## Qué hacer: un equipo. Qué, y debajo por qué, para cuándo y qué ahorra o arriesga.
+
+digest-change-resin = { $rig }: resina nueva antes de la próxima ventana
+    { $ppm } ppm en el vidrio dejan manchas
+digest-repack-resin-spots = { $rig }: compacta bien la resina antes de la próxima ventana
+    { $ppm } ppm dejan manchas; casi no se ha usado, así que el agua se cuela
+digest-repack-resin = { $rig }: compacta bien la resina
+    { $ppm } ppm en el vidrio con resina casi sin usar: el agua se cuela
+digest-resin-today = { $rig }: resina nueva hoy
+    la carga está casi gastada
+digest-resin-by = { $rig }: resina nueva { $by }
+    para entonces estará casi gastada
+digest-resin-soon = { $rig }: resina nueva { $by }
+    llévala en el equipo { $hand }, puede acabarse antes
+digest-leak-jump = { $rig }: busca la fuga, { $test }
+    ósmosis { $before } -> { $after } ppm { $since }
+digest-leak = { $rig }: busca la fuga, { $test }
+    la ósmosis saltó y sigue alta { $since }
+digest-leak-cost = { $said }, se come unos { $money } de resina al mes
+digest-test-read-again = tras otra lectura con el vaso enjuagado
+digest-test-hoses = primero mangueras, racores y bypass
+digest-test-orings = primero las juntas
+digest-test-chlorine = primero mide el cloro tras el carbón
+digest-membrane-now = { $rig }: membrana nueva ya
+    esperar cuesta unos { $money } al mes
+digest-membrane-pays = { $rig }: membrana nueva ya
+    se paga sola
+digest-membrane-between = { $rig }: pide una membrana
+    lo más barato es cambiarla { $window }
+digest-membrane-between-saves = { $rig }: pide una membrana
+    lo más barato es cambiarla { $window }; esperar a que se agote cuesta unos { $money } más
+digest-membrane-weigh = { $rig }: piensa en una membrana nueva
+    está en el { $percent }; con tus precios puedo decir cuándo compensa
+digest-membrane-weigh-later = { $rig }: piensa en una membrana nueva
+    está en el { $percent }; unas lecturas más dirán cuándo compensa
+digest-window-now = ya
+digest-window-until = entre hoy y { $late }
+digest-window-between = entre { $early } y { $late }
+digest-window-from = desde { $early }
+digest-window-from-now = desde hoy
+digest-prefilters-overdue = { $rig }: cambia los prefiltros, atrasados { $since }
+    el carbón viejo deja pasar cloro a la membrana
+digest-prefilters = { $rig }: cambia los prefiltros { $by }
+digest-flush = { $rig }: lava la membrana al final del día
+    se hizo { $flushed } de { $worked } días la semana pasada
+digest-ask-membrane = { $rig }: ¿lleva membrana nueva?
+    da lecturas de nueva { $since }; si es así, escribe: { $rig } membrana nueva
+digest-idle-flush = { $rig }: sin lecturas desde hace { $days } días
+    si está parado, lávalo; si trabaja, que lo lean
+digest-idle-preserve = { $rig }: sin lecturas desde hace { $days } días
+    si está parado, conserva la membrana: guantes, gafas, sigue la etiqueta
+digest-frost-water = Heladas: el agua bajó a { $water }
+    vacía los equipos o guárdalos bajo techo de noche: el hielo arruina la membrana y revienta carcasas
+digest-frost-season = Época de heladas: vacía los equipos o guárdalos bajo techo de noche
+    el hielo arruina la membrana y revienta carcasas
+digest-quiet-rig = { $rig }: sin lecturas { $since }
+    ¿parado o sin apuntar?
+digest-quiet-person = { $count ->
+    [one] { $name }: sin lecturas la semana pasada, pregunta por qué
+          en las cuatro semanas anteriores hubo 1
+   *[other] { $name }: sin lecturas la semana pasada, pregunta por qué
+          en las cuatro semanas anteriores hubo { $count }
+  }
+digest-open-since = { $said }; pendiente { $since }
+
+## Qué hacer: varios equipos
+
+digest-many-change-resin = Resina nueva antes de la próxima ventana, o habrá manchas
+    { $rigs }
+digest-many-repack-resin = Compacta bien la resina, el agua se cuela
+    { $rigs }
+digest-many-resin-soon = Resina nueva esta semana
+    { $rigs }
+digest-many-leak = Busca las fugas: mangueras, racores, juntas
+    { $rigs }
+digest-many-membrane = Membranas nuevas, y lo que cuesta esperar un mes
+    { $rigs }
+digest-many-prefilters = Cambia los prefiltros
+    { $rigs }
+digest-many-flush = Lavar la membrana al final del día
+    { $rigs }
+digest-many-ask-membrane = ¿Membrana nueva sin apuntar?
+    { $rigs }; si es así, escribe: heron membrana nueva
+digest-many-idle = ¿Parados o sin apuntar? Lava los parados; a los 30 días, conserva la membrana
+    { $rigs }
+digest-many-quiet-rig = Sin lecturas: ¿parados o sin apuntar?
+    { $rigs }
+digest-many-quiet-person = Dejaron de apuntar: pregunta por qué
+    { $rigs }
+digest-short-ppm = ({ $ppm } ppm)
+digest-short-month = ya ({ $money })
+digest-short-overdue = atrasado { $since }
+digest-short-jump = { $since } (ósmosis { $before } -> { $after })
+digest-short-flush = { $flushed } de { $worked } días
+digest-short-days = { $days } días
+
+## El final del primer mensaje
+
+digest-fleet = Membranas: { $states }.
+digest-count-sound = { $count } bien
+digest-count-wearing = { $count } con desgaste
+digest-count-due = { $count } por cambiar
+digest-count-spent = { $count ->
+    [one] 1 agotada
+   *[other] { $count } agotadas
+  }
+digest-count-check = { $count } por revisar
+digest-count-unproven = { $count } por confirmar
+digest-count-di = { $count ->
+    [one] 1 equipo sin membrana
+   *[other] { $count } equipos sin membrana
+  }
+digest-buy = Compras para dos semanas: { $goods }.
+digest-buy-sum = Compras para dos semanas: { $goods }, unos { $sum }.
+digest-buy-partial = Compras para dos semanas: { $goods }, unos { $sum } más lo que aún no tiene precio.
+digest-good-resin = { $quantity } L de resina
+digest-good-prefilters = { $count ->
+    [one] 1 juego de prefiltros
+   *[other] { $count } juegos de prefiltros
+  }
+digest-good-membrane = { $count ->
+    [one] 1 membrana
+   *[other] { $count } membranas
+  }
+digest-caution-pressure = Antes de abrir una carcasa: agua cerrada y presión quitada.
+digest-more = Más
+
+## Más
+
+digest-then-title = Después de eso
+digest-table-title = Flota, lo urgente primero (puntos al año, resina en días de trabajo)
+digest-row = { $rig } { $facts }
+digest-row-level = { $percent } { $state }
+digest-row-glass = vidrio { $ppm } ppm
+digest-row-di = sin membrana
+digest-row-trend = pierde { $points } al año
+digest-row-resin = resina { $days } d
+digest-row-resin-out = resina gastada
+digest-row-flushes = lavado { $done }/{ $due }
+digest-row-last = última lectura { $on }
+digest-row-never = sin lecturas aún
+digest-row-aside = { $count ->
+    [one] 1 lectura apartada
+   *[other] { $count } lecturas apartadas
+  }
+digest-table-left = y { $count } más, en la hoja de cálculo
+digest-table-calm = Nada que hacer: { $rigs }
+digest-calm-name = { $rig } { $percent } %
+digest-shopping-title = Compras para dos semanas
+digest-purchase = { $good }: { $rigs }
+digest-purchase-cost = { $good }, { $cost }: { $rigs }
+digest-litres-for = { $rig } { $quantity }
+digest-shopping-total = Total: { $sum }
+digest-shopping-unpriced = Lo que no tiene precio no entra en el total: mira los precios que tengo.
+digest-shopping-weigh = Membranas por pensar, faltan precios o lecturas: { $rigs }
+digest-shopping-uncounted = Resina que no sé contar, falta el tamaño, los litros al día o el último cambio: { $rigs }
+digest-shopping-unlogged = Prefiltros nunca apuntados: { $rigs }
+digest-quiet-rigs = Sin leer la semana pasada: { $rigs }
+digest-quiet-people = Dejaron de apuntar, con sus lecturas de las cuatro semanas anteriores: { $people }
+digest-quiet-name = { $name } ({ $count })
+digest-jumps-opened = Saltos de la ósmosis: { $rigs }
+digest-jumps-closed = La ósmosis volvió a lo normal: { $rigs }
+digest-jump = { $rig } { $on }
+digest-jump-ppm = { $rig } { $on } ({ $before } -> { $after } ppm)
+digest-followed-title = Lo pedido el lunes pasado
+digest-followed-done = Hecho: { $items }
+digest-followed-open = Pendiente: { $items }
+digest-followed-said = Dicho como hecho, pero las lecturas no lo muestran: { $items }
+digest-followed-gone = Ya no hace falta: { $items }
+digest-followed-name = { $name } ({ $what })
+digest-noun-resin = resina
+digest-noun-repack = compactar
+digest-noun-leak = fuga
+digest-noun-membrane = membrana
+digest-noun-prefilters = prefiltros
+digest-noun-flush = lavado
+digest-noun-question = pregunta de la membrana
+digest-noun-idle = parado
+digest-noun-frost = heladas
+digest-noun-readings = lecturas
+
+## Entre dos resúmenes: tres líneas cortas como mucho
+
+note-resin-done = { $rig }: cambia la resina antes de la próxima ventana.
+    { $ppm } ppm en el vidrio dejan manchas.
+    Agua cerrada y presión quitada antes de abrir.
+note-resin-low = { $rig }: la resina se acabará probablemente { $by }.
+    Lleva una carga en el equipo y mira el vidrio: desde 10 ppm deja manchas.
+note-resin-low-ppm = { $rig }: la resina se acabará probablemente { $by }.
+    Vidrio { $ppm } ppm la última vez; desde 10 ppm deja manchas. Lleva una carga en el equipo.
+note-frost-water = Heladas: el agua bajó a { $water }.
+    Vacía los equipos esta noche o guárdalos al abrigo.
+    El hielo arruina la membrana y revienta carcasas.
+note-frost-season = Época de heladas.
+    En noches frías vacía los equipos o guárdalos al abrigo.
+    El hielo arruina la membrana y revienta carcasas.
+note-membrane-costs = { $rig } { $percent }: una membrana nueva ya compensa.
+    Esperar cuesta unos { $money } al mes. Es el segundo lunes seguido que sale así.
+note-membrane-pays = { $rig } { $percent }: una membrana nueva ya compensa.
+    Es el segundo lunes seguido que sale así.
+note-membrane-weigh = { $rig } { $percent }: compara una membrana nueva con la resina que ahorra.
+    Es el segundo lunes seguido por debajo de su límite.
+note-membrane-weigh-prices = { $rig } { $percent }: compara una membrana nueva con la resina que ahorra.
+    Es el segundo lunes seguido por debajo de su límite. Con tus precios puedo decir cuándo compensa.
+note-idle-5 = { $rig } lleva { $days } días parado.
+    Lávalo diez minutos al desagüe, y repítelo cada semana.
+note-idle-14 = { $rig } lleva { $days } días parado.
+    Lávalo hoy diez minutos al desagüe.
+    ¿Otras dos semanas parado? Entonces piensa en conservar la membrana.
+note-idle-30 = { $rig } lleva { $days } días parado: conserva la membrana y protégela del hielo.
+    Guantes y gafas, sigue la etiqueta del conservante, no mezcles nunca.
+    Agua cerrada y presión quitada antes de abrir. Lávala bien antes del próximo vidrio.
+note-prefilters = { $rig }: cambia los prefiltros { $by }.
+    El carbón viejo deja pasar cloro a la membrana.
+    Agua cerrada y presión quitada antes de abrir.
+note-prefilters-overdue = { $rig }: prefiltros atrasados { $since }.
+    El carbón viejo deja pasar cloro a la membrana.
+    Agua cerrada y presión quitada antes de abrir.
+note-ask-membrane = { $rig } da lecturas de membrana nueva { $since }.
+    ¿Lleva una nueva?
+note-press-changed = Cambiado
+note-press-flushed = Lavado
+note-press-preserved = Conservada
+note-press-week = En una semana
+note-press-ok = Entendido
+note-press-works = Está trabajando
+note-press-not-now = Ahora no
+note-press-new = Sí, es nueva
+note-press-same = No, la misma
+note-answer-week = Vuelvo a preguntar en una semana.
+note-answer-ok = Apuntado.
