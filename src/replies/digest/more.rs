@@ -17,7 +17,7 @@ use super::{FEW_RIGS, actions, lists, table};
 /// Telegram takes 4096 UTF-16 units; a message stays well under that.
 pub const MOST_UNITS: usize = 3600;
 /// Rows and names shown, from generous to what always fits.
-const SIZES: [(usize, usize); 5] = [(30, 60), (20, 30), (14, 14), (8, 8), (4, 4)];
+const SIZES: [(usize, usize); 7] = [(30, 60), (20, 30), (14, 14), (8, 8), (4, 4), (2, 2), (1, 1)];
 
 /// The rest of the digest, one phone message. A fleet too large for it is told
 /// as far as it fits, most urgent first, and how many follow. None when the
