@@ -6,8 +6,8 @@ use crate::replies::membrane;
 use crate::store::readings::Reading;
 use crate::store::rigs::Rig;
 use crate::store::{self, StoreError};
-use crate::water::condition::Condition;
 use crate::water::forecast::Crossing;
+use crate::water::prefilter;
 
 use super::answer::Answer;
 use super::assessing::{condition_to_tell, raw_condition, raw_rejection};
@@ -48,12 +48,14 @@ impl Turn<'_> {
             ),
             false => None,
         };
+        let prefilter = self.assess(rig).await?.prefilter;
         let example = format!("{} 180 12", rig.name.to_lowercase());
         let facts = looking::Rig {
             name: &rig.name,
             last: last.as_ref(),
             resin_on,
             flushed_on,
+            prefilters: due_of(&prefilter).map(|(overdue, at)| (overdue, self.date(at))),
             example: &example,
         };
         Ok(Answer::says(looking::rig(self.words, &facts, self.today())))
@@ -85,19 +87,6 @@ impl Turn<'_> {
         )))
     }
 
-    /// What to buy, as far as the readings tell.
-    async fn shopping(&mut self) -> Result<Answer, StoreError> {
-        let mut rigs = Vec::new();
-        for rig in self.fleet.clone() {
-            if let Some((rejection, condition)) = self.newest(&rig).await?.and_then(|last| last.membrane)
-                && matches!(condition, Condition::Due | Condition::Spent)
-            {
-                rigs.push((rig.name, rejection, condition));
-            }
-        }
-        Ok(Answer::says(looking::shopping(self.words, &rigs)))
-    }
-
     async fn quiet(&mut self) -> Result<Answer, StoreError> {
         let today = self.today();
         let mut rigs = Vec::new();
@@ -116,7 +105,7 @@ impl Turn<'_> {
     }
 
     /// A rig's last reading, with the state that the computation gives it now.
-    async fn newest(&mut self, rig: &Rig) -> Result<Option<Past>, StoreError> {
+    pub(super) async fn newest(&mut self, rig: &Rig) -> Result<Option<Past>, StoreError> {
         let Some(mut last) = self.past(rig.id, 1).await?.into_iter().next() else {
             return Ok(None);
         };
@@ -142,7 +131,9 @@ impl Turn<'_> {
 
     /// What is known of a rig's membrane: its level, its trend, its due line.
     async fn membrane(&mut self, rig: &Rig) -> Result<Answer, StoreError> {
-        let assessment = self.assess(rig).await?;
+        let assessed = self.assessed(rig).await?;
+        let (money, judged) = self.money_lines(rig, &assessed);
+        let assessment = assessed.assessment;
         let (Some(level), Some(condition)) = (assessment.rejection, assessment.condition) else {
             return if rig.di_only || assessment.last_reading_at.is_none() {
                 self.one_rig(rig).await
@@ -162,6 +153,8 @@ impl Turn<'_> {
             due: self.due_line(assessment.due),
             readings: i64::from(assessment.readings_used),
             fault: assessment.fault.as_ref().map(|fault| self.date(fault.since)),
+            money: &money,
+            judged,
         };
         Ok(Answer::says(membrane::answer(self.words, &facts, self.today())))
     }
@@ -177,5 +170,14 @@ impl Turn<'_> {
                 late: range.late.map(|late| self.date(late)),
             },
         }
+    }
+}
+
+/// When logged prefilters are due, and whether that is past.
+fn due_of(prefilter: &prefilter::Assessment) -> Option<(bool, i64)> {
+    match prefilter.state {
+        prefilter::State::NeverLogged => None,
+        prefilter::State::Overdue => Some((true, prefilter.due_at?)),
+        prefilter::State::InDate | prefilter::State::DueSoon => Some((false, prefilter.due_at?)),
     }
 }

@@ -1,8 +1,9 @@
 //! Acts on what a message means: records readings and services, asks, looks up.
 
-use crate::message::{self, Meaning, Price, Scene, What};
+use crate::message::{self, Meaning, Scene, What};
 use crate::replies::figures::shown_change;
 use crate::replies::reading::{self, Facts, Figures};
+use crate::replies::resin;
 use crate::store::questions::Question;
 use crate::store::readings::Reading;
 use crate::store::rigs::Rig;
@@ -56,9 +57,7 @@ impl Turn<'_> {
         for correction in &meaning.corrections {
             answer.and(self.correct(correction).await?);
         }
-        for query in &meaning.queries {
-            answer.and(self.look(query.topic, query.rig).await?);
-        }
+        answer.and(self.answer_queries(&meaning.queries).await?);
         if let Some(ask) = meaning.ask {
             answer.and(self.ask(ask, scene, source).await?);
         }
@@ -178,6 +177,10 @@ impl Turn<'_> {
             expected,
             taken_on: (taken_on != today).then_some(taken_on),
             missed_flush,
+            resin: assessment
+                .resin
+                .filter(|_| remind)
+                .and_then(|bed| resin::short(self.words, &bed)),
             flush: remind && taken_on == today && !rig.flushes_itself && !rig.di_only,
             today,
         };
@@ -198,7 +201,7 @@ impl Turn<'_> {
                 what: service_key(said.what).to_owned(),
                 done_at: instant(said.when, source.sent_at, &self.zone),
                 minutes: said.minutes.map(i64::from),
-                price_minor: said.price.as_ref().and_then(price_minor),
+                price_minor: said.price.as_ref().and_then(|price| self.rules.minor(price.amount)),
             };
             store::services::record(self.db, self.teller(), &kept).await?;
             lines.push(reading::service(self.words, &self.rig_name(said.rig), said.what));
@@ -209,12 +212,6 @@ impl Turn<'_> {
             Answer::says(lines.join("\n"))
         })
     }
-}
-
-/// A price in the currency's smallest coin; every currency that outfits use so far has a hundred of them to one.
-fn price_minor(price: &Price) -> Option<i64> {
-    let minor = (price.amount * 100.0).round();
-    (minor > 0.0 && minor < 1e12).then_some(minor as i64)
 }
 
 /// A kept reading's figures.

@@ -94,6 +94,26 @@ impl Rules {
         &self.set
     }
 
+    /// The same rules with another value, for the fleet or one rig: for questions.
+    pub(super) fn supposing(&self, rig: Option<i64>, setting: Setting) -> Self {
+        let mut other = self.clone();
+        match rig {
+            Some(rig) => other.rigs.entry(rig).or_default().take(setting),
+            None => {
+                other.outfit.take(setting.clone());
+                other.rigs.values_mut().for_each(|own| own.take(setting.clone()));
+            }
+        }
+        other
+    }
+
+    /// A price as it was typed, in the currency's smallest unit.
+    pub(super) fn minor(&self, main: f64) -> Option<i64> {
+        let digits = self.currency().map_or(2, Currency::digits);
+        let minor = Amount::of_main(main)?.minor(digits);
+        (minor > 0).then_some(minor)
+    }
+
     /// What holds for the outfit as a whole.
     pub(super) fn outfit(&self) -> RulesFor<'_> {
         RulesFor {

@@ -256,7 +256,8 @@ impl Turn<'_> {
         })
     }
 
-    fn example_of(&self, field: Field) -> String {
+    /// How a setting is typed, by its default or else an example.
+    pub(super) fn example_of(&self, field: Field) -> String {
         let example = self.default_of(field).or_else(|| example(field));
         example.map_or_else(String::new, |example| typed(self.words, &example, self.ways()))
     }

@@ -153,21 +153,24 @@ pub fn day(words: Words, date: Date, today: Date) -> String {
             "weekday",
             [("day", i64::from(date.weekday().to_monday_one_offset()).into())],
         ),
-        _ => {
-            let short = words.say(
-                "date",
-                [
-                    ("day", i64::from(date.day()).into()),
-                    ("month", i64::from(date.month()).into()),
-                ],
-            );
-            if date.year() == today.year() {
-                return short;
-            }
-            let year = date.year().to_string();
-            words.say("date-year", [("date", (&short).into()), ("year", (&year).into())])
-        }
+        _ => full_day(words, date, today),
     }
+}
+
+/// A day as a date, with its year if that is not this one: `12 Mar`.
+pub fn full_day(words: Words, date: Date, today: Date) -> String {
+    let short = words.say(
+        "date",
+        [
+            ("day", i64::from(date.day()).into()),
+            ("month", i64::from(date.month()).into()),
+        ],
+    );
+    if date.year() == today.year() {
+        return short;
+    }
+    let year = date.year().to_string();
+    words.say("date-year", [("date", (&short).into()), ("year", (&year).into())])
 }
 
 /// An uncertain day, no more exact than it is: `mid Dec`, `early Feb 2027`.

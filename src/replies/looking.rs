@@ -29,6 +29,8 @@ pub struct Rig<'a> {
     pub resin_on: Option<Date>,
     /// When it was last flushed, on a rig that is flushed by hand.
     pub flushed_on: Option<Option<Date>>,
+    /// When its prefilters are due, if their change is logged, and whether that is past.
+    pub prefilters: Option<(bool, Date)>,
     /// How to text a reading of it.
     pub example: &'a str,
 }
@@ -56,6 +58,11 @@ pub fn rig(words: Words, rig: &Rig<'_>, today: Date) -> String {
         ),
         None => words.say("rig-services-resin", [("resin", (&resin).into())]),
     });
+    lines.extend(rig.prefilters.map(|(overdue, due)| {
+        let day = figures::full_day(words, due, today);
+        let key = if overdue { "prefilters-overdue" } else { "prefilters-due" };
+        words.say(key, [("day", (&day).into())])
+    }));
     lines.join("\n")
 }
 
@@ -142,26 +149,5 @@ pub fn quiet(words: Words, rigs: &[(String, Option<Date>)], today: Date) -> Stri
         ),
         None => words.say("fleet-line-none", [("rig", name.into())]),
     }));
-    lines.join("\n")
-}
-
-/// What to buy: membranes that are due or spent.
-pub fn shopping(words: Words, rigs: &[(String, f64, Condition)]) -> String {
-    if rigs.is_empty() {
-        return words.plain("shopping-none");
-    }
-    let mut lines = vec![words.plain("shopping-title")];
-    lines.extend(rigs.iter().map(|(name, rejection, condition)| {
-        let (percent, state) = (figures::percent(words, *rejection), state_word(words, *condition));
-        words.say(
-            "shopping-line",
-            [
-                ("rig", name.into()),
-                ("percent", (&percent).into()),
-                ("state", (&state).into()),
-            ],
-        )
-    }));
-    lines.push(words.plain("shopping-resin"));
     lines.join("\n")
 }

@@ -45,6 +45,10 @@ pub struct Facts<'a> {
     pub readings: i64,
     /// Since when a jump stands.
     pub fault: Option<Date>,
+    /// The money's words, ready.
+    pub money: &'a [String],
+    /// Whether they are a verdict, so that the due line need not be told.
+    pub judged: bool,
 }
 
 /// The answer to "membrane heron?".
@@ -69,6 +73,9 @@ pub fn answer(words: Words, facts: &Facts<'_>, today: Date) -> String {
         let day = figures::day(words, since, today);
         lines.push(words.say("advice-check", [("day", (&day).into())]));
     }
+    if facts.judged {
+        lines.extend_from_slice(facts.money);
+    }
     lines.extend(facts.points_per_year.map(|points| {
         if points < 0.05 {
             return words.plain("membrane-steady");
@@ -78,8 +85,13 @@ pub fn answer(words: Words, facts: &Facts<'_>, today: Date) -> String {
             [("points", (&figures::points(words, points / 100.0)).into())],
         )
     }));
-    lines.push(due_line(words, facts.due));
+    if !facts.judged {
+        lines.push(due_line(words, facts.due));
+    }
     lines.push(words.say("membrane-basis", [("readings", facts.readings.into())]));
+    if !facts.judged {
+        lines.extend_from_slice(facts.money);
+    }
     lines.join("\n")
 }
 

@@ -44,6 +44,8 @@ pub struct Facts<'a> {
     /// The day on which nobody flushed although somebody was asked, before the
     /// first reading since.
     pub missed_flush: Option<Date>,
+    /// A word on the resin, ready.
+    pub resin: Option<String>,
     /// Whether to remind of the flush.
     pub flush: bool,
     /// The local date.
@@ -101,8 +103,11 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
         let day = figures::day(words, day, facts.today);
         lines.push(words.say("missed-flush", [("day", (&day).into())]));
     }
-    if facts.flush {
-        lines.push(words.plain("flush-reminder"));
+    let flush = facts.flush.then(|| words.plain("flush-reminder"));
+    let resin = facts.resin.clone().filter(|_| !will_spot(facts.figures));
+    let last: Vec<String> = resin.into_iter().chain(flush).collect();
+    if !last.is_empty() {
+        lines.push(last.join(" "));
     }
     lines.join("\n")
 }

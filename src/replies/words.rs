@@ -27,6 +27,7 @@ macro_rules! texts {
                 include_str!(concat!($tag, "/nudge.ftl")),
                 include_str!(concat!($tag, "/figures.ftl")),
                 include_str!(concat!($tag, "/settings.ftl")),
+                include_str!(concat!($tag, "/money.ftl")),
                 include_str!(concat!($tag, "/pictures.ftl")),
                 include_str!(concat!($tag, "/digest.ftl")),
             ],

@@ -169,6 +169,55 @@ pub async fn latest(db: &mut Db, rig_id: i64, before: i64, count: i64) -> Result
     .await?)
 }
 
+/// How often somebody logged something of a rig.
+#[derive(Clone, Debug, PartialEq, sqlx::FromRow)]
+pub struct Count {
+    /// The person.
+    pub person_id: i64,
+    /// Their first name, while they are known.
+    pub first_name: Option<String>,
+    /// The rig.
+    pub rig_id: i64,
+    /// Readings and services.
+    pub logged: i64,
+}
+
+/// Who logged how much of which rig in a span, most active person first:
+/// readings and services that stand.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn counts(db: &mut Db, outfit_id: i64, from: i64, until: i64) -> Result<Vec<Count>, StoreError> {
+    let mut counts: Vec<Count> = sqlx::query_as(
+        "select logged.person_id, people.first_name, logged.rig_id, count(*) as logged
+         from (select person_id, rig_id from readings
+               where outfit_id = $1 and taken_at >= $2 and taken_at < $3 and withdrawn_at is null
+               union all
+               select person_id, rig_id from services
+               where outfit_id = $1 and done_at >= $2 and done_at < $3 and withdrawn_at is null) logged
+         left join people on people.id = logged.person_id
+         group by logged.person_id, people.first_name, logged.rig_id",
+    )
+    .bind(outfit_id)
+    .bind(from)
+    .bind(until)
+    .fetch_all(&mut *db)
+    .await?;
+    let of = |person: i64| -> i64 {
+        let theirs = counts.iter().filter(|count| count.person_id == person);
+        theirs.map(|count| count.logged).sum()
+    };
+    let totals: std::collections::HashMap<i64, i64> = counts
+        .iter()
+        .map(|count| (count.person_id, of(count.person_id)))
+        .collect();
+    counts.sort_by_key(|count| {
+        let total = totals.get(&count.person_id).copied().unwrap_or_default();
+        (-total, count.person_id, -count.logged, count.rig_id)
+    });
+    Ok(counts)
+}
+
 /// When the rig was last read in a span, and by whom.
 ///
 /// # Errors

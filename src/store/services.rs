@@ -116,3 +116,21 @@ pub async fn last_done(db: &mut Db, rig_id: i64, what: &str) -> Result<Option<i6
     .fetch_optional(&mut *db)
     .await?)
 }
+
+/// When a service of this kind was last done to a rig, and the first name of who
+/// told it, while that is known.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn last_done_by(db: &mut Db, rig_id: i64, what: &str) -> Result<Option<(i64, Option<String>)>, StoreError> {
+    Ok(sqlx::query_as(
+        "select services.done_at, people.first_name from services
+         left join people on people.id = services.person_id
+         where services.rig_id = $1 and services.what = $2 and services.withdrawn_at is null
+         order by services.done_at desc, services.id desc limit 1",
+    )
+    .bind(rig_id)
+    .bind(what)
+    .fetch_optional(&mut *db)
+    .await?)
+}

@@ -14,10 +14,6 @@ fleet-title = { $outfit }: { $count ->
   }
 fleet-line-none = { $rig } - no readings yet
 fleet-empty = No rigs yet. An owner or lead types: add rig heron
-shopping-title = By the readings:
-shopping-line = { $rig }: a new membrane ({ $percent } - { $state })
-shopping-none = No membrane is due by the readings. Resin I cannot count yet: look at the glass readings.
-shopping-resin = Resin I cannot count yet: look at the glass readings.
 quiet-title = No reading for three days or more:
 quiet-line = { $rig }, { $day }
 quiet-none = Every rig was read within three days.

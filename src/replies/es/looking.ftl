@@ -18,10 +18,6 @@ fleet-title = { $outfit }: { $count ->
   }
 fleet-line-none = { $rig } - sin lecturas todavía
 fleet-empty = Aún no hay equipos. Un dueño o encargado escribe: agregar equipo heron
-shopping-title = Según las lecturas:
-shopping-line = { $rig }: membrana nueva ({ $percent } - { $state })
-shopping-none = Según las lecturas no toca ninguna membrana. La resina aún no la sé contar: mira las lecturas del vidrio.
-shopping-resin = La resina aún no la sé contar: mira las lecturas del vidrio.
 quiet-title = Sin lecturas desde hace tres días o más:
 quiet-line = { $rig }, la última { $day ->
     [ayer] ayer

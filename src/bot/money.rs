@@ -1,0 +1,253 @@
+//! Answers about money: when a new membrane pays, what another price would
+//! change, what was spent.
+
+use jiff::ToSpan;
+use jiff::civil::Date;
+
+use crate::message::setting::{Amount, Currency, Field, Setting};
+use crate::message::{Span, What};
+use crate::replies::buying::{self, Costs, Spent};
+use crate::replies::money::{self, Best, Part, Supposed, Verdict};
+use crate::schedule;
+use crate::store::rigs::Rig;
+use crate::store::services::Service;
+use crate::store::{self, StoreError};
+use crate::water::assess::assess;
+use crate::water::prior::Lessons;
+use crate::water::renewal_verdict::{self, Renewal};
+
+use super::answer::Answer;
+use super::assessing::Assessed;
+use super::recording::service_of;
+use super::rules::RulesFor;
+use super::turn::Turn;
+
+/// So many rigs stand in one answer about prices.
+const RIGS_SHOWN: usize = 12;
+
+impl Turn<'_> {
+    /// The money's words on a rig's membrane; what is missing, for those who can
+    /// tell it. And whether there is a verdict.
+    pub(super) fn money_lines(&self, rig: &Rig, assessed: &Assessed) -> (Vec<String>, bool) {
+        if let Some(verdict) = self.verdict(rig, assessed) {
+            let lines = money::verdict(self.words, &verdict, self.rules.currency(), self.today());
+            return (lines, true);
+        }
+        let missing = self.missing_for_money(rig, assessed);
+        if missing.is_empty() || rig.di_only || !self.member.role.leads() {
+            return (Vec::new(), false);
+        }
+        let mut lines = vec![self.words.plain("money-missing")];
+        lines.extend(missing);
+        (lines, false)
+    }
+
+    fn verdict(&self, rig: &Rig, assessed: &Assessed) -> Option<Verdict> {
+        let renewal = assessed.assessment.renewal?;
+        let own = self.rules.rig(rig.id);
+        let line = assessed.settings.limits.spent;
+        Some(Verdict {
+            best: self.best(&renewal),
+            waiting_per_month: renewal.waiting_per_month,
+            running_per_year: renewal.running_cost_per_year,
+            mean_per_year: renewal.mean_cost_per_year,
+            rule: renewal
+                .rule_of_thumb
+                .map(|rule| (line, self.date(rule.on), rule.extra_cost)),
+            resin_moves: renewal
+                .sensitivity
+                .map(|moves| (self.date(moves.resin_dearer), self.date(moves.resin_cheaper))),
+            prices: (own.resin_price()?, own.membrane_price()?),
+            fault: assessed.assessment.fault.is_some(),
+        })
+    }
+
+    fn best(&self, renewal: &Renewal) -> Best {
+        match renewal.verdict {
+            renewal_verdict::Verdict::Now => Best::Now,
+            renewal_verdict::Verdict::NotInSight => Best::NotInSight,
+            renewal_verdict::Verdict::NotYetKnown => Best::NotYetKnown,
+            renewal_verdict::Verdict::Later(range) => Best::Within {
+                early: self.date(range.early),
+                likely: self.date(range.likely),
+                late: range.late.map(|late| self.date(late)),
+            },
+        }
+    }
+
+    /// What could be typed so that the money can be judged.
+    fn missing_for_money(&self, rig: &Rig, assessed: &Assessed) -> Vec<String> {
+        let own = self.rules.rig(rig.id);
+        let mut missing = Vec::new();
+        if own.resin_price().is_none() {
+            missing.push(self.example_of(Field::ResinPrice));
+        }
+        if own.membrane_price().is_none() {
+            missing.push(self.example_of(Field::MembranePrice));
+        }
+        missing.extend(self.missing_for_resin(rig, assessed));
+        missing
+    }
+
+    /// "What if resin costs 12?": recomputed, not stored.
+    pub(super) async fn what_if(
+        &mut self,
+        rig: Option<i64>,
+        part: Option<What>,
+        amount: Option<f64>,
+    ) -> Result<Answer, StoreError> {
+        let price = amount
+            .and_then(Amount::of_main)
+            .filter(|price| *price > Amount::default());
+        let supposed = match (part, price) {
+            (Some(What::Resin), Some(price)) => Some((Part::Resin, price, Setting::ResinPrice(price))),
+            (Some(What::Membrane), Some(price)) => Some((Part::Membrane, price, Setting::MembranePrice(price))),
+            _ => None,
+        };
+        let Some((part, price, setting)) = supposed else {
+            return Ok(Answer::says(self.words.plain("what-if-how")));
+        };
+        let other = self.rules.supposing(rig, setting);
+        let fleet = self.fleet.clone();
+        let asked = fleet
+            .iter()
+            .filter(|one| rig.is_none_or(|id| id == one.id) && !one.di_only);
+        let mut rigs = Vec::new();
+        for one in asked.take(RIGS_SHOWN) {
+            let assessed = self.assessed(one).await?;
+            let lessons = self.lessons.unwrap_or_else(Lessons::none);
+            let then = assess(&assessed.history, &other.water_settings(one), &lessons, self.now);
+            rigs.push(Supposed {
+                rig: one.name.clone(),
+                then: then.renewal.as_ref().map(|renewal| self.best(renewal)),
+                now: assessed.assessment.renewal.as_ref().map(|renewal| self.best(renewal)),
+            });
+        }
+        let currency = self.rules.currency();
+        let text = money::supposed(self.words, (part, price), &rigs, currency, self.today());
+        Ok(Answer::says(text))
+    }
+
+    /// "What did otter cost last year?"
+    pub(super) async fn cost(
+        &mut self,
+        rig: Option<i64>,
+        part: Option<What>,
+        span: Option<Span>,
+    ) -> Result<Answer, StoreError> {
+        let today = self.today();
+        let (from, to) = days_of(span, today);
+        let after = to.checked_add(1.day()).unwrap_or(to);
+        let start = schedule::day_start(&self.zone, from).unwrap_or(0);
+        let end = schedule::day_start(&self.zone, after).unwrap_or(self.now);
+        let [mut resin, mut membranes, mut prefilters] = [Spent::default(); 3];
+        for one in self
+            .fleet
+            .clone()
+            .iter()
+            .filter(|one| rig.is_none_or(|id| id == one.id))
+        {
+            let services = store::services::of_rig(self.db, one.id).await?;
+            for service in services
+                .iter()
+                .filter(|service| (start..end).contains(&service.done_at))
+            {
+                let what = service_of(&service.what).filter(|what| part.is_none_or(|part| part == *what));
+                let spent = match what {
+                    Some(What::Resin) => &mut resin,
+                    Some(What::Membrane) => &mut membranes,
+                    Some(What::Prefilter) => &mut prefilters,
+                    _ => continue,
+                };
+                spent.count += 1;
+                match price_of(service, what, self.rules.rig(one.id), self.rules.currency()) {
+                    Some(price) => spent.cost += price,
+                    None => spent.unpriced += 1,
+                }
+            }
+        }
+        let field = match (resin.unpriced, membranes.unpriced) {
+            (1.., _) => Field::ResinPrice,
+            (_, 1..) => Field::MembranePrice,
+            _ => Field::PrefilterPrice,
+        };
+        let name = rig.map(|id| self.rig_name(id));
+        let costs = Costs {
+            rig: name.as_deref(),
+            days: (from, to),
+            resin,
+            membranes,
+            prefilters,
+            example: &self.example_of(field),
+        };
+        let text = buying::costs(self.words, &costs, self.rules.currency(), today);
+        Ok(Answer::says(text))
+    }
+}
+
+/// What a service cost, main units: as it was said with it, else as it is set,
+/// labour included.
+fn price_of(service: &Service, what: Option<What>, own: RulesFor<'_>, currency: Option<Currency>) -> Option<f64> {
+    let digits = currency.map_or(2, Currency::digits);
+    if let Some(minor) = service.price_minor {
+        return Amount::of_minor(minor, digits).map(Amount::main);
+    }
+    let main = |amount: Option<Amount>| amount.map(Amount::main);
+    let labour = |amount: Option<Amount>| main(amount).unwrap_or(0.0);
+    match what? {
+        What::Resin => Some(main(own.resin_price())? * own.resin_litres()? + labour(own.resin_labour())),
+        What::Membrane => {
+            Some(main(own.membrane_price())? * f64::from(own.membranes()) + labour(own.membrane_labour()))
+        }
+        What::Prefilter => main(own.prefilter_price()),
+        What::Repack | What::Flush | What::ORing => None,
+    }
+}
+
+/// First and last day of a stretch of time; the last twelve months if none is said.
+pub(super) fn days_of(span: Option<Span>, today: Date) -> (Date, Date) {
+    let back = |days: i64| today.checked_sub(days.days()).unwrap_or(today);
+    let monday = back(i64::from(today.weekday().to_monday_zero_offset()));
+    let first = today.first_of_month();
+    let before = |date: Date| date.yesterday().unwrap_or(date);
+    match span {
+        None => (
+            today.checked_sub(1.year()).and_then(Date::tomorrow).unwrap_or(today),
+            today,
+        ),
+        Some(Span::Today) => (today, today),
+        Some(Span::Yesterday) => (back(1), back(1)),
+        Some(Span::ThisWeek) => (monday, today),
+        Some(Span::LastWeek) => (monday.checked_sub(7.days()).unwrap_or(monday), before(monday)),
+        Some(Span::ThisMonth) => (first, today),
+        Some(Span::LastMonth) => (before(first).first_of_month(), before(first)),
+        Some(Span::ThisYear) => (today.first_of_year(), today),
+        Some(Span::LastYear) => {
+            let last = before(today.first_of_year());
+            (last.first_of_year(), last)
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use jiff::civil::date;
+
+    use super::*;
+
+    #[test]
+    fn stretches_of_time_are_calendar_ones() {
+        // A Wednesday.
+        let today = date(2026, 3, 4);
+        for (span, from, to) in [
+            (None, date(2025, 3, 5), today),
+            (Some(Span::ThisWeek), date(2026, 3, 2), today),
+            (Some(Span::LastWeek), date(2026, 2, 23), date(2026, 3, 1)),
+            (Some(Span::LastMonth), date(2026, 2, 1), date(2026, 2, 28)),
+            (Some(Span::ThisYear), date(2026, 1, 1), today),
+            (Some(Span::LastYear), date(2025, 1, 1), date(2025, 12, 31)),
+        ] {
+            assert_eq!(days_of(span, today), (from, to), "{span:?}");
+        }
+    }
+}

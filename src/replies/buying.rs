@@ -1,0 +1,193 @@
+//! What to buy, and what was bought, in words.
+
+use jiff::civil::Date;
+
+use crate::message::setting::{Currency, VolumeUnit};
+
+use super::Words;
+use super::figures;
+
+/// Something to buy for some rigs.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Lot {
+    /// For which rigs, how much for each.
+    pub rigs: Vec<(String, f64)>,
+    /// What it costs, of those whose price is known; main units.
+    pub cost: f64,
+    /// How many have no price.
+    pub unpriced: usize,
+}
+
+/// What to buy for the next two weeks.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct List {
+    /// Litres of resin.
+    pub resin: Lot,
+    /// Sets of prefilters.
+    pub prefilters: Lot,
+    /// Membranes that pay.
+    pub membranes: Lot,
+    /// Rigs whose resin cannot be counted.
+    pub uncounted: Vec<String>,
+    /// Rigs below the due line, without prices.
+    pub to_weigh: Vec<String>,
+    /// Rigs with a fault that stands.
+    pub faulty: Vec<String>,
+}
+
+/// How the list is worded.
+pub struct Wording<'a> {
+    /// The currency of the sums.
+    pub currency: Option<Currency>,
+    /// The unit of volumes.
+    pub volume: VolumeUnit,
+    /// What could be typed so that resin is counted.
+    pub example: &'a str,
+}
+
+/// The shopping list: a line a good, with its sum and the sum of all.
+pub fn list(words: Words, list: &List, how: &Wording<'_>) -> String {
+    let mut lines = Vec::new();
+    let lots = [&list.resin, &list.prefilters, &list.membranes];
+    lines.extend(resin(words, &list.resin, how));
+    lines.extend(lot(
+        words,
+        &list.prefilters,
+        ["buy-prefilters", "buy-prefilters-priced"],
+        how,
+    ));
+    lines.extend(lot(
+        words,
+        &list.membranes,
+        ["buy-membranes", "buy-membranes-priced"],
+        how,
+    ));
+    if lines.is_empty() {
+        lines.push(words.plain("buy-none"));
+    } else {
+        lines.insert(0, words.plain("buy-title"));
+    }
+    let total: f64 = lots.iter().map(|lot| lot.cost).sum();
+    let unpriced = lots.iter().any(|lot| lot.unpriced > 0);
+    let bought = lots.iter().filter(|lot| lot.cost > 0.0).count();
+    if total > 0.0 && (bought > 1 || unpriced) {
+        let key = if unpriced { "buy-total-partly" } else { "buy-total" };
+        lines.push(words.say(key, [("sum", (&figures::sum(words, total, how.currency)).into())]));
+    }
+    for (key, rigs) in [("buy-weigh", &list.to_weigh), ("buy-fault-first", &list.faulty)] {
+        if !rigs.is_empty() {
+            lines.push(words.say(key, [("rigs", (&rigs.join(", ")).into())]));
+        }
+    }
+    if !list.uncounted.is_empty() {
+        let rigs = list.uncounted.join(", ");
+        let facts = [("rigs", (&rigs).into()), ("example", how.example.into())];
+        lines.push(words.say("buy-uncounted", facts));
+    }
+    lines.join("\n")
+}
+
+fn resin(words: Words, lot: &Lot, how: &Wording<'_>) -> Option<String> {
+    let litres: f64 = lot.rigs.iter().map(|(_, litres)| litres).sum();
+    if lot.rigs.is_empty() {
+        return None;
+    }
+    let volume = figures::volume(words, litres, how.volume);
+    let names: Vec<&str> = lot.rigs.iter().map(|(rig, _)| rig.as_str()).collect();
+    let names = names.join(", ");
+    let sum = figures::sum(words, lot.cost, how.currency);
+    let key = if lot.cost > 0.0 {
+        "buy-resin-priced"
+    } else {
+        "buy-resin"
+    };
+    Some(words.say(
+        key,
+        [
+            ("volume", (&volume).into()),
+            ("rigs", (&names).into()),
+            ("sum", (&sum).into()),
+        ],
+    ))
+}
+
+fn lot(words: Words, lot: &Lot, [bare, priced]: [&str; 2], how: &Wording<'_>) -> Option<String> {
+    if lot.rigs.is_empty() {
+        return None;
+    }
+    let told = |(rig, count): &(String, f64)| {
+        if *count > 1.0 {
+            format!("{rig} {}", figures::plain_number(words, *count))
+        } else {
+            rig.clone()
+        }
+    };
+    let names = lot.rigs.iter().map(told).collect::<Vec<_>>().join(", ");
+    let sum = figures::sum(words, lot.cost, how.currency);
+    let key = if lot.cost > 0.0 { priced } else { bare };
+    Some(words.say(key, [("rigs", (&names).into()), ("sum", (&sum).into())]))
+}
+
+/// What was logged of one kind, and what it cost; main units.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Spent {
+    /// How often.
+    pub count: i64,
+    /// What it cost, of those with a price.
+    pub cost: f64,
+    /// How many have no price.
+    pub unpriced: i64,
+}
+
+/// What a rig or the fleet cost between two dates.
+pub struct Costs<'a> {
+    /// The rig's name; none for all rigs.
+    pub rig: Option<&'a str>,
+    /// First and last day.
+    pub days: (Date, Date),
+    /// Changes of resin.
+    pub resin: Spent,
+    /// New membranes.
+    pub membranes: Spent,
+    /// Changes of prefilters.
+    pub prefilters: Spent,
+    /// What could be typed to tell a price.
+    pub example: &'a str,
+}
+
+/// The answer to "what did otter cost last year?".
+pub fn costs(words: Words, costs: &Costs<'_>, currency: Option<Currency>, today: Date) -> String {
+    let what = costs.rig.map_or_else(|| words.plain("cost-fleet"), str::to_owned);
+    let [from, to] = [costs.days.0, costs.days.1].map(|day| figures::full_day(words, day, today));
+    let kinds = [
+        ("cost-membrane", costs.membranes),
+        ("cost-resin", costs.resin),
+        ("cost-prefilter", costs.prefilters),
+    ];
+    let span = [("what", (&what).into()), ("from", (&from).into()), ("to", (&to).into())];
+    let [a, b, c] = span;
+    if kinds.iter().all(|(_, spent)| spent.count == 0) {
+        return words.say("cost-none", [a, b, c]);
+    }
+    let total: f64 = kinds.iter().map(|(_, spent)| spent.cost).sum();
+    let sum = figures::sum(words, total, currency);
+    let mut lines = vec![match total > 0.0 {
+        true => words.say("cost-title", [a, b, c, ("sum", (&sum).into())]),
+        false => words.say("cost-title-nothing", [a, b, c]),
+    }];
+    lines.extend(kinds.iter().filter(|(_, spent)| spent.count > 0).map(|(key, spent)| {
+        let sum = match spent.cost > 0.0 {
+            true => figures::sum(words, spent.cost, currency),
+            false => String::new(),
+        };
+        let line = words.say(key, [("count", spent.count.into()), ("sum", (&sum).into())]);
+        line.trim_end().to_owned()
+    }));
+    let unpriced: i64 = kinds.iter().map(|(_, spent)| spent.unpriced).sum();
+    if unpriced > 0 {
+        let facts = [("count", unpriced.into()), ("example", costs.example.into())];
+        lines.push(words.say("cost-unpriced", facts));
+    }
+    lines.push(words.plain("cost-basis"));
+    lines.join("\n")
+}

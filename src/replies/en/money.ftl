@@ -1,0 +1,111 @@
+# Money: membranes, resin, what to buy, what it cost. Sums arrive as ready text.
+
+money-now-waiting = A new membrane pays for itself now: waiting costs about { $waiting } a month.
+money-now = A new membrane pays for itself about now.
+money-soon = Cheapest to renew between now and { $late }.
+money-between = Cheapest to renew about { $likely } ({ $early } to { $late }).
+money-from = Cheapest to renew about { $likely }, not before { $early }.
+money-waiting-saves = For now, waiting saves about { $saved } a month.
+money-far = At these prices no new membrane pays within five years.
+money-unknown = Whether a new one pays is not known yet: that takes four readings over 60 days.
+money-fault-first = Mend the fault first: it costs resin, and the figures below are the membrane's own.
+money-running = Its resin costs about { $running } a year now; membrane and resin, renewed in time, { $mean } a year.
+money-rule = The { $line } % rule would renew { $date }, about { $extra } dearer over its life.
+money-rule-same = The { $line } % rule would renew { $date }: hardly dearer.
+money-if = Resin a fifth dearer: { $dearer }. A fifth cheaper: { $cheaper }.
+money-prices = Prices as set: resin { $resin } a litre, membrane { $membrane }.
+money-missing = To judge the money I still need, for example:
+date-now = now
+
+resin-days = { $rig }: resin for about { $likely } ({ $low } to { $high }).
+resin-days-one = { $rig }: resin for about { $likely }.
+working-days = { $days ->
+    [one] 1 working day
+   *[other] { $days } working days
+  }
+resin-used-up = { $rig }: by the count the resin is used up. Trust the glass: test it daily, have resin ready.
+resin-exhausted = { $rig } - change the resin before the next window: { $ppm } ppm at the glass will spot.
+resin-early = { $rig }: { $ppm } ppm at the glass, though only { $used } % of the resin is used. That is water slipping past, not spent resin.
+resin-early-do = Let the pressure off, repack it tight and full, check its O-rings, test the glass again. Do that before buying.
+resin-early-lying = It lies on its side: loose resin lets water over the top. Upright is safer.
+resin-rising = The glass is rising: test it daily, have resin ready.
+resin-used = About { $used } % used, { $ppm } ppm at the glass.
+resin-used-untested = About { $used } % used. The glass was not tested since the change.
+resin-no-change = { $rig }: no resin change is logged, so there is nothing to count from. When you change it, type: { $typed } new resin
+resin-missing = { $rig }: to count the resin I still need, for example:
+resin-untold = { $rig }: no readings yet to count from.
+resin-short = Resin: about { $days }.
+resin-short-last = Resin: hardly another day.
+resin-short-early = High so soon after a change: repack the resin tight before you buy.
+
+what-if-resin = If resin costs { $price } a litre:
+what-if-membrane = If a membrane costs { $price }:
+what-if-line = { $rig }: { $then } (as it is: { $now })
+what-if-same = { $rig }: { $then }, as before
+what-if-unpriced = { $rig }: { $then }
+what-if-nothing = Nothing was changed.
+what-if-how = I can try another price. Like this: what if resin costs 12? - what if a membrane costs 250?
+then-now = a new membrane pays now
+then-about = cheapest to renew about { $date }
+then-far = no new membrane pays within five years
+then-unknown = not known yet
+then-missing = not enough is told to say
+
+buy-title = To buy for the next two weeks:
+buy-resin = Resin { $volume }: { $rigs }
+buy-resin-priced = Resin { $volume }: { $rigs } - about { $sum }
+buy-prefilters = Prefilters: { $rigs }
+buy-prefilters-priced = Prefilters: { $rigs } - about { $sum }
+buy-membranes = Membranes: { $rigs }
+buy-membranes-priced = Membranes: { $rigs } - about { $sum }
+buy-total = In all about { $sum }.
+buy-total-partly = In all about { $sum }, without what has no price.
+buy-none = Nothing to buy for the next two weeks, as far as I can count.
+buy-uncounted = Resin not counted: { $rigs }. I need its litres, the litres a day, and the last change. Like this: { $example }
+buy-weigh = Below the due line, but without prices I cannot say whether a new membrane pays: { $rigs }.
+buy-fault-first = Find the fault before you buy a membrane: { $rigs }.
+
+cost-title = { $what }, { $from } to { $to }: about { $sum }.
+cost-title-nothing = { $what }, { $from } to { $to }: nothing with a price.
+cost-fleet = All rigs
+cost-resin = { $count ->
+    [one] 1 resin change
+   *[other] { $count } resin changes
+  } { $sum }
+cost-membrane = { $count ->
+    [one] 1 new membrane
+   *[other] { $count } new membranes
+  } { $sum }
+cost-prefilter = { $count ->
+    [one] 1 change of prefilters
+   *[other] { $count } changes of prefilters
+  } { $sum }
+cost-none = { $what }, { $from } to { $to }: no resin, membrane or prefilters were logged.
+cost-unpriced = { $count ->
+    [one] 1 of these has no price and is left out.
+   *[other] { $count } of these have no price and are left out.
+  } Like this: { $example }
+cost-basis = What was logged, at the price told with it, else as set, labour included.
+
+why-no-readings = No reading yet, so there is nothing to say.
+why-trend = No trend yet: { $readings } readings over { $days } days. It takes eight over 45 days.
+why-old = The last reading is { $days } days old.
+why-jumped = The RO jumped; wear does not jump.
+why-presumed = It reads as if the membrane was changed, but nobody logged it.
+why-age = Nobody logged when this membrane was new.
+why-level = Its rejection is below { $line } %.
+why-near = The due line comes near.
+why-pays = At your prices a new membrane is cheaper than the resin for this one.
+why-steady = Its readings are steady.
+why-di = { $rig } has no membrane: only the glass counts, { $ppm } ppm last time.
+
+compare-none = { $rig } - too few readings
+compare-di = { $rig } - no membrane
+who-title = { $from } to { $to }:
+who-line = { $name }: { $rigs }
+who-none = { $from } to { $to }: nobody logged anything.
+who-service = { $rig }, { $day }: { $name }
+who-service-none = That was never logged.
+somebody = somebody who left
+prefilters-due = Prefilters due { $day }.
+prefilters-overdue = Prefilters overdue since { $day }: an old carbon filter lets chlorine at the membrane.

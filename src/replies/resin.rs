@@ -1,0 +1,116 @@
+//! How long the resin lasts, in words.
+
+use crate::water::resin::{BedAssessment, BedState};
+
+use super::Words;
+use super::figures;
+
+/// What is known of a rig's resin.
+pub struct Facts<'a> {
+    /// The rig's name.
+    pub rig: &'a str,
+    /// What the computation says; none while the bed's size is not told.
+    pub bed: Option<BedAssessment>,
+    /// Whether a change of resin is logged.
+    pub changed: bool,
+    /// Whether the bed lies on its side.
+    pub lying: bool,
+    /// What could be typed to tell what is missing.
+    pub missing: &'a [String],
+}
+
+/// The answer to "how long will the resin last on heron?".
+pub fn answer(words: Words, facts: &Facts<'_>) -> String {
+    let rig = ("rig", facts.rig.into());
+    let Some(bed) = facts.bed else {
+        return with_missing(words.say("resin-missing", [rig]), facts.missing);
+    };
+    let ppm = bed.product_ppm.map(|ppm| figures::ppm(words, ppm)).unwrap_or_default();
+    let used = figures::whole_percent(bed.used_share.min(9.99));
+    match bed.state {
+        BedState::Exhausted => return words.say("resin-exhausted", [rig, ("ppm", (&ppm).into())]),
+        BedState::EarlyBreakthrough => return early(words, facts, &ppm, &used),
+        BedState::GivingWay | BedState::Holding => {}
+    }
+    if !facts.changed {
+        let typed = facts.rig.to_lowercase();
+        return words.say("resin-no-change", [rig, ("typed", (&typed).into())]);
+    }
+    let Some(days) = bed.working_days else {
+        return match facts.missing {
+            [] => words.say("resin-untold", [rig]),
+            missing => with_missing(words.say("resin-missing", [rig]), missing),
+        };
+    };
+    let mut lines = vec![headline(words, facts.rig, days)];
+    if bed.state == BedState::GivingWay {
+        lines.push(words.plain("resin-rising"));
+    }
+    lines.push(match bed.product_ppm {
+        Some(_) => words.say("resin-used", [("used", (&used).into()), ("ppm", (&ppm).into())]),
+        None => words.say("resin-used-untested", [("used", (&used).into())]),
+    });
+    lines.join("\n")
+}
+
+fn headline(words: Words, rig: &str, days: [f64; 3]) -> String {
+    let [low, likely, high] = days.map(whole);
+    if likely == 0 {
+        return words.say("resin-used-up", [("rig", rig.into())]);
+    }
+    let likely = working_days(words, likely);
+    if low == high {
+        return words.say("resin-days-one", [("rig", rig.into()), ("likely", (&likely).into())]);
+    }
+    words.say(
+        "resin-days",
+        [
+            ("rig", rig.into()),
+            ("likely", (&likely).into()),
+            ("low", (&low.to_string()).into()),
+            ("high", (&high.to_string()).into()),
+        ],
+    )
+}
+
+fn early(words: Words, facts: &Facts<'_>, ppm: &str, used: &str) -> String {
+    let mut lines = vec![words.say(
+        "resin-early",
+        [("rig", facts.rig.into()), ("ppm", ppm.into()), ("used", used.into())],
+    )];
+    if facts.lying {
+        lines.push(words.plain("resin-early-lying"));
+    }
+    lines.push(words.plain("resin-early-do"));
+    lines.join("\n")
+}
+
+fn with_missing(first: String, missing: &[String]) -> String {
+    let mut lines = vec![first];
+    lines.extend(missing.iter().cloned());
+    lines.join("\n")
+}
+
+/// A word on the resin for the answer to a reading; none when there is nothing to say.
+pub fn short(words: Words, bed: &BedAssessment) -> Option<String> {
+    match bed.state {
+        BedState::EarlyBreakthrough => return Some(words.plain("resin-short-early")),
+        BedState::Exhausted => return None,
+        BedState::Holding | BedState::GivingWay => {}
+    }
+    let days = whole(bed.working_days?[1]);
+    if days == 0 {
+        return Some(words.plain("resin-short-last"));
+    }
+    let days = working_days(words, days);
+    Some(words.say("resin-short", [("days", (&days).into())]))
+}
+
+fn working_days(words: Words, days: i64) -> String {
+    words.say("working-days", [("days", days.into())])
+}
+
+/// Days are counted down: what is left of one is not promised.
+fn whole(days: f64) -> i64 {
+    days.clamp(0.0, 9_999.0).floor() as i64
+}
