@@ -24,10 +24,19 @@ impl Turn<'_> {
             .or(self.member.own_rig)
             .and_then(|id| self.fleet.iter().find(|rig| rig.id == id).cloned());
         match (topic, rig) {
-            (Topic::Help, _) => self.help().await,
+            (Topic::Help | Topic::Explain, _) => self.help().await,
             (Topic::Quiet, _) => self.quiet().await,
-            (Topic::History, Some(rig)) => self.history(&rig).await,
-            (Topic::MembraneWhen | Topic::Trend | Topic::Rejection, Some(rig)) => self.membrane(&rig).await,
+            (Topic::History | Topic::WhoLogged, Some(rig)) => self.history(&rig).await,
+            (
+                Topic::MembraneWhen
+                | Topic::Trend
+                | Topic::Rejection
+                | Topic::Why
+                | Topic::Picture
+                | Topic::Cost
+                | Topic::WhatIf,
+                Some(rig),
+            ) => self.membrane(&rig).await,
             (Topic::Shopping, _) => self.shopping().await,
             (Topic::Fleet, _) | (_, None) => self.whole_fleet().await,
             (_, Some(rig)) => self.one_rig(&rig).await,

@@ -45,6 +45,9 @@ impl Turn<'_> {
         if let Some(rig) = meaning.not_used {
             answer.and(self.not_used(&[rig]).await?);
         }
+        if let Some(postponed) = meaning.postponed {
+            answer.and(self.flush_later(&[postponed.rig]).await?);
+        }
         let source = self.source(text, scene, open.as_ref());
         let settles = meaning.dropped
             || meaning.ask.is_some()

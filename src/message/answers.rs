@@ -71,7 +71,11 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
     let typed_with_word = tokens
         .windows(2)
         .any(|two| two[1].number().is_some() && two[1].glued && two[0].has(Sense::Filler));
-    if !is_short(tokens, 3) || typed_with_word {
+    // "Give me 10" asks for time.
+    let asks = tokens
+        .iter()
+        .any(|token| token.has_any(&[Sense::Asks, Sense::Postpone]));
+    if !is_short(tokens, 3) || typed_with_word || asks {
         return None;
     }
     let [draft] = ask.drafts.as_slice() else { return None };

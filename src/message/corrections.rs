@@ -99,7 +99,15 @@ fn withdraw(
     let whole_phrase = words
         .first()
         .is_some_and(|token| token.has(Sense::Undo) && token.word().is_some_and(|word| word.contains(' ')));
-    let strange = usize::from(!rigs.is_empty() || (whole_phrase && words.len() <= 5));
+    // "Ignore that noise", "cancel the 3 o'clock" are about other things.
+    let of_other = tokens
+        .windows(2)
+        .any(|two| two[0].has(Sense::Undo) && two[1].is_unknown());
+    let spent = tokens.iter().any(|token| token.number().is_some() && token.spent);
+    let strange = usize::from(!rigs.is_empty() || (whole_phrase && words.len() <= 5 && !of_other));
+    if spent && when.is_none() {
+        return None;
+    }
     let private = tokens.iter().any(|token| token.has(Sense::Address));
     let told_why = tells_why(tokens) && unknown <= 2 && words.len() <= 12;
     if private || !told_why && (unknown > strange || !(about_reading || short)) {
@@ -199,7 +207,9 @@ fn move_time(
 ) -> Option<Vec<Correction>> {
     let says_so = tokens.iter().any(|token| token.has_any(&[Sense::ItWas, Sense::Oops]));
     let words = tokens.iter().filter(|token| token.word().is_some()).count();
-    let denies = tokens.iter().any(|token| token.has_any(&[Sense::Not, Sense::Later]));
+    let denies = tokens
+        .iter()
+        .any(|token| token.has_any(&[Sense::Not, Sense::Later, Sense::Minutes]));
     if unknown > 0 || denies || !says_so || words > 6 || !rigs.is_empty() {
         return None;
     }
@@ -244,6 +254,18 @@ fn change_values(
             .filter(|reading| reading.rig.is_some_and(|rig| rigs.contains(&rig)))
             .collect(),
     };
+    // "Sorry, there at 9": an hour, which nothing else claims.
+    let hour = |one: &Measured| {
+        let before = one.at.checked_sub(1).map(|before| &tokens[before]);
+        let behind_at = before.is_some_and(|token| token.has(Sense::At)) && !has(Sense::ItWas);
+        let past = tokens
+            .get(one.at + 1)
+            .is_some_and(|token| token.has(Sense::ClockBetween));
+        one.role.is_none() && !starred && (behind_at || past)
+    };
+    if measured.iter().any(hour) {
+        return None;
+    }
     // "Make it 9 tomorrow" is about a meeting.
     let ahead = tokens
         .iter()

@@ -229,3 +229,38 @@ fn is_complete(draft: &Reading, scene: &Scene) -> bool {
     let di_only = scene.fleet.iter().any(|rig| Some(rig.id) == draft.rig && rig.di_only);
     draft.feed.is_some() && (draft.permeate.is_some() || (di_only && draft.product.is_some()))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// German stands in the tables of unit tests only.
+    #[test]
+    fn a_language_more_is_a_table_more() {
+        let scene = Scene {
+            fleet: vec![Rig {
+                id: 1,
+                name: "Heron".to_string(),
+                ..Rig::default()
+            }],
+            ..Scene::default()
+        };
+        let ppm = |solids: Option<Solids>| solids.map(|solids| solids.ppm);
+        for text in [
+            "heron leitung 180 osmose 12",
+            "heron 12 raus 180 rein",
+            "guten morgen chef, heron leitung hundertachtzig und osmose zwölf",
+            "heron 180/12 halb 8",
+        ] {
+            let meaning = read(text, &scene);
+            let read: Vec<_> = meaning
+                .readings
+                .iter()
+                .map(|one| (ppm(one.feed), ppm(one.permeate)))
+                .collect();
+            assert_eq!(read, [(Some(180.0), Some(12.0))], "{text}");
+        }
+        assert_eq!(read("heron gespült", &scene).services.len(), 1);
+        assert!(read("heron nicht gespült", &scene).services.is_empty());
+    }
+}

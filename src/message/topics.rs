@@ -171,7 +171,11 @@ fn of_rigs_and_parts(part: &[Token], named: bool, terse: bool) -> Option<Topic> 
         return Some(Topic::LastReading);
     }
     // "how is badger", "badger?"
-    let words = part.iter().filter(|token| token.word().is_some()).count();
+    let small = |token: &Token| token.has_any(&[Sense::Filler, Sense::Article]) && !token.has(Sense::Intent);
+    let words = part
+        .iter()
+        .filter(|token| token.word().is_some() && !(marked && small(token)))
+        .count();
     (named && unknown <= 2 && (has(Sense::How) && any(&[Sense::Asks, Sense::AsksFirst, Sense::How]) || words == 0))
         .then_some(Topic::Status)
 }

@@ -22,6 +22,8 @@ mod menus;
 mod message_answers;
 mod message_corrections;
 mod message_doubts;
+mod message_hearsay;
+mod message_nudges;
 mod message_properties;
 mod message_questions;
 mod message_readings;

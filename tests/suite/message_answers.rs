@@ -184,3 +184,37 @@ fn one_number_mends_the_doubtful_one() {
         ],
     );
 }
+
+#[test]
+fn the_other_one_and_not_that_one() {
+    let two = Scene {
+        fleet: scene().fleet.into_iter().take(2).collect(),
+        own_rig: None,
+        ..scene()
+    };
+    let after = |text: &str, own_rig: Option<i64>| {
+        let asked = read("180/12", &two);
+        let open = Scene {
+            open: asked.ask,
+            own_rig,
+            ..two.clone()
+        };
+        short(&read(text, &open))
+    };
+    let lynx = Some(id_of("Lynx"));
+    for (text, own, expected) in [
+        ("not lynx", None, "Badger 180/12"),
+        ("the other one", lynx, "Badger 180/12"),
+        ("la otra", lynx, "Badger 180/12"),
+        ("lynx i think", None, "Lynx 180/12"),
+        ("the other one", None, "-"),
+    ] {
+        assert_eq!(after(text, own), expected, "{text}");
+    }
+}
+
+#[test]
+fn what_was_said_of_a_service_is_kept_for_its_rig() {
+    check("flushed 12 min", &[("lynx", "flush Lynx 12 min")]);
+    check("changed resin $85", &[("lynx", "resin Lynx for 85 $")]);
+}

@@ -175,3 +175,19 @@ fn plans_and_talk_with_numbers_correct_nothing() {
         &after_one(),
     );
 }
+
+#[test]
+fn a_whole_sentence_may_withdraw() {
+    check(
+        &[
+            ("sorry ignore that i hadnt rinsed the cup", "void Lynx"),
+            ("dont use that, meter was wet", "void Lynx"),
+            ("perdón, olvida eso, el vaso estaba sucio", "void Lynx"),
+            ("forget that meeting on friday", "-"),
+            ("it was 9 degrees this morning brr", "-"),
+            ("sorry i meant 8am tomorrow", "-"),
+            ("sorry running 20 late", "-"),
+        ],
+        &after_one(),
+    );
+}

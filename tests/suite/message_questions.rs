@@ -2,7 +2,7 @@
 
 use tapside::message::{Scene, read};
 
-use crate::message_scene::{id_of, scene, short};
+use crate::message_scene::{id_of, pair, scene, short};
 
 fn check(rows: &[(&str, &str)], scene: &Scene) {
     for (text, expected) in rows {
@@ -49,7 +49,7 @@ fn a_question_records_nothing() {
     check(
         &[
             ("if it was 190 in and 45 out is that ok", "help ?"),
-            ("who logged 300 for lynx?", "lastreading Lynx"),
+            ("who logged 300 for lynx?", "whologged Lynx"),
             ("with 200 in and 14 out, what rejection is that?", "rejection ?"),
         ],
         &scene(),
@@ -141,8 +141,91 @@ fn without_a_name_the_own_rig_is_meant() {
             ("membrane?", "membranewhen Lynx"),
             ("last reading?", "lastreading Lynx"),
             ("whats my rejection", "rejection Lynx"),
-            ("what is rejection", "help ?"),
+            ("what is rejection", "explain ? Rejection"),
+            ("hows my rig", "status Lynx"),
+            ("am i due a membrane", "membranewhen Lynx"),
         ],
         &own,
     );
+}
+
+#[test]
+fn why_and_who_and_pictures() {
+    check(
+        &[
+            ("why is lynx due", "why Lynx Due"),
+            ("how come badger is wearing", "why Badger Wearing"),
+            ("why does lynx need a membrane", "why Lynx Membrane Membrane"),
+            ("por qué toca la membrana de lynx?", "why Lynx Membrane Due"),
+            ("why was lynx 40 this morning when it was 20 on friday?", "trend Lynx"),
+            ("lynx chart", "picture Lynx"),
+            ("show me a graph of lynx", "picture Lynx"),
+            ("gráfica de lynx", "picture Lynx"),
+            ("lynx trend", "trend Lynx"),
+            ("who logged lynx yesterday", "whologged Lynx Yesterday"),
+            ("who changed the resin on lynx", "whologged Lynx Resin"),
+            ("quién apuntó lynx", "whologged Lynx"),
+            ("who hasnt logged today", "quiet ? Today"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn rigs_are_compared_and_the_worst_are_asked_for() {
+    check(
+        &[
+            ("compare lynx and badger", "compare Lynx; compare Badger"),
+            ("lynx vs badger", "compare Lynx; compare Badger"),
+            ("which is better lynx or badger", "compare Lynx; compare Badger"),
+            ("compara lynx y badger", "compare Lynx; compare Badger"),
+            ("compare all rigs", "compare ?"),
+            ("which rigs are the worst", "fleet ?"),
+            ("which ones need work", "fleet ?"),
+            ("cuáles son los peores", "fleet ?"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn money_is_asked_for_with_part_price_and_time() {
+    check(
+        &[
+            ("how much did lynx cost us last year", "cost Lynx LastYear"),
+            ("how much have we spent on resin", "cost ? Resin"),
+            ("lynx cost?", "cost Lynx"),
+            ("cuánto nos costó lynx el año pasado", "cost Lynx LastYear"),
+            ("what if resin costs 12?", "whatif ? Resin 12"),
+            ("what if a membrane was $400 on lynx", "whatif Lynx Membrane 400"),
+            ("y si la resina cuesta 12?", "whatif ? Resin 12"),
+            ("lynx costs too much in fuel", "-"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn words_are_explained() {
+    check(
+        &[
+            ("what does due mean?", "explain ? Due"),
+            ("what do you mean by sound", "explain ? Sound"),
+            ("whats permeate", "explain ? Permeate"),
+            ("qué significa gastada", "explain ? Spent"),
+            ("whats the tap on lynx", "lastreading Lynx"),
+            ("what u wearing", "-"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn why_alone_asks_of_the_last_reading() {
+    let after = Scene {
+        last: vec![pair("Badger", 180.0, 40.0)],
+        ..scene()
+    };
+    check(&[("why?", "why Badger"), ("how come", "why Badger")], &after);
+    check(&[("why?", "-")], &scene());
 }

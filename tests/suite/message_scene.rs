@@ -1,6 +1,6 @@
 //! The fleet and the short forms that the message tables share.
 
-use tapside::message::{About, Meaning, Reading, Rig, Scene, Solids, Topic, What};
+use tapside::message::{About, Detail, Meaning, Price, Reading, Rig, Scene, Solids, Topic, What};
 
 pub const FLEET: [&str; 6] = ["Lynx", "Badger", "Van 3", "Trailer B", "Trailer C", "Grey Seal"];
 
@@ -61,13 +61,15 @@ pub fn short(meaning: &Meaning) -> String {
             .map(|minutes| format!(" {minutes} min"))
             .unwrap_or_default();
         parts.push(format!(
-            "{} {}{minutes}",
+            "{} {}{minutes}{}",
             what(service.what),
-            name_of(Some(service.rig))
+            name_of(Some(service.rig)),
+            price(service.price.as_ref())
         ));
     }
     for query in &meaning.queries {
-        parts.push(format!("{} {}", topic(query.topic), name_of(query.rig)));
+        let detail = detail(&query.detail);
+        parts.push(format!("{} {}{detail}", topic(query.topic), name_of(query.rig)));
     }
     if let Some(ask) = &meaning.ask {
         parts.push(format!("ask {}", about(ask.about)));
@@ -78,11 +80,34 @@ pub fn short(meaning: &Meaning) -> String {
     if let Some(rig) = meaning.not_used {
         parts.push(format!("not used {}", name_of(Some(rig))));
     }
+    if let Some(postponed) = meaning.postponed {
+        let minutes = postponed
+            .minutes
+            .map(|minutes| format!(" {minutes} min"))
+            .unwrap_or_default();
+        parts.push(format!("later {}{minutes}", name_of(Some(postponed.rig))));
+    }
     if parts.is_empty() {
         "-".to_string()
     } else {
         parts.join("; ")
     }
+}
+
+fn price(price: Option<&Price>) -> String {
+    price.map_or(String::new(), |price| {
+        format!(" for {} {}", price.amount, price.currency.as_deref().unwrap_or("?"))
+    })
+}
+
+fn detail(detail: &Detail) -> String {
+    let said = [
+        detail.part.map(|part| format!("{part:?}")),
+        detail.amount.map(|amount| amount.to_string()),
+        detail.span.map(|span| format!("{span:?}")),
+        detail.term.map(|term| format!("{term:?}")),
+    ];
+    said.into_iter().flatten().map(|said| format!(" {said}")).collect()
 }
 
 fn short_reading(reading: &Reading) -> String {

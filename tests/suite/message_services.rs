@@ -166,3 +166,35 @@ fn a_flush_is_told_around_the_name() {
         assert_eq!(crate::message_scene::short(&meaning), expected, "{text}");
     }
 }
+
+#[test]
+fn a_price_is_kept_as_it_was_said() {
+    check(
+        &[
+            ("new resin lynx $85", "resin Lynx for 85 $"),
+            ("lynx resin changed £64.50", "resin Lynx for 64.5 £"),
+            ("cambié la resina de lynx, 60 euros", "resin Lynx for 60 euros"),
+            ("lynx new membrane (paid 340)", "membrane Lynx for 340 ?"),
+            ("membrana nueva en lynx, $1,800", "membrane Lynx for 1800 $"),
+            ("lynx resin changed, 12 euros a litre", "resin Lynx"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn what_is_spared_still_waits_or_is_put_off_is_not_done() {
+    check(
+        &[
+            ("everything flushed except lynx", "ask WhichRig"),
+            ("lynx still not flushed", "-"),
+            ("should have flushed lynx", "-"),
+            ("flushed the lynx rig before rolling up", "flush Lynx"),
+            ("new o-ring on lynx", "o-ring Lynx"),
+            ("repacked lynx", "repack Lynx"),
+            ("trailer b and c flushed", "flush Trailer B; flush Trailer C"),
+            ("ya enjuagué lynx y la badger", "flush Lynx; flush Badger"),
+        ],
+        &scene(),
+    );
+}

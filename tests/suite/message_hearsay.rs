@@ -1,0 +1,130 @@
+//! Numbers that must not become readings unseen: limits, guesses, wishes, other people's, phone and job numbers.
+
+use tapside::message::{Scene, read};
+
+use crate::message_scene::{id_of, scene, short};
+
+fn check(rows: &[(&str, &str)], scene: &Scene) {
+    let wrong: Vec<String> = rows
+        .iter()
+        .map(|(text, expected)| (text, expected, short(&read(text, scene))))
+        .filter(|(_, expected, got)| got != *expected)
+        .map(|(text, expected, got)| format!("{text:?}: expected {expected}, got {got}"))
+        .collect();
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+fn own() -> Scene {
+    Scene {
+        own_rig: Some(id_of("Lynx")),
+        ..scene()
+    }
+}
+
+#[test]
+fn limits_and_targets_are_no_readings() {
+    check(
+        &[
+            ("lynx limit is 20 ppm on the glass", "-"),
+            ("dont let lynx go above 25", "-"),
+            ("if lynx gets over 30 ppm swap the membrane", "-"),
+            ("need lynx under 10 ppm before friday", "-"),
+            ("lynx no pasa de 25 ppm en cristal", "-"),
+            ("lynx 180/12 customer wants it under 10", "Lynx 180/12"),
+            ("lynx 180 over 12", "Lynx 180/12"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn what_was_not_read_from_a_meter_is_asked() {
+    check(
+        &[
+            ("lynx probably 180/12 havent checked", "ask Implausible"),
+            ("didnt test lynx, assume 180/12 same as yesterday", "ask Implausible"),
+            ("say lynx hits 180/40, what then", "ask Implausible"),
+            ("we want lynx at 180/9 by friday", "ask Implausible"),
+            ("never seen lynx at 180/12", "ask Implausible"),
+            ("lynx didn't read 180/12", "ask Implausible"),
+            ("lynx no dio 180/12", "ask Implausible"),
+            ("no medí lynx, pon 180/12", "ask Implausible"),
+            ("type it like lynx 180 12", "-"),
+            ("se manda así: lynx 180/12", "-"),
+            ("no lynx 180/12", "Lynx 180/12"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn phone_job_and_house_numbers_are_no_values() {
+    check(
+        &[
+            ("lynx crew 07700 900 123", "-"),
+            ("lynx llama al 645 345 123", "-"),
+            ("lynx 180/12 ring me on 07700 900123", "Lynx 180/12"),
+            ("lynx job 3381 180/12", "Lynx 180/12"),
+            ("unit 5 the works, lynx 180/12", "Lynx 180/12"),
+            ("lynx at 14 mill lane 180/12", "Lynx 180/12"),
+            ("lynx 180/12 mileage 84210", "Lynx 180/12"),
+            ("lynx has the 45ft pole, badger the 30", "-"),
+            ("lynx 20-30 mins", "-"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn other_rigs_and_other_people_do_not_count_as_the_own_rig() {
+    check(
+        &[
+            ("the spare 180/12", "ask WhichRig"),
+            ("the other one 180/12", "ask WhichRig"),
+            ("the new van 180/12", "ask UnknownRig"),
+            ("customers tap 180", "-"),
+            ("21/11 is the day", "-"),
+            ("filled up 60 in, 40 left", "-"),
+            ("180/12", "Lynx 180/12"),
+            ("late one: 180 12 from this morning", "Lynx 180/12"),
+        ],
+        &own(),
+    );
+}
+
+#[test]
+fn a_percentage_alone_wants_its_two_readings() {
+    check(
+        &[
+            ("lynx 93%", "ask MissingReading"),
+            ("lynx at 93 percent", "ask MissingReading"),
+            ("lynx 180/12 93%", "Lynx 180/12"),
+            ("lynx battery 80%", "-"),
+            ("93%", "-"),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn labels_bind_by_order_comma_and_preposition() {
+    check(
+        &[
+            ("lynx 200/15, T 12, P 4.1 bar", "Lynx 200/15 12C 410kPa"),
+            ("lynx f:176 p:12 t:9.5", "Lynx 176/12 9.5C"),
+            ("lynx 52F 180 12", "Lynx 180/12 11.11C"),
+            ("lynx conductivity 400 / 30", "Lynx 200/15"),
+            ("lynx 15 from 200 tap", "Lynx 200/15"),
+            ("lynx has 200 tap water and the ro is making 15", "Lynx 200/15"),
+            ("pulling 372 off the main and 33 out the ro on lynx", "Lynx 372/33"),
+            ("lynx the big number is 167 and the small one is 10", "Lynx 167/10"),
+            (
+                "lynx three oh five on the way in thirty three on the way out",
+                "Lynx 305/33",
+            ),
+            ("lynx 188;14", "Lynx 188/14"),
+            ("lynx 180/12 ran 5 mins first", "Lynx 180/12"),
+        ],
+        &scene(),
+    );
+}

@@ -1,0 +1,111 @@
+//! Answers to a flush nudge, and times of several readings.
+
+use tapside::message::{Scene, When, read};
+
+use crate::message_scene::{id_of, scene, short};
+
+fn nudged() -> Scene {
+    Scene {
+        nudged: Some(id_of("Lynx")),
+        ..scene()
+    }
+}
+
+fn check(rows: &[(&str, &str)]) {
+    for (text, expected) in rows {
+        assert_eq!(&short(&read(text, &nudged())), expected, "{text}");
+    }
+}
+
+#[test]
+fn done() {
+    check(&[
+        ("done", "flush Lynx"),
+        ("\u{1f44d}", "flush Lynx"),
+        ("lynx flushed", "flush Lynx"),
+        ("flushed 10 mins", "flush Lynx 10 min"),
+        ("ya está", "flush Lynx"),
+        ("not done", "-"),
+        ("badger flushed", "flush Badger"),
+    ]);
+}
+
+#[test]
+fn later() {
+    check(&[
+        ("in 30 minutes", "later Lynx 30 min"),
+        ("lynx in 30 min", "later Lynx 30 min"),
+        ("give me half an hour", "later Lynx 30 min"),
+        ("in an hour", "later Lynx 60 min"),
+        ("en 20 minutos", "later Lynx 20 min"),
+        ("en media hora", "later Lynx 30 min"),
+        ("later", "later Lynx"),
+        ("luego", "later Lynx"),
+        ("remind me later", "later Lynx"),
+    ]);
+}
+
+#[test]
+fn not_used() {
+    check(&[
+        ("not used", "not used Lynx"),
+        ("didnt use it today", "not used Lynx"),
+        ("lynx not used", "not used Lynx"),
+        ("stayed in the yard", "not used Lynx"),
+        ("no la usamos hoy", "not used Lynx"),
+    ]);
+}
+
+#[test]
+fn without_a_nudge_these_are_talk() {
+    for text in ["in 30 minutes", "later", "done", "luego"] {
+        assert_eq!(short(&read(text, &scene())), "-", "{text}");
+    }
+}
+
+#[test]
+fn each_reading_has_its_own_time() {
+    let at = |hour, minute| {
+        Some(When::At {
+            days_back: 0,
+            hour,
+            minute,
+        })
+    };
+    let table = [
+        ("lynx 172/11 at 7, badger 207/18 at 7:20", [at(7, 0), at(7, 20)]),
+        ("7.10am lynx 172/11, 7.25am badger 207/18", [at(7, 10), at(7, 25)]),
+        (
+            "lynx 172/11 a las 7, badger 207/18 a las 7 y media",
+            [at(7, 0), at(7, 30)],
+        ),
+        ("7:05 lynx 172/11\n7:20 badger 207/18", [at(7, 5), at(7, 20)]),
+        ("at 8: lynx 172/11 badger 207/18", [at(8, 0), at(8, 0)]),
+    ];
+    for (text, expected) in table {
+        let meaning = read(text, &scene());
+        assert_eq!(short(&meaning), "Lynx 172/11; Badger 207/18", "{text}");
+        let times: Vec<_> = meaning.readings.iter().map(|reading| reading.when).collect();
+        assert_eq!(times, expected, "{text}");
+    }
+}
+
+#[test]
+fn clocks_in_words() {
+    let table = [
+        ("half 7 lynx 180/12", 7, 30),
+        ("lynx 180/12 quarter past 8", 8, 15),
+        ("lynx 180/12 ten to eight", 7, 50),
+        ("lynx a las siete y media 180/12", 7, 30),
+    ];
+    for (text, hour, minute) in table {
+        let meaning = read(text, &scene());
+        assert_eq!(short(&meaning), "Lynx 180/12", "{text}");
+        let expected = When::At {
+            days_back: 0,
+            hour,
+            minute,
+        };
+        assert_eq!(meaning.readings[0].when, Some(expected), "{text}");
+    }
+}
