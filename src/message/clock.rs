@@ -85,7 +85,7 @@ fn alone(tokens: &[Token], at: usize) -> Option<(u8, u8, Range<usize>)> {
     let number = tokens[at].number()?;
     let behind_at = at > 0 && tokens[at - 1].has(Sense::At);
     let next = tokens.get(at + 1);
-    let free = next.is_none_or(|next| (!next.glued || next.is_any_mark(",.;!")) && !measures(next));
+    let free = next.is_none_or(|next| (!next.glued || next.is_any_mark(",.;!:")) && !measures(next));
     let hour = number.decimals == 0 && (5.0..=22.0).contains(&number.value) && number.value.fract() == 0.0;
     (behind_at && free && hour && free_numbers(tokens) > 2).then_some((number.value as u8, 0, at..at + 1))
 }

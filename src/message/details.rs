@@ -1,8 +1,9 @@
 //! Questions of why, who, what it costs, what a word means, which is better; and what a question says besides.
 
 use super::languages::TABLES;
-use super::meaning::{Detail, Span, Term, Topic, What};
+use super::meaning::What;
 use super::prices;
+use super::query::{Detail, Span, Term, Topic};
 use super::questions::{has_number, words_of};
 use super::senses::Sense;
 use super::tokens::Token;

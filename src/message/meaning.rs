@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::query::Query;
+
 /// What the reader may know besides the text itself.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Scene {
@@ -208,142 +210,6 @@ pub struct Correction {
     pub from_rig: i64,
     /// `change.rig = Some(other)` moves the reading to the other rig.
     pub change: Reading,
-}
-
-/// A question that the crew asks.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Query {
-    /// The rig, where it is known.
-    pub rig: Option<i64>,
-    /// About what.
-    pub topic: Topic,
-    /// What else it says.
-    pub detail: Detail,
-}
-
-impl Query {
-    /// A question that says nothing else.
-    pub fn of(rig: Option<i64>, topic: Topic) -> Query {
-        Query {
-            rig,
-            topic,
-            detail: Detail::default(),
-        }
-    }
-}
-
-/// What a question says besides its rig and topic.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
-pub struct Detail {
-    /// The part that it is about: "what if *resin* costs 12?", "who changed the *membrane*?".
-    pub part: Option<What>,
-    /// A supposed price, in whole units of the currency.
-    pub amount: Option<f64>,
-    /// The time it asks about.
-    pub span: Option<Span>,
-    /// The word to explain.
-    pub term: Option<Term>,
-}
-
-/// A stretch of time that a question is about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Span {
-    /// Since midnight.
-    Today,
-    /// The day before.
-    Yesterday,
-    /// The calendar week so far.
-    ThisWeek,
-    /// The calendar week before.
-    LastWeek,
-    /// The calendar month so far.
-    ThisMonth,
-    /// The calendar month before.
-    LastMonth,
-    /// The calendar year so far.
-    ThisYear,
-    /// The calendar year before.
-    LastYear,
-}
-
-/// Words of the answers that people ask about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Term {
-    /// The state.
-    Sound,
-    /// The state.
-    Wearing,
-    /// The state.
-    Due,
-    /// The state.
-    Spent,
-    /// The state.
-    Unproven,
-    /// The state.
-    Check,
-    /// Of salts, by the membrane.
-    Rejection,
-    /// What the membrane lets through.
-    SaltPassage,
-    /// The tap's water.
-    Feed,
-    /// The water behind the RO.
-    Permeate,
-    /// The water behind the resin.
-    Product,
-    /// The RO membrane.
-    Membrane,
-    /// The DI resin.
-    Resin,
-    /// Sediment and carbon.
-    Prefilter,
-    /// Rinsing the membrane at the end of the day.
-    Flush,
-    /// Parts per million, dissolved solids.
-    Ppm,
-}
-
-/// What a question is about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Topic {
-    /// How a rig is.
-    Status,
-    /// What was read last.
-    LastReading,
-    /// Its rejection.
-    Rejection,
-    /// Whether it fades.
-    Trend,
-    /// Its readings.
-    History,
-    /// When its membrane is due.
-    MembraneWhen,
-    /// How long its resin lasts.
-    ResinWhen,
-    /// Whether it was flushed.
-    FlushStatus,
-    /// How all rigs are.
-    Fleet,
-    /// Who has not logged.
-    Quiet,
-    /// What to buy.
-    Shopping,
-    /// What to type, how to measure, what is good.
-    Help,
-    /// Why a rig has its state; without a rig: why the last answer.
-    Why,
-    /// A picture of a rig's readings.
-    Picture,
-    /// Who sent a reading or did a service.
-    WhoLogged,
-    /// Rigs beside each other: a query for each, or one without a rig for all.
-    Compare,
-    /// What a word means (`Detail::term`).
-    Explain,
-    /// What a rig, or a part of all rigs, costs (`Detail::part`, `Detail::span`).
-    Cost,
-    /// What another price or another date would change (`Detail::part`, `Detail::amount`).
-    WhatIf,
 }
 
 /// A question back to the sender, kept until it is answered, superseded or expired.

@@ -22,11 +22,13 @@ mod groups;
 mod labels;
 mod languages;
 mod meaning;
+mod name_slips;
 mod nudged;
 mod number_words;
 mod phrases;
 mod plausibility;
 mod prices;
+mod query;
 mod questions;
 mod readings;
 mod rig_name;
@@ -40,12 +42,15 @@ mod times;
 mod tokens;
 mod topics;
 mod units;
+mod weight;
 mod whose;
+mod withdrawals;
 
 pub use meaning::{
-    About, Ask, Choice, Correction, Detail, Label, Meaning, Postponed, Price, Query, Reading, Rig, Scene, Service,
-    Solids, Span, Term, Told, Topic, What, When,
+    About, Ask, Choice, Correction, Label, Meaning, Postponed, Price, Reading, Rig, Scene, Service, Solids, Told, What,
+    When,
 };
+pub use query::{Detail, Query, Span, Term, Topic};
 
 use clauses::Clause;
 use senses::Sense;

@@ -1,7 +1,8 @@
 //! What a crew asks: how a rig is, when a membrane is due, who has not logged.
 
 use super::clauses::Clause;
-use super::meaning::{Query, Scene, Topic};
+use super::meaning::Scene;
+use super::query::{Query, Topic};
 use super::rig_name::Sure;
 use super::senses::Sense;
 use super::tokens::Token;

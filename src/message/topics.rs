@@ -1,7 +1,8 @@
 //! The topic of a question about rigs, their parts and the fleet.
 
 use super::details;
-use super::meaning::{Detail, Topic};
+
+use super::query::{Detail, Topic};
 use super::questions::{has_number, words_of};
 use super::senses::Sense;
 use super::tokens::Token;

@@ -43,7 +43,7 @@ fn what_was_not_read_from_a_meter_is_asked() {
         &[
             ("lynx probably 180/12 havent checked", "ask Implausible"),
             ("didnt test lynx, assume 180/12 same as yesterday", "ask Implausible"),
-            ("say lynx hits 180/40, what then", "ask Implausible"),
+            ("say lynx hits 180/40", "ask Implausible"),
             ("we want lynx at 180/9 by friday", "ask Implausible"),
             ("never seen lynx at 180/12", "ask Implausible"),
             ("lynx didn't read 180/12", "ask Implausible"),

@@ -165,7 +165,7 @@ fn why_and_who_and_pictures() {
             ("who logged lynx yesterday", "whologged Lynx Yesterday"),
             ("who changed the resin on lynx", "whologged Lynx Resin"),
             ("quién apuntó lynx", "whologged Lynx"),
-            ("who hasnt logged today", "quiet ? Today"),
+            ("who hasnt logged today", "quiet ?"),
         ],
         &scene(),
     );

@@ -68,7 +68,11 @@ pub fn short(meaning: &Meaning) -> String {
         ));
     }
     for query in &meaning.queries {
-        let detail = detail(&query.detail);
+        let tells = matches!(
+            query.topic,
+            Topic::Why | Topic::Cost | Topic::WhatIf | Topic::WhoLogged | Topic::Explain
+        );
+        let detail = if tells { detail(&query.detail) } else { String::new() };
         parts.push(format!("{} {}{detail}", topic(query.topic), name_of(query.rig)));
     }
     if let Some(ask) = &meaning.ask {
