@@ -87,6 +87,15 @@ fn split_line(tokens: &[Token], line: &[usize]) -> Vec<Group> {
         let rigs = clusters.iter().flat_map(|cluster| rigs_of(&cluster.who)).collect();
         return whole(Who::OneOf(rigs, String::new()));
     }
+    // "badger same as lynx 180/12": whose the numbers are is not clear.
+    let same = line[first.to..usize::max(first.to, last.from)]
+        .iter()
+        .any(|&at| tokens[at].has(Sense::Same) && !tokens[at].has(Sense::Filler));
+    let only_last = numbers_after && !has_number(tokens, &line[..last.from]);
+    if same && only_last {
+        let rigs = clusters.iter().flat_map(|cluster| rigs_of(&cluster.who)).collect();
+        return whole(Who::OneOf(rigs, String::new()));
+    }
     // "lynx 180 12 sorry badger": the name that comes last may correct the first.
     let corrects = |slot: usize| tokens[line[slot]].has(Sense::Oops);
     if !numbers_before && !numbers_after && last.from > 0 && corrects(last.from - 1) {

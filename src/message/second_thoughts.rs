@@ -52,7 +52,11 @@ pub(super) fn is_guessed(tokens: &[Token], group: &Group, measured: &[Measured])
         .indices
         .iter()
         .any(|&at| tokens[at].has(Sense::Later) && !tokens[at].has(Sense::FeedWeak));
-    has(Sense::Guessed) || bound || wanted && ahead
+    // "ignore lynx 143/7 was a test"
+    let ignored = tokens[..first.at]
+        .windows(2)
+        .any(|two| two[0].has(Sense::Undo) && two[1].mention().is_some());
+    ignored || has(Sense::Guessed) || bound || wanted && ahead
 }
 
 /// "Never seen heron at 180/12", "heron didn't read 180/12": the denial goes on to the numbers.

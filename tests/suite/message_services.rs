@@ -189,6 +189,8 @@ fn what_is_spared_still_waits_or_is_put_off_is_not_done() {
             ("everything flushed except lynx", "ask WhichRig"),
             ("lynx still not flushed", "-"),
             ("should have flushed lynx", "-"),
+            ("lynx 180/12 could do with a new membrane", "Lynx 180/12"),
+            ("lynx membrane being swapped today", "-"),
             ("flushed the lynx rig before rolling up", "flush Lynx"),
             ("new o-ring on lynx", "o-ring Lynx"),
             ("repacked lynx", "repack Lynx"),
