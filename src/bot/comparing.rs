@@ -43,6 +43,7 @@ impl Turn<'_> {
                 Some(part) => self.who_did(query.rig, part).await,
                 None => self.who_logged(query.rig, detail.span).await,
             },
+            (Topic::Picture, rig) => Ok(self.picture_of(rig.map(|rig| rig.id))),
             (Topic::Why, Some(rig)) => self.why(&rig).await,
             (Topic::ResinWhen, Some(rig)) => self.resin(&rig).await,
             (Topic::ResinWhen, None) => self.resin_of_all().await,

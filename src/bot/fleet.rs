@@ -108,6 +108,15 @@ impl Turn<'_> {
                 Some(rigs) if !rigs.is_empty() => self.not_used(&rigs).await?,
                 _ => return Ok(None),
             },
+            Command::NoteAgain(rig, about) => return self.answer_note(&rig, &about, true).await,
+            Command::NoteLetBe(rig, about) => return self.answer_note(&rig, &about, false).await,
+            Command::Digest => self.digest_now().await?,
+            Command::DigestMore => self.digest_more().await?,
+            Command::DigestFile => self.digest_file().await?,
+            Command::Calendar => self.calendar().await?,
+            Command::Picture(_) | Command::ResinPicture(_) | Command::MoneyPicture(_) => {
+                return Ok(self.picture(&command));
+            }
             Command::FlushLater(names) => match self.rigs_named(&names) {
                 Some(rigs) => self.flush_later(&rigs).await?,
                 None => return Ok(None),

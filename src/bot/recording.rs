@@ -120,6 +120,7 @@ impl Turn<'_> {
         Some(Reading {
             id: 0,
             rig_id: said.rig?,
+            person_id: self.member.id,
             source_key: source.key.clone(),
             taken_at: instant(said.when, source.sent_at, &self.zone),
             feed_ppm: feed.ppm,

@@ -137,13 +137,19 @@ impl Bot {
 
 /// A message of words alone.
 pub(super) fn say(chat: String, text: String) -> Outgoing {
+    let body = Body::Say {
+        text,
+        buttons: Vec::new(),
+        reply_to: None,
+    };
+    carry(chat, body)
+}
+
+/// A message that answers none.
+pub(super) fn carry(chat: String, body: Body) -> Outgoing {
     Outgoing {
         chat,
-        body: Body::Say {
-            text,
-            buttons: Vec::new(),
-            reply_to: None,
-        },
+        body,
         source_key: None,
         handling: Handling::default(),
     }

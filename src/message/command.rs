@@ -54,6 +54,24 @@ pub enum Command {
     NotUsed(Vec<String>),
     /// `heron in 30 minutes, otter in 30 minutes`, another one; no names for all.
     FlushLater(Vec<String>),
+    /// `heron membrane in a week`: rig and subject; say it again.
+    NoteAgain(String, String),
+    /// `heron membrane not now`: rig and subject; let it be.
+    NoteLetBe(String, String),
+    /// `digest`.
+    Digest,
+    /// `digest more`.
+    DigestMore,
+    /// `digest file`: the digest as a workbook.
+    DigestFile,
+    /// `calendar`: the due dates as a file.
+    Calendar,
+    /// `picture`, `picture heron`: the fleet, or a rig's history.
+    Picture(String),
+    /// `resin picture heron`.
+    ResinPicture(String),
+    /// `money picture heron`.
+    MoneyPicture(String),
     /// `help`.
     Help,
     /// `resin price 9`, `heron resin 25 litres`, `settings`.
@@ -153,9 +171,26 @@ fn make(key: &str, rest: &str) -> Option<Command> {
         "flushed by hand" => Command::FlushedByHand(name()?),
         "not used" | "flush later" if rest.is_empty() => of_rigs(key, Vec::new())?,
         "not used" | "flush later" => of_rigs(key, vec![name()?])?,
+        "note again" => note(rest, Command::NoteAgain)?,
+        "note let be" => note(rest, Command::NoteLetBe)?,
+        "digest" => Command::Digest,
+        "digest more" => Command::DigestMore,
+        "digest file" => Command::DigestFile,
+        "calendar" => Command::Calendar,
+        "picture" => Command::Picture(typed()),
+        "resin picture" => Command::ResinPicture(name()?),
+        "money picture" => Command::MoneyPicture(name()?),
         "look" => Command::Look(name()?),
         _ => return None,
     })
+}
+
+/// `heron membrane`, `frost`: the rig's name, which may be empty, and what is spoken of.
+fn note(rest: &str, make: fn(String, String) -> Command) -> Option<Command> {
+    let (name, about) = rest.rsplit_once(' ').unwrap_or(("", rest));
+    let about = wording::named("about", about)?;
+    let plausible = name.split_whitespace().count() <= 3;
+    plausible.then(|| make(name.to_lowercase(), about.to_owned()))
 }
 
 fn listed(rest: &str) -> Vec<String> {

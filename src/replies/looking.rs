@@ -60,7 +60,11 @@ pub fn rig(words: Words, rig: &Rig<'_>, today: Date) -> String {
     });
     lines.extend(rig.prefilters.map(|(overdue, due)| {
         let day = figures::full_day(words, due, today);
-        let key = if overdue { "prefilters-overdue" } else { "prefilters-due" };
+        let key = if overdue {
+            "prefilters-overdue"
+        } else {
+            "prefilters-due"
+        };
         words.say(key, [("day", (&day).into())])
     }));
     lines.join("\n")

@@ -2,21 +2,22 @@
 //! figures in [`figures`].
 
 pub mod asking;
-pub mod digest;
 pub mod buying;
 pub mod comparing;
+pub mod digest;
 pub mod figures;
 pub mod help;
 pub mod looking;
 pub mod membrane;
-pub mod notes;
 pub mod money;
+pub mod notes;
 pub mod nudge;
 pub mod outfit;
 pub mod pictures;
 pub mod reading;
 pub mod resin;
 pub mod settings;
+pub mod sheets;
 pub mod words;
 
 pub use words::Words;

@@ -10,6 +10,8 @@ pub struct Reading {
     pub id: i64,
     /// The rig.
     pub rig_id: i64,
+    /// Who sent it.
+    pub person_id: i64,
     /// The message that it came in.
     pub source_key: String,
     /// When the water was tested, UTC seconds.
@@ -39,7 +41,7 @@ pub struct Reading {
 macro_rules! select {
     ($rest:literal) => {
         concat!(
-            "select id, rig_id, source_key, taken_at, feed_ppm, permeate_ppm, product_ppm, feed_raw_us, \
+            "select id, rig_id, person_id, source_key, taken_at, feed_ppm, permeate_ppm, product_ppm, feed_raw_us, \
              permeate_raw_us, product_raw_us, temperature_c, pressure_kpa, permeate_lpm, waste_lpm from readings ",
             $rest
         )

@@ -56,7 +56,11 @@ async fn an_outfit_elsewhere_ends_its_day_by_its_own_clock() {
     let mut world = World::new().await;
     world.says("owner", "zone America/Los_Angeles").await;
     world.says("crew", "heron 180 12").await;
-    assert_eq!(world.waits(10 * HOUR).await, "", "five o'clock in London is morning there");
+    assert_eq!(
+        world.waits(10 * HOUR).await,
+        "",
+        "five o'clock in London is morning there"
+    );
     assert_snapshot!(world.waits(7 * HOUR).await, @r"
     bot to crew: Heron worked today and is not flushed yet. Flush valve open, ten minutes.
          [Flushed]  [In 30 minutes]  [Not used]

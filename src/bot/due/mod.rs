@@ -4,6 +4,8 @@
 //! that was asleep. Within it a slot is looked for again and again; its key
 //! says that it was met.
 
+mod digest;
+mod notices;
 mod nudges;
 
 use std::collections::{HashMap, HashSet};
@@ -21,6 +23,10 @@ pub(super) use nudges::ASK_AGAIN;
 
 /// A flush reminder later than this is no use any more.
 const NUDGE_WINDOW: i64 = 2 * 3600;
+/// A digest is still news a day later.
+const DIGEST_WINDOW: i64 = 24 * 3600;
+/// What the morning would have said, the afternoon need not.
+const NOTICE_WINDOW: i64 = 6 * 3600;
 /// Longer than any window, so that every key within one is known.
 const KEYS_REMEMBERED: i64 = 3 * 86_400;
 
@@ -79,6 +85,16 @@ impl Bot {
                 if !met.contains(&nudges::key(outfit.id, rig, slot)) {
                     self.end_of_day(&occasion(slot), rig).await?;
                 }
+            }
+        }
+        for slot in slots(&hours, &hours.digest, DIGEST_WINDOW, now) {
+            if !met.contains(&digest::key(outfit.id, slot)) {
+                self.weekly(&occasion(slot)).await?;
+            }
+        }
+        for slot in slots(&hours, &hours.notices, NOTICE_WINDOW, now) {
+            if !met.contains(&notices::key(outfit.id, slot)) {
+                self.notices(&occasion(slot)).await?;
             }
         }
         Ok(())

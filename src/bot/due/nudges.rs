@@ -6,7 +6,6 @@ use std::collections::BTreeMap;
 use crate::bot::Bot;
 use crate::bot::envelope::{Body, Handling, Outgoing, is_group};
 use crate::bot::hours::Hours;
-use crate::bot::rules::Rules;
 use crate::replies::{Words, nudge};
 use crate::schedule::{self, Slot};
 use crate::store::nudges::{Nudge, Waiting};

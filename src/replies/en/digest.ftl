@@ -302,3 +302,8 @@ note-press-new = Yes, a new one
 note-press-same = No, the same
 note-answer-week = I will ask again in a week.
 note-answer-ok = Noted.
+
+## On request
+
+sent-in-private = Sent to you in private.
+digest-no-more = That was all of it.

@@ -311,3 +311,8 @@ note-press-new = Sí, es nueva
 note-press-same = No, la misma
 note-answer-week = Vuelvo a preguntar en una semana.
 note-answer-ok = Apuntado.
+
+## A petición
+
+sent-in-private = Te lo mandé en privado.
+digest-no-more = Eso era todo.

@@ -1,0 +1,97 @@
+//! The digest of an outfit's week, put together from what is kept.
+
+use jiff::civil::Date;
+
+use crate::digest::{Digest, Subject, decide};
+use crate::message::setting::Currency;
+use crate::replies::{Words, digest as worded};
+use crate::store::outfits::Outfit;
+use crate::store::{self, Db, StoreError};
+
+use super::envelope::{Drawing, Drawn};
+use super::gathering;
+use super::record::{Followed, follow_fleet};
+use super::rules::Rules;
+
+/// Rigs whose history goes with the digest.
+const RIGS_SHOWN: usize = 2;
+
+/// A digest with what it rests on.
+pub(super) struct Made {
+    pub digest: Digest,
+    pub fleet: Vec<Followed>,
+    pub currency: Option<Currency>,
+    pub now: i64,
+    outfit_id: i64,
+}
+
+/// The digest of the week before `today`; none for an outfit without rigs.
+pub(super) async fn make(
+    db: &mut Db,
+    outfit: &Outfit,
+    rules: &Rules,
+    today: Date,
+    now: i64,
+) -> Result<Option<Made>, StoreError> {
+    let rigs = store::rigs::fleet(db, outfit.id).await?;
+    if rigs.is_empty() {
+        return Ok(None);
+    }
+    let fleet = follow_fleet(db, rules, &rigs, now).await?;
+    let week = gathering::week(db, outfit, rules, &fleet, today, now).await?;
+    Ok(Some(Made {
+        digest: decide(&week),
+        fleet,
+        currency: rules.currency(),
+        now,
+        outfit_id: outfit.id,
+    }))
+}
+
+impl Made {
+    /// The message; and whether there is more.
+    pub fn text(&self, words: Words) -> (String, bool) {
+        let text = worded::first(words, &self.digest, self.currency);
+        (text, self.more(words).is_some())
+    }
+
+    /// What the message has no room for.
+    pub fn more(&self, words: Words) -> Option<String> {
+        worded::more::text(words, &self.digest, self.currency)
+    }
+
+    /// The fleet, and the rigs that come first.
+    pub fn drawings(&self, language: Option<&str>) -> Vec<Drawing> {
+        let drawing = |name: String, of: Drawn| Drawing {
+            name,
+            of,
+            outfit_id: self.outfit_id,
+            as_of: self.now,
+            language: language.map(str::to_owned),
+        };
+        let mut drawings = vec![drawing("fleet.png".to_owned(), Drawn::Fleet(0))];
+        let has_history = |id: i64| {
+            self.fleet.iter().any(|followed| {
+                followed.rig.id == id && followed.settings.has_membrane && !followed.readings.is_empty()
+            })
+        };
+        let mut shown: Vec<i64> = Vec::new();
+        for item in self.digest.actions.iter().flat_map(|action| &action.items) {
+            if let Subject::Rig(id, name) = &item.subject
+                && shown.len() < RIGS_SHOWN
+                && !shown.contains(id)
+                && has_history(*id)
+            {
+                shown.push(*id);
+                drawings.push(drawing(file_name(name, "history"), Drawn::History(*id)));
+            }
+        }
+        drawings
+    }
+}
+
+/// A picture's file name: `big-blue-history.png`.
+pub(super) fn file_name(rig: &str, what: &str) -> String {
+    let rig = super::fleet::fold(rig);
+    format!("{}-{what}.png", if rig.is_empty() { "rig" } else { &rig })
+}

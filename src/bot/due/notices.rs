@@ -1,0 +1,185 @@
+//! What is worth saying between two digests: on working days, each thing once,
+//! and nobody more than three things a day.
+
+use jiff::civil::Date;
+
+use crate::bot::Bot;
+use crate::bot::envelope::{Body, Handling, Outgoing};
+use crate::bot::gathering::offset;
+use crate::bot::hours::next_workday;
+use crate::bot::record::{Followed, follow_fleet};
+use crate::bot::rules::Rules;
+use crate::bot::{decisions, noticing, turn};
+use crate::digest::Kind;
+use crate::digest::notes::{self, MOST_A_DAY, Note, Now, RigNow, Said, Topic};
+use crate::digest::week::Decision;
+use crate::replies::{Words, notes as worded};
+use crate::schedule::{Slot, local_date};
+use crate::store::people::{Member, Role};
+use crate::store::questions::Button as StoredButton;
+use crate::store::{self, Db, StoreError};
+
+use super::Occasion;
+
+/// What was said longer ago than this is not asked for.
+const REMEMBERED: i64 = 400 * 86_400;
+const BUTTONS_LIVE: i64 = 3 * 86_400;
+
+/// The key under which an outfit's day is looked through.
+pub(super) fn key(outfit_id: i64, slot: Slot) -> String {
+    format!("notices/{outfit_id}/{}", slot.date)
+}
+
+impl Bot {
+    /// Looks an outfit's day through and says what is due.
+    pub(super) async fn notices(&self, occasion: &Occasion<'_>) -> Result<(), StoreError> {
+        let Occasion { outfit, slot, now, .. } = *occasion;
+        let mut look = self.store.look().await?;
+        let rules = Rules::load(&mut look, outfit).await?;
+        let rigs = store::rigs::fleet(&mut look, outfit.id).await?;
+        let fleet = follow_fleet(&mut look, &rules, &rigs, now).await?;
+        let (decisions, _) = decisions::last(&mut look, outfit.id, slot.date, &occasion.hours.zone).await?;
+        let said = said(&mut look, occasion).await?;
+        let everybody = store::people::of_outfit(&mut look, outfit.id).await?;
+        look.rollback().await?;
+        let facts = facts(occasion, &rules, &fleet, &decisions);
+        let mut tx = self.store.begin().await?;
+        if !store::slots::claim(&mut tx, &key(outfit.id, slot), now).await? {
+            return Ok(());
+        }
+        let has_digest = occasion.hours.digest.on(slot.date.weekday()).is_some();
+        for note in notes::due(&facts, &said) {
+            let mut told = false;
+            for member in whom(&note, &everybody, &fleet) {
+                // Owners read it in their digest that day.
+                if !(has_digest && member.role == Role::Owner) {
+                    told |= self.notice(&mut tx, occasion, &rules, &note, member).await?;
+                }
+            }
+            if told {
+                let rig = note.rig.as_ref().map(|(id, _)| *id);
+                store::notes::tell(&mut tx, outfit.id, rig, note.topic.code(), now).await?;
+            }
+        }
+        Ok(tx.commit().await?)
+    }
+
+    /// Says one thing to one person, if they were not told enough that day.
+    async fn notice(
+        &self,
+        db: &mut Db,
+        occasion: &Occasion<'_>,
+        rules: &Rules,
+        note: &Note,
+        member: &Member,
+    ) -> Result<bool, StoreError> {
+        let date = occasion.slot.date;
+        let told_today = store::notes::unasked(db, member.id, &date.to_string()).await?;
+        let full = usize::try_from(told_today).is_ok_and(|told| told >= MOST_A_DAY);
+        if full || store::chats::is_blocked(db, &member.chat).await? {
+            return Ok(false);
+        }
+        store::notes::count_unasked(db, member.id, &date.to_string()).await?;
+        let words = Words::of(member.language.as_deref());
+        let rig = note.rig.as_ref().map_or("", |(_, name)| name);
+        let mut buttons = Vec::new();
+        for press in worded::presses(note.topic) {
+            let stored = StoredButton {
+                outfit_id: member.outfit_id,
+                question_id: None,
+                person_id: Some(member.id),
+                says: noticing::says(rig, note.topic, *press),
+                expires_at: occasion.now + BUTTONS_LIVE,
+            };
+            let label = worded::label(words, note.topic, *press);
+            buttons.push(self.button(db, label, &stored).await?);
+        }
+        let body = Body::Say {
+            text: worded::text(words, note, date, rules.currency()),
+            buttons,
+            reply_to: None,
+        };
+        let outgoing = Outgoing {
+            handling: Handling {
+                silent: occasion.hours.is_quiet(occasion.now),
+                ..Handling::default()
+            },
+            ..turn::carry(member.chat.clone(), body)
+        };
+        store::sends::queue(db, &outgoing, occasion.now).await?;
+        Ok(true)
+    }
+}
+
+async fn said(db: &mut Db, occasion: &Occasion<'_>) -> Result<Vec<Said>, StoreError> {
+    let zone = &occasion.hours.zone;
+    let told = store::notes::told(db, occasion.outfit.id, occasion.now - REMEMBERED).await?;
+    Ok(told
+        .iter()
+        .filter_map(|told| {
+            Some(Said {
+                topic: Topic::of_code(&told.kind)?,
+                rig: told.rig_id,
+                on: local_date(zone, told.told_at)?,
+                again_on: told.again_at.and_then(|at| local_date(zone, at)),
+            })
+        })
+        .collect())
+}
+
+fn facts(occasion: &Occasion<'_>, rules: &Rules, fleet: &[Followed], decisions: &[Decision]) -> Now {
+    let zone = &occasion.hours.zone;
+    let today: Date = occasion.slot.date;
+    let mondays = |rig: i64| {
+        let asked = |decision: &&Decision| decision.kind == Kind::NewMembrane && decision.rig == Some(rig);
+        decisions.iter().find(asked).map_or(0, |decision| decision.mondays)
+    };
+    let rig_now = |followed: &Followed| RigNow {
+        id: followed.rig.id,
+        name: followed.rig.name.clone(),
+        has_membrane: followed.settings.has_membrane,
+        assessment: followed.assessment.clone(),
+        last_used_on: followed.last_reading_on(zone).max(followed.last_done_on(zone, None)),
+        last_reading_on: followed.last_reading_on(zone),
+        resin_changed_on: followed.last_done_on(zone, Some("resin")),
+        prefilters_changed_on: followed.last_done_on(zone, Some("prefilter")),
+        membrane_mondays: mondays(followed.rig.id),
+        water: followed.water(zone),
+    };
+    Now {
+        today,
+        next_workday: next_workday(rules, today),
+        utc_offset_seconds: offset(zone, occasion.now),
+        southern: rules.is_southern(),
+        rigs: fleet.iter().map(rig_now).collect(),
+    }
+}
+
+/// Who is told: what the rig's crew can see to, whoever worked it last; money,
+/// the owners; the rest, the leads, and the owners where there are none.
+fn whom<'a>(note: &Note, everybody: &'a [Member], fleet: &[Followed]) -> Vec<&'a Member> {
+    let of_role = |role: Role| everybody.iter().filter(move |member| member.role == role);
+    let leads = || {
+        let leads: Vec<&Member> = of_role(Role::Lead).collect();
+        if leads.is_empty() {
+            of_role(Role::Owner).collect()
+        } else {
+            leads
+        }
+    };
+    match note.topic {
+        Topic::Membrane => of_role(Role::Owner).collect(),
+        Topic::Resin | Topic::AskMembrane => {
+            let rig = note.rig.as_ref().map(|(id, _)| *id);
+            let followed = fleet.iter().find(|followed| Some(followed.rig.id) == rig);
+            let worker = followed
+                .and_then(|followed| followed.readings.last())
+                .map(|last| last.person_id);
+            match everybody.iter().find(|member| Some(member.id) == worker) {
+                Some(worker) => vec![worker],
+                None => leads(),
+            }
+        }
+        Topic::Frost | Topic::Idle30 | Topic::Idle14 | Topic::Idle5 | Topic::Prefilters => leads(),
+    }
+}

@@ -1,0 +1,134 @@
+//! Pictures and digests for whoever asks.
+
+use crate::message::command::Command;
+use crate::store::StoreError;
+
+use super::answer::Answer;
+use super::digests::{self, file_name};
+use super::envelope::{Body, Drawing, Drawn, Handling, Outgoing};
+use super::turn::{Turn, carry};
+
+/// Pictures that a large fleet takes at most.
+const PAGES: usize = 4;
+
+impl Turn<'_> {
+    /// The digest of the last seven days, now: to the asker's private chat, since it
+    /// speaks of money and people.
+    pub(super) async fn digest_now(&mut self) -> Result<Answer, StoreError> {
+        if !self.member.role.leads() {
+            return Ok(self.may_not("who-leads"));
+        }
+        let today = self.today();
+        let Some(made) = digests::make(self.db, &self.outfit, &self.rules, today, self.now).await? else {
+            return Ok(Answer::says(self.words.plain("fleet-empty")));
+        };
+        let member = self.member.clone();
+        self.bot.send_digest(self.db, &made, &member, self.now).await?;
+        Ok(self.in_private())
+    }
+
+    /// What the digest had no room for.
+    pub(super) async fn digest_more(&mut self) -> Result<Answer, StoreError> {
+        if !self.member.role.leads() {
+            return Ok(self.may_not("who-leads"));
+        }
+        let today = self.today();
+        let Some(made) = digests::make(self.db, &self.outfit, &self.rules, today, self.now).await? else {
+            return Ok(Answer::says(self.words.plain("fleet-empty")));
+        };
+        let text = made
+            .more(self.words)
+            .unwrap_or_else(|| self.words.plain("digest-no-more"));
+        let body = Body::Say {
+            text,
+            buttons: Vec::new(),
+            reply_to: None,
+        };
+        let mut answer = self.in_private();
+        answer.to_others.push(self.privately(body));
+        Ok(answer)
+    }
+
+    /// A picture of the fleet, or of a rig; none if the name is no rig's.
+    pub(super) fn picture(&self, command: &Command) -> Option<Answer> {
+        let (name, what, of): (&str, &str, fn(i64) -> Drawn) = match command {
+            Command::Picture(name) if name.is_empty() => return Some(self.fleet_pictures()),
+            Command::Picture(name) => (name, "history", Drawn::History),
+            Command::ResinPicture(name) => (name, "resin", Drawn::Resin),
+            Command::MoneyPicture(name) => (name, "money", Drawn::Money),
+            _ => return None,
+        };
+        let rig = self.rig_named(name)?;
+        let drawn = if rig.di_only { Drawn::Resin(rig.id) } else { of(rig.id) };
+        Some(self.drawings(vec![self.drawing(file_name(&rig.name, what), drawn)]))
+    }
+
+    /// The picture of a rig that a question asks for.
+    pub(super) fn picture_of(&self, rig: Option<i64>) -> Answer {
+        let Some(rig) = rig.and_then(|id| self.fleet.iter().find(|rig| rig.id == id)) else {
+            return self.fleet_pictures();
+        };
+        let (what, drawn) = match rig.di_only {
+            true => ("resin", Drawn::Resin(rig.id)),
+            false => ("history", Drawn::History(rig.id)),
+        };
+        self.drawings(vec![self.drawing(file_name(&rig.name, what), drawn)])
+    }
+
+    fn fleet_pictures(&self) -> Answer {
+        if self.fleet.is_empty() {
+            return Answer::says(self.words.plain("fleet-empty"));
+        }
+        let page = |page: usize| {
+            let name = if page == 0 {
+                "fleet.png".to_owned()
+            } else {
+                format!("fleet-{}.png", page + 1)
+            };
+            self.drawing(name, Drawn::Fleet(page))
+        };
+        // Pages that there are not are left out when they are drawn.
+        let pages = if self.fleet.len() > 9 { PAGES } else { 1 };
+        self.drawings((0..pages).map(page).collect())
+    }
+
+    fn drawing(&self, name: String, of: Drawn) -> Drawing {
+        Drawing {
+            name,
+            of,
+            outfit_id: self.outfit.id,
+            as_of: self.now,
+            language: self.member.language.clone(),
+        }
+    }
+
+    fn drawings(&self, drawings: Vec<Drawing>) -> Answer {
+        let body = Body::Drawings {
+            drawings,
+            caption: String::new(),
+            reply_to: self.incoming.chat.group.then(|| self.incoming.key.clone()),
+        };
+        let mut answer = Answer::silence();
+        answer.to_others.push(carry(self.incoming.chat.address.clone(), body));
+        answer
+    }
+
+    /// A message of money and people: to the private chat, not to be passed on.
+    pub(super) fn privately(&self, body: Body) -> Outgoing {
+        Outgoing {
+            handling: Handling {
+                protected: true,
+                ..Handling::default()
+            },
+            ..carry(self.member.chat.clone(), body)
+        }
+    }
+
+    /// Says in a group where the answer went; nothing in private.
+    pub(super) fn in_private(&self) -> Answer {
+        if self.incoming.chat.group {
+            return Answer::says(self.words.plain("sent-in-private"));
+        }
+        Answer::silence()
+    }
+}
