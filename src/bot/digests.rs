@@ -22,7 +22,7 @@ pub(super) struct Made {
     pub fleet: Vec<Followed>,
     pub currency: Option<Currency>,
     pub now: i64,
-    outfit_id: i64,
+    pub outfit_id: i64,
 }
 
 /// The digest of the week before `today`; none for an outfit without rigs.

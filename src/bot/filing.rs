@@ -1,20 +1,21 @@
 //! The digest as files: a workbook, and a calendar of due dates.
 
+use std::collections::HashSet;
+
 use jiff::Timestamp;
 use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
 
-use crate::message::setting::Currency;
-use crate::papers::{Cell, DayEvent, Sheet, calendar, workbook};
+use crate::papers::workbook;
 use crate::replies::Words;
-use crate::replies::digest::actions;
-use crate::replies::sheets::{self, Due};
 use crate::schedule::local_date;
+use crate::store::readings::Reading;
 use crate::store::{self, StoreError};
-use crate::water::renewal_verdict::Verdict;
+use crate::water::history::Event;
 
 use super::answer::Answer;
 use super::assessing::raw_rejection;
+use super::digest_papers::{self, ReadingRow};
 use super::digests::{self, Made};
 use super::envelope::{Attachment, Body};
 use super::record::Followed;
@@ -44,7 +45,7 @@ impl Turn<'_> {
         let Some(made) = made else {
             return Ok(self.may_not("who-leads"));
         };
-        match made.calendar(self.words, &self.zone) {
+        match made.calendar(self.words) {
             Some(text) => {
                 self.file("tapside.ics".to_owned(), text.as_bytes(), "file-calendar")
                     .await
@@ -82,151 +83,40 @@ impl Made {
     /// # Errors
     /// What the writer of workbooks refuses, in its words.
     pub fn workbook(&self, words: Words, zone: &TimeZone) -> Result<Vec<u8>, String> {
-        let sheets = [
-            self.actions(words),
-            self.rows(words),
-            self.shopping(words),
-            self.readings(words, zone),
-            key(words),
-        ];
+        let readings: Vec<ReadingRow> = self.fleet.iter().flat_map(|followed| rows(followed, zone)).collect();
+        let sheets = digest_papers::sheets(words, &self.digest, &readings, self.currency);
         workbook(&sheets, stamp(self.now)).map_err(|why| why.to_string())
     }
 
     /// The due dates that are known; none if none is.
-    pub fn calendar(&self, words: Words, zone: &TimeZone) -> Option<String> {
-        let events: Vec<DayEvent> = self
-            .fleet
-            .iter()
-            .flat_map(|followed| due_days(followed, words, zone))
-            .collect();
-        let name = &self.digest.outfit;
-        (!events.is_empty()).then(|| calendar(name, "tapside", stamp(self.now), &events))
-    }
-
-    fn actions(&self, words: Words) -> Sheet {
-        let all = self.digest.actions.iter().chain(&self.digest.later);
-        let rows = all.enumerate().map(|(place, action)| {
-            let said = actions::told(words, action, self.digest.today, self.currency);
-            let (what, why) = said.split_once('\n').unwrap_or((&said, ""));
-            vec![
-                Cell::Number(place as f64 + 1.0),
-                Cell::text(what.trim()),
-                Cell::text(why.split_whitespace().collect::<Vec<_>>().join(" ")),
-            ]
-        });
-        sheet(words, "sheet-actions", &sheets::ACTIONS, rows.collect())
-    }
-
-    fn rows(&self, words: Words) -> Sheet {
-        let rows = self.digest.fleet.iter().map(|row| {
-            let days = |nth: usize| Cell::number(row.resin_days.map(|days| days[nth]));
-            let flushes = |nth: fn((u32, u32)) -> u32| Cell::number(row.flushes.map(|flushes| f64::from(nth(flushes))));
-            vec![
-                Cell::text(&row.name),
-                Cell::text(sheets::state(words, row)),
-                Cell::share(row.rejection.map(|level| level.mid)),
-                Cell::share(row.rejection.map(|level| level.low)),
-                Cell::share(row.rejection.map(|level| level.high)),
-                Cell::number(row.points_per_year),
-                days(0),
-                days(1),
-                days(2),
-                Cell::number(row.product_ppm),
-                flushes(|flushes| flushes.0),
-                flushes(|flushes| flushes.1),
-                Cell::Number(f64::from(row.readings)),
-                Cell::date(row.last_reading_on),
-            ]
-        });
-        sheet(words, "sheet-fleet", &sheets::FLEET, rows.collect())
-    }
-
-    fn shopping(&self, words: Words) -> Sheet {
-        let mut rows = Vec::new();
-        for purchase in &self.digest.shopping.purchases {
-            let (good, unit) = sheets::good(words, purchase.good);
-            for (place, (rig, quantity)) in purchase.rigs.iter().enumerate() {
-                rows.push(vec![
-                    Cell::text(&good),
-                    Cell::text(rig),
-                    Cell::Number(*quantity),
-                    Cell::text(&unit),
-                    Cell::number(purchase.cost.filter(|_| place == 0)),
-                ]);
-            }
-        }
-        let mut shopping = sheet(words, "sheet-shopping", &sheets::SHOPPING, rows);
-        if let Some(title) = shopping.titles.last_mut() {
-            title.push_str(&currency(self.currency));
-        }
-        shopping
-    }
-
-    fn readings(&self, words: Words, zone: &TimeZone) -> Sheet {
-        let mut rows = Vec::new();
-        for followed in &self.fleet {
-            rows.extend(followed.readings.iter().rev().map(|reading| {
-                vec![
-                    Cell::text(&followed.rig.name),
-                    Cell::date(local_date(zone, reading.taken_at)),
-                    Cell::Number(reading.feed_ppm),
-                    Cell::number(reading.permeate_ppm),
-                    Cell::number(reading.product_ppm),
-                    Cell::share(raw_rejection(reading)),
-                    Cell::number(reading.temperature_c),
-                    Cell::number(reading.pressure_kpa),
-                ]
-            }));
-        }
-        sheet(words, "sheet-readings", &sheets::READINGS, rows)
+    pub fn calendar(&self, words: Words) -> Option<String> {
+        let any = !self.digest.due_dates.is_empty();
+        any.then(|| digest_papers::due_calendar(words, &self.digest, self.outfit_id, stamp(self.now)))
     }
 }
 
-fn currency(currency: Option<Currency>) -> String {
-    currency.map_or_else(String::new, |currency| format!(", {}", currency.code()))
-}
-
-fn key(words: Words) -> Sheet {
-    let explained = sheets::EXPLAINED.iter();
-    let rows =
-        explained.map(|(column, meaning)| vec![Cell::text(words.plain(column)), Cell::text(words.plain(meaning))]);
-    sheet(words, "sheet-key", &["column-column", "column-meaning"], rows.collect())
-}
-
-fn sheet(words: Words, name: &str, columns: &[&'static str], rows: Vec<Vec<Cell>>) -> Sheet {
-    Sheet {
-        name: words.plain(name),
-        titles: sheets::titles(words, columns),
-        rows,
-    }
-}
-
-/// The days of one rig: resin, prefilters, membrane, as far as each is known.
-fn due_days(followed: &Followed, words: Words, zone: &TimeZone) -> Vec<DayEvent> {
-    let Followed { rig, assessment, .. } = followed;
-    let resin = assessment.resin.and_then(|bed| bed.empty).map(|empty| empty.likely);
-    let membrane = assessment.renewal.as_ref().and_then(|renewal| match renewal.verdict {
-        Verdict::Now => Some(assessment.now),
-        Verdict::Later(range) => Some(range.likely),
-        Verdict::NotInSight | Verdict::NotYetKnown => None,
-    });
-    let days = [
-        ("resin", Due::Resin, resin),
-        ("prefilters", Due::Prefilters, assessment.prefilter.due_at),
-        ("membrane", Due::Membrane, membrane),
-    ];
-    let event = |(key, due, at): (&str, Due, Option<i64>)| {
-        // What is past is due today, not in a week that nobody looks at.
-        let on = local_date(zone, at?.max(assessment.now))?;
-        let (title, about) = sheets::event(words, due, &rig.name);
-        Some(DayEvent {
-            key: format!("{key}-{}", rig.id),
-            on,
-            title,
-            about,
-        })
+/// A rig's readings, newest first, with whether each counts.
+fn rows(followed: &Followed, zone: &TimeZone) -> Vec<ReadingRow> {
+    let set_aside: HashSet<i64> = followed
+        .events
+        .iter()
+        .zip(&followed.course.doubts)
+        .filter(|(event, doubt)| doubt.is_some() && matches!(event, Event::Reading(_)))
+        .map(|(event, _)| event.at())
+        .collect();
+    let row = |reading: &Reading| ReadingRow {
+        rig: followed.rig.name.clone(),
+        on: local_date(zone, reading.taken_at).unwrap_or_default(),
+        feed_ppm: reading.feed_ppm,
+        permeate_ppm: reading.permeate_ppm,
+        product_ppm: reading.product_ppm,
+        rejection: raw_rejection(reading),
+        temperature_c: reading.temperature_c,
+        pressure_kpa: reading.pressure_kpa,
+        litres: None,
+        counts: !set_aside.contains(&reading.taken_at),
     };
-    days.into_iter().filter_map(event).collect()
+    followed.readings.iter().rev().map(row).collect()
 }
 
 fn stamp(at: i64) -> DateTime {

@@ -1,7 +1,7 @@
 //! The Monday digest as one phone message; what it has no room for is in
 //! [`more`].
 
-pub mod actions;
+mod actions;
 mod headline;
 mod lists;
 pub mod more;

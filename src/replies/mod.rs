@@ -17,7 +17,6 @@ pub mod pictures;
 pub mod reading;
 pub mod resin;
 pub mod settings;
-pub mod sheets;
 pub mod words;
 
 pub use words::Words;

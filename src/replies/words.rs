@@ -30,7 +30,6 @@ macro_rules! texts {
                 include_str!(concat!($tag, "/money.ftl")),
                 include_str!(concat!($tag, "/pictures.ftl")),
                 include_str!(concat!($tag, "/digest.ftl")),
-                include_str!(concat!($tag, "/sheets.ftl")),
             ],
         )
     };

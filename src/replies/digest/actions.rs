@@ -26,8 +26,7 @@ pub fn numbered(words: Words, actions: &[Action], first: usize, today: Date, cur
     lines.join("\n")
 }
 
-/// One action: what, and on a second line why, by when, what it saves.
-pub fn told(words: Words, action: &Action, today: Date, currency: Option<Currency>) -> String {
+fn told(words: Words, action: &Action, today: Date, currency: Option<Currency>) -> String {
     match action.items.as_slice() {
         [item] => {
             let said = one(words, item, today, currency);

@@ -307,3 +307,6 @@ note-answer-ok = Noted.
 
 sent-in-private = Sent to you in private.
 digest-no-more = That was all of it.
+file-digest = The week as a spreadsheet.
+file-calendar = Due dates for your calendar. A later file moves them.
+file-calendar-empty = Nothing has a date yet: that takes readings, and resin and prefilter changes that are logged.

@@ -316,3 +316,6 @@ note-answer-ok = Apuntado.
 
 sent-in-private = Te lo mandé en privado.
 digest-no-more = Eso era todo.
+file-digest = La semana como hoja de cálculo.
+file-calendar = Fechas para tu calendario. Un archivo posterior las mueve.
+file-calendar-empty = Nada tiene fecha aún: hacen falta lecturas, y cambios de resina y prefiltros apuntados.
