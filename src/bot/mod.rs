@@ -1,6 +1,7 @@
 //! Where the pure rooms and the store meet. Two doors: everything enters by
 //! [`Bot::hear`] or [`Bot::due`], everything leaves as a queued send.
 
+pub mod digest_papers;
 pub mod envelope;
 pub mod pictures;
 

@@ -3,6 +3,7 @@
 use jiff::civil::Date;
 
 use super::action::{Action, Item};
+use super::due_dates::{self, DueDate};
 use super::findings;
 use super::fleet::{self, FleetRow};
 use super::followed::{self, Followed};
@@ -34,6 +35,8 @@ pub struct Digest {
     pub later: Vec<Action>,
     /// The fleet, most urgent first.
     pub fleet: Vec<FleetRow>,
+    /// The fleet's due dates within a year.
+    pub due_dates: Vec<DueDate>,
     /// What to buy for the next two weeks.
     pub shopping: Shopping,
     /// Rigs and people without readings.
@@ -73,6 +76,7 @@ pub fn decide(week: &Week) -> Digest {
         today: week.today,
         headline: headline::of(week, &actions, &fleet),
         shopping: shopping::list(week, &actions, &later),
+        due_dates: due_dates::of(week),
         quiet: quiet::of(week),
         jumps_opened: jumps(|jump, week| jump.opened_on >= week.from),
         jumps_closed: jumps(|jump, week| jump.closed_on.is_some_and(|on| on >= week.from)),

@@ -8,6 +8,7 @@
 pub mod action;
 pub mod dates;
 pub mod decide;
+pub mod due_dates;
 pub mod findings;
 pub mod fleet;
 pub mod followed;

@@ -1,10 +1,11 @@
 //! The Monday digest as one phone message; what it has no room for is in
 //! [`more`].
 
-mod actions;
+pub mod actions;
 mod headline;
 mod lists;
 pub mod more;
+pub mod papers;
 mod table;
 
 use crate::digest::fleet::FleetRow;

@@ -11,6 +11,7 @@ mod database;
 mod demos;
 mod digest_fleet;
 mod digest_notes;
+mod digest_papers;
 mod digest_rules;
 mod digest_words;
 mod files_sent;

@@ -47,7 +47,8 @@ fn told(words: Words, action: &Action, today: Date, currency: Option<Currency>) 
     }
 }
 
-fn one(words: Words, item: &Item, today: Date, currency: Option<Currency>) -> String {
+/// What one rig or person of an action wants, as a text of one or two lines.
+pub fn one(words: Words, item: &Item, today: Date, currency: Option<Currency>) -> String {
     let name = item.subject.name();
     let rig = || ("rig", name.into());
     match &item.finding {

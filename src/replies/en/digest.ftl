@@ -310,3 +310,82 @@ digest-no-more = That was all of it.
 file-digest = The week as a spreadsheet.
 file-calendar = Due dates for your calendar. A later file moves them.
 file-calendar-empty = Nothing has a date yet: that takes readings, and resin and prefilter changes that are logged.
+## The workbook. Of a column, the first line is its title, the second what it means.
+
+sheet-fleet = Fleet
+sheet-actions = Actions
+sheet-shopping = Shopping
+sheet-readings = Readings
+sheet-key = Key
+sheet-key-column = column
+sheet-key-meaning = meaning
+sheet-no-currency = currency not told
+column-rig = rig
+    Its name.
+column-state = state
+    Of the membrane: sound, wearing, due, spent; unproven with too few readings; check first after a jump.
+column-rejection = rejection, %
+    Share of the dissolved solids that the membrane holds back, at 12 °C and the rig's usual pressure.
+column-low = low, %
+    Nine times out of ten the rejection is above this.
+column-high = high, %
+    Nine times out of ten the rejection is below this.
+column-trend = lost, points a year
+    Points of rejection that the membrane loses a year.
+column-resin = resin left, working days
+    Working days that the bed is likely to last.
+column-glass = glass, ppm
+    Last dissolved solids after the resin; from 10 ppm the glass spots.
+column-flushed = flushed, days
+    Days of the week at whose end the rig was flushed.
+column-worked = worked, days
+    Days of the week on which the rig worked.
+column-count = readings
+    Readings of the week.
+column-last = last reading
+    Day of the last reading ever.
+column-number = no.
+    The order: risk to the glass, then faults, then money a month, then dates.
+column-what = what to do
+    What, and why.
+column-by = by
+    The day by which it wants to be done.
+column-month = a month, { $currency }
+    What waiting costs a month, where it is known.
+column-since = open since
+    The first Monday in a row that asked for it.
+column-good = what to buy
+    For the next two weeks.
+column-quantity = quantity
+    Litres of resin, sets of prefilters, membranes.
+column-cost = cost, { $currency }
+    Where prices are told.
+column-for = for
+    The rigs it is for.
+column-day = day
+    Local day on which the reading was taken.
+column-tap = tap, ppm
+    Dissolved solids of the tap.
+column-ro = RO, ppm
+    Dissolved solids at the RO outlet.
+column-raw = rejection as read, %
+    (tap - RO) / tap, not corrected.
+column-water = water, °C
+    Temperature of the tap water.
+column-pressure = pressure, kPa
+    Of the tap, above the air's.
+column-litres = litres
+    Purified water made that day.
+column-aside = counts
+    Yes, or no when it was set aside as doubtful.
+sheet-yes = yes
+sheet-no = no
+
+## The calendar
+
+calendar-name = { $outfit }: water
+calendar-resin = { $rig }: resin likely used up
+calendar-prefilters = { $rig }: change the prefilters
+calendar-membrane = { $rig }: new membrane, cheapest about now
+calendar-range = Between { $early } and { $late }.
+calendar-range-open = Not before { $early }.

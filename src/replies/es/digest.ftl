@@ -319,3 +319,82 @@ digest-no-more = Eso era todo.
 file-digest = La semana como hoja de cálculo.
 file-calendar = Fechas para tu calendario. Un archivo posterior las mueve.
 file-calendar-empty = Nada tiene fecha aún: hacen falta lecturas, y cambios de resina y prefiltros apuntados.
+## La hoja de cálculo. De cada columna, la primera línea es el título y la segunda lo que significa.
+
+sheet-fleet = Flota
+sheet-actions = Qué hacer
+sheet-shopping = Compras
+sheet-readings = Lecturas
+sheet-key = Leyenda
+sheet-key-column = columna
+sheet-key-meaning = significado
+sheet-no-currency = moneda sin indicar
+column-rig = equipo
+    Su nombre.
+column-state = estado
+    De la membrana: bien, con desgaste, por cambiar, agotada; por confirmar con pocas lecturas; revisar primero tras un salto.
+column-rejection = rechazo, %
+    Parte de los sólidos disueltos que la membrana retiene, a 12 °C y con la presión habitual del equipo.
+column-low = mínimo, %
+    Nueve de cada diez veces el rechazo está por encima.
+column-high = máximo, %
+    Nueve de cada diez veces el rechazo está por debajo.
+column-trend = pierde, puntos al año
+    Puntos de rechazo que la membrana pierde al año.
+column-resin = resina, días de trabajo
+    Días de trabajo que la carga durará probablemente.
+column-glass = vidrio, ppm
+    Últimos sólidos disueltos tras la resina; desde 10 ppm el vidrio queda con manchas.
+column-flushed = lavado, días
+    Días de la semana al final de los cuales se lavó la membrana.
+column-worked = trabajado, días
+    Días de la semana en que el equipo trabajó.
+column-count = lecturas
+    Lecturas de la semana.
+column-last = última lectura
+    Día de la última lectura de todas.
+column-number = n.º
+    El orden: riesgo para el vidrio, luego averías, luego dinero al mes, luego fechas.
+column-what = qué hacer
+    Qué, y por qué.
+column-by = para
+    El día para el que debe estar hecho.
+column-month = al mes, { $currency }
+    Lo que cuesta esperar un mes, si se sabe.
+column-since = pendiente desde
+    El primer lunes seguido que lo pidió.
+column-good = qué comprar
+    Para las próximas dos semanas.
+column-quantity = cantidad
+    Litros de resina, juegos de prefiltros, membranas.
+column-cost = coste, { $currency }
+    Donde hay precios.
+column-for = para
+    Los equipos a los que toca.
+column-day = día
+    Día local en que se tomó la lectura.
+column-tap = red, ppm
+    Sólidos disueltos del agua de red.
+column-ro = ósmosis, ppm
+    Sólidos disueltos a la salida de la ósmosis.
+column-raw = rechazo leído, %
+    (red - ósmosis) / red, sin corregir.
+column-water = agua, °C
+    Temperatura del agua de red.
+column-pressure = presión, kPa
+    De la red, por encima de la del aire.
+column-litres = litros
+    Agua purificada de ese día.
+column-aside = cuenta
+    Sí, o no si se apartó por dudosa.
+sheet-yes = sí
+sheet-no = no
+
+## El calendario
+
+calendar-name = { $outfit }: agua
+calendar-resin = { $rig }: resina probablemente gastada
+calendar-prefilters = { $rig }: cambiar los prefiltros
+calendar-membrane = { $rig }: membrana nueva, lo más barato es por estas fechas
+calendar-range = Entre { $early } y { $late }.
+calendar-range-open = No antes de { $early }.
