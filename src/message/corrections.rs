@@ -192,7 +192,7 @@ fn change_values(
         let behind_at = before.is_some_and(|token| token.has(Sense::At)) && !has(Sense::ItWas);
         let past = tokens
             .get(one.at + 1)
-            .is_some_and(|token| token.has(Sense::ClockBetween));
+            .is_some_and(|token| token.has(Sense::ClockBetween) && !token.has(Sense::To));
         one.role.is_none() && !starred && (behind_at || past)
     };
     if measured.iter().any(hour) {

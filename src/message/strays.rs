@@ -47,11 +47,11 @@ fn is_counted(tokens: &[Token], at: usize) -> bool {
     if last.is_some_and(|token| token.is_any_mark("$£€")) {
         return true;
     }
-    let Some(next) = tokens.get(at + 1) else { return false };
     // "143/7 +- 1"
     if last.is_some_and(|token| token.is_mark('-')) && before(tokens, at, 2).is_some_and(|token| token.is_mark('+')) {
         return true;
     }
+    let Some(next) = tokens.get(at + 1) else { return false };
     // "180 in 12 out": words that also measure are no counts.
     let counted = next.has(Sense::Counted) && !next.has_any(&[Sense::Feed, Sense::Permeate, Sense::Filler]);
     // "20-30 mins"
