@@ -4,7 +4,12 @@ use std::time::{SystemTime, UNIX_EPOCH};
 
 /// Now, in UTC seconds since 1970.
 pub fn now() -> i64 {
+    now_ms() / 1000
+}
+
+/// Now, in UTC milliseconds since 1970.
+pub fn now_ms() -> i64 {
     SystemTime::now()
         .duration_since(UNIX_EPOCH)
-        .map_or(0, |since| since.as_secs() as i64)
+        .map_or(0, |since| since.as_millis() as i64)
 }

@@ -190,7 +190,7 @@ impl Desk {
         let mut all = Vec::new();
         loop {
             let store = self.bot.store().clone();
-            let claimed = sends::claim(&store, ME, &UNLIMITED, 100, 60, now).await?;
+            let claimed = sends::claim(&store, ME, &UNLIMITED, 100, 60, now * 1000).await?;
             if claimed.is_empty() {
                 all.sort_by_key(|(id, _)| *id);
                 return Ok(all.into_iter().map(|(_, heard)| heard).collect());

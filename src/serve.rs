@@ -63,14 +63,13 @@ pub async fn run(settings: Settings) -> anyhow::Result<ExitCode> {
         return Ok(ExitCode::from(NEEDS_THE_HOST));
     }
     let stop = stop_signal().context("cannot listen for SIGTERM and SIGINT")?;
-    let store = Store::open(settings.database_url.expose_secret())
-        .await
-        .context("cannot open the database")?;
-    let migrations = store
-        .migrate()
-        .await
-        .context("cannot bring the database's tables up to date")?;
-    info!(database = ?store.kind(), migrations, zone = settings.zone, "The database is open.");
+    tokio::pin!(stop);
+    let opened = tokio::select! {
+        () = &mut stop => return Ok(ExitCode::SUCCESS),
+        opened = start::open(settings.database_url.expose_secret()) => opened,
+    };
+    let store = opened.context("cannot open the database")?;
+    info!(database = ?store.kind(), zone = settings.zone, "The database is open.");
     let bot = Bot::new(
         store,
         BotSettings {

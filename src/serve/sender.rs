@@ -97,7 +97,7 @@ impl Round {
             return LOOK_EVERY;
         }
         let limits = &shared.settings.limits;
-        let claimed = match sends::claim(store, &self.me, limits, room as i64, LEASE_FOR, clock::now()).await {
+        let claimed = match sends::claim(store, &self.me, limits, room as i64, LEASE_FOR, clock::now_ms()).await {
             Ok(claimed) => claimed,
             Err(trouble) => {
                 error!(%trouble, "What waits to be sent could not be read.");

@@ -1,12 +1,46 @@
-//! Reaching the API for the first time, and what the host is told then.
+//! Reaching the database and the API for the first time, and what the host is
+//! told then.
+
+use std::time::Duration;
 
 use tracing::{error, info, warn};
 
 use crate::bot::Bot;
 use crate::clock;
+use crate::store::{Store, StoreError};
 use crate::transport::telegram::{Identity, Telegram, Trouble};
 
 use super::pause_after;
+
+/// An attempt that takes longer than this has met no database.
+const OPEN_WITHIN: Duration = Duration::from_secs(5);
+
+/// Opens the database and brings its tables up to date; waits for a server
+/// that is not there yet.
+///
+/// # Errors
+/// What waiting would not mend.
+pub async fn open(url: &str) -> Result<Store, StoreError> {
+    let mut failures = 0;
+    loop {
+        let opened = tokio::time::timeout(OPEN_WITHIN, Store::open(url)).await;
+        let why = match opened {
+            Ok(Ok(store)) => match store.migrate().await {
+                Ok(_) => return Ok(store),
+                Err(trouble) if trouble.is_absence() => trouble.to_string(),
+                Err(trouble) => return Err(trouble),
+            },
+            Ok(Err(trouble)) if trouble.is_absence() => trouble.to_string(),
+            Ok(Err(trouble)) => return Err(trouble),
+            Err(_) => "no answer in time".to_owned(),
+        };
+        if failures == 0 {
+            warn!(why, "The database does not answer yet; waiting until it does.");
+        }
+        failures += 1;
+        tokio::time::sleep(pause_after(failures)).await;
+    }
+}
 
 /// Asks who the bot is until there is an answer; none if the token is wrong.
 pub async fn reach(telegram: &Telegram) -> Option<Identity> {

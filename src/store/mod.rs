@@ -17,6 +17,7 @@ pub mod menus;
 pub mod notes;
 pub mod nudges;
 pub mod outfits;
+mod pace;
 pub mod people;
 pub mod questions;
 pub mod readings;

@@ -9,12 +9,12 @@ use serde::{Deserialize, Serialize};
 
 use crate::bot::envelope::{Body, Handling, Outgoing, Send};
 
-use super::{Db, Kind, Store, StoreError, blobs};
+use super::{Db, Kind, Store, StoreError, blobs, pace};
 
 /// How fast messages may go out.
 #[derive(Clone, Copy, Debug)]
 pub struct Limits {
-    /// Messages a second over all chats.
+    /// Messages in any second over all chats.
     pub per_second: i64,
     /// Seconds between messages to one private chat, on average.
     pub private_gap: i64,
@@ -86,7 +86,8 @@ const PICK_POSTGRES: &str = pick!(" for update of s skip locked");
 pub const UPLOAD_LEASES: i64 = 3;
 
 /// Claims what may go now, up to `most`, for `lease` seconds; what carries
-/// files for [`UPLOAD_LEASES`] times that.
+/// files for [`UPLOAD_LEASES`] times that. The time is told in UTC milliseconds,
+/// since the limit holds in any second and not only in whole ones.
 ///
 /// # Errors
 /// Whatever the database says.
@@ -96,22 +97,16 @@ pub async fn claim(
     limits: &Limits,
     most: i64,
     lease: i64,
-    now: i64,
+    now_ms: i64,
 ) -> Result<Vec<Send>, StoreError> {
+    let now = now_ms.div_euclid(1000);
     let mut tx = store.begin().await?;
     // Most looks find nothing, and those must not write.
     if waiting(&mut tx).await? == 0 {
         return Ok(Vec::new());
     }
-    // This update also makes replicas take turns.
-    let used: i64 = sqlx::query_scalar(
-        "update pace set used = case when second_at = $1 then used else 0 end, second_at = $1
-         where name = 'sends' returning used",
-    )
-    .bind(now)
-    .fetch_one(&mut *tx)
-    .await?;
-    let room = most.min(limits.per_second - used);
+    let (left, marks) = pace::room(&mut tx, limits.per_second, now_ms).await?;
+    let room = most.min(left);
     if room <= 0 {
         return Ok(Vec::new());
     }
@@ -128,10 +123,7 @@ pub async fn claim(
     if rows.is_empty() {
         return Ok(Vec::new());
     }
-    sqlx::query("update pace set used = used + $1 where name = 'sends'")
-        .bind(rows.len() as i64)
-        .execute(&mut *tx)
-        .await?;
+    pace::note(&mut tx, marks, rows.len(), now_ms).await?;
     let mut claimed = Vec::with_capacity(rows.len());
     for (id, chat, body, tries) in rows {
         let Letter { body, handling } = match serde_json::from_str(&body) {

@@ -24,6 +24,21 @@ pub enum StoreError {
 }
 
 impl StoreError {
+    /// Whether the database cannot be reached, or not yet: it may come by
+    /// itself. A wrong password or a missing database will not.
+    pub fn is_absence(&self) -> bool {
+        let said = match self {
+            Self::Database(why) => why,
+            Self::Migration(sqlx::migrate::MigrateError::Execute(why)) => why,
+            _ => return false,
+        };
+        match said {
+            sqlx::Error::Io(_) | sqlx::Error::PoolTimedOut => true,
+            sqlx::Error::Database(said) => said.code().is_some_and(|code| is_about_reach(&code)),
+            _ => false,
+        }
+    }
+
     /// Whether this one message is to blame, so that the rest of its batch can
     /// go on without it. Anything else (a full disk, a lock, a lost
     /// connection) concerns the whole batch, which must not be confirmed.
@@ -52,9 +67,25 @@ fn is_about_data(code: &str) -> bool {
     code.parse::<i64>().is_ok_and(|code| matches!(code & 0xff, 18..=20))
 }
 
+/// On PostgreSQL the SQLSTATE class 08 (connection), 57P (starting up or
+/// shutting down), and 53300 (too many connections).
+fn is_about_reach(code: &str) -> bool {
+    code.len() == 5 && (code.starts_with("08") || code.starts_with("57P") || code == "53300")
+}
+
 #[cfg(test)]
 mod tests {
-    use super::is_about_data;
+    use super::{is_about_data, is_about_reach};
+
+    #[test]
+    fn a_server_that_starts_up_is_waited_for_and_a_wrong_password_is_not() {
+        for code in ["57P03", "57P01", "53300", "08006"] {
+            assert!(is_about_reach(code), "{code}");
+        }
+        for code in ["28P01", "3D000", "42501", "14"] {
+            assert!(!is_about_reach(code), "{code}");
+        }
+    }
 
     #[test]
     fn a_full_disk_or_a_lock_is_never_blamed_on_the_message() {
