@@ -6,6 +6,7 @@ use std::io::Write;
 use secrecy::ExposeSecret;
 
 use crate::config::Settings;
+use crate::serve::webhook_of;
 use crate::store::{Kind, Store};
 use crate::transport::telegram::{Telegram, Trouble};
 
@@ -15,6 +16,13 @@ use crate::transport::telegram::{Telegram, Trouble};
 /// When nothing can be printed.
 pub async fn run(settings: &Settings, out: &mut impl Write) -> anyhow::Result<bool> {
     writeln!(out, "zone      good: new outfits start in {}", settings.zone)?;
+    let webhook = webhook(settings);
+    if let Some(finding) = &webhook {
+        match finding {
+            Ok(good) => writeln!(out, "webhook   good: {good}")?,
+            Err(bad) => writeln!(out, "webhook   BAD: {bad}")?,
+        }
+    }
     let database = database(settings).await;
     let token = token(settings).await;
     for (name, finding) in [("database", &database), ("token", &token)] {
@@ -23,7 +31,16 @@ pub async fn run(settings: &Settings, out: &mut impl Write) -> anyhow::Result<bo
             Err(bad) => writeln!(out, "{name:<9} BAD: {bad}")?,
         }
     }
-    Ok(database.is_ok() && token.is_ok())
+    Ok(database.is_ok() && token.is_ok() && webhook.is_none_or(|finding| finding.is_ok()))
+}
+
+/// None if none is asked for.
+fn webhook(settings: &Settings) -> Option<Result<&'static str, &'static str>> {
+    match webhook_of(settings) {
+        Ok(None) => None,
+        Ok(Some(_)) => Some(Ok("Telegram is told to call when the bot starts")),
+        Err(bad) => Some(Err(bad)),
+    }
 }
 
 async fn database(settings: &Settings) -> Result<String, String> {

@@ -139,6 +139,9 @@ pub struct ServeArgs {
     /// Answer /healthz and /metrics on this address, such as 127.0.0.1:9464 [default: nowhere]
     #[arg(long, env = "TAPSIDE_LISTEN", value_name = "ADDRESS")]
     listen: Option<SocketAddr>,
+    /// Let Telegram call this address, with the secret in TAPSIDE_WEBHOOK_SECRET [default: ask Telegram]
+    #[arg(long, env = "TAPSIDE_WEBHOOK_URL", value_name = "URL", value_parser = http_url)]
+    webhook_url: Option<Url>,
     /// How much to log
     #[arg(long, env = "TAPSIDE_LOG", value_name = "LEVEL", value_enum, default_value_t = LogLevel::Info)]
     log: LogLevel,
@@ -174,23 +177,28 @@ pub struct Settings {
     pub instance: String,
     /// Where to answer after the bot's health, if anywhere.
     pub listen: Option<SocketAddr>,
+    /// The address that Telegram is to call, if it is to.
+    pub webhook_url: Option<Url>,
+    /// What Telegram then proves itself with.
+    pub webhook_secret: Option<SecretString>,
     /// How much to log.
     pub log: LogLevel,
 }
 
 impl Settings {
-    /// The settings from the command line and, for the token, from the
+    /// The settings from the command line and, for the secrets, from the
     /// environment.
     pub fn new(args: ServeArgs) -> Self {
-        let token = std::env::var("TAPSIDE_TOKEN").ok().map(|token| token.trim().to_owned());
         Self {
-            token: token.filter(|token| !token.is_empty()).map(SecretString::from),
+            token: secret("TAPSIDE_TOKEN"),
             database_url: args.database.url,
             api_url: args.api_url,
             zone: args.zone.unwrap_or_else(zone_of_this_machine),
             limits: limits(args.sends_per_second, args.chat_gap),
             instance: args.instance.unwrap_or_else(name_of_this_machine),
             listen: args.listen,
+            webhook_url: args.webhook_url,
+            webhook_secret: secret("TAPSIDE_WEBHOOK_SECRET"),
             log: args.log,
         }
     }
@@ -205,9 +213,16 @@ impl std::fmt::Debug for Settings {
             .field("limits", &self.limits)
             .field("instance", &self.instance)
             .field("listen", &self.listen)
+            .field("webhook", &self.webhook_url.as_ref().and_then(Url::host_str))
             .field("log", &self.log)
             .finish_non_exhaustive()
     }
+}
+
+/// A secret of the environment; an empty one is none.
+fn secret(name: &str) -> Option<SecretString> {
+    let secret = std::env::var(name).ok()?.trim().to_owned();
+    (!secret.is_empty()).then(|| secret.into())
 }
 
 /// The platform allows 30 messages a second in all, one a second to a person
@@ -320,6 +335,7 @@ mod tests {
         let shown = format!("{args:?}");
         let settings = args.map(|args| Settings {
             token: Some("12:hush".to_owned().into()),
+            webhook_secret: Some("hush-hush".to_owned().into()),
             ..Settings::new(args)
         });
         let shown = format!("{shown} {settings:?}");

@@ -10,6 +10,7 @@ mod sender;
 mod start;
 mod tally;
 mod tick;
+mod webhook;
 
 use std::future::Future;
 use std::process::ExitCode;
@@ -30,6 +31,7 @@ use crate::store::Store;
 use crate::transport::telegram::Telegram;
 
 use tally::Tally;
+pub use webhook::of as webhook_of;
 
 /// What the host must see to, as an exit code.
 const NEEDS_THE_HOST: u8 = 2;
@@ -87,6 +89,13 @@ pub async fn run(settings: Settings) -> anyhow::Result<ExitCode> {
 pub async fn run_until(settings: Settings, bot: Arc<Bot>, stop: impl Future<Output = ()>) -> anyhow::Result<ExitCode> {
     let token = settings.token.clone().context("there is no token")?;
     let telegram = Telegram::new(token, settings.api_url.clone())?;
+    let webhook = match webhook::of(&settings) {
+        Ok(webhook) => webhook,
+        Err(what) => {
+            error!("{what}.");
+            return Ok(ExitCode::from(NEEDS_THE_HOST));
+        }
+    };
     let listener = match settings.listen {
         Some(address) => Some(listen::bind(address).await?),
         None => None,
@@ -103,7 +112,7 @@ pub async fn run_until(settings: Settings, bot: Arc<Bot>, stop: impl Future<Outp
     let mut loops = JoinSet::new();
     // First of all, so that a start that takes long is told as such.
     if let Some(listener) = listener {
-        loops.spawn(listen::run(listener, shared.clone(), told.clone()));
+        loops.spawn(listen::run(listener, webhook.clone(), shared.clone(), told.clone()));
     }
     tokio::pin!(stop);
     let reached = tokio::select! {
@@ -115,8 +124,20 @@ pub async fn run_until(settings: Settings, bot: Arc<Bot>, stop: impl Future<Outp
         return Ok(ExitCode::from(NEEDS_THE_HOST));
     };
     start::introduce(&shared.bot, &identity).await;
-
-    loops.spawn(receive::run(shared.clone(), told.clone()));
+    let chosen = tokio::select! {
+        () = &mut stop => return Ok(ExitCode::SUCCESS),
+        chosen = start::choose_way(&shared.telegram, webhook.as_ref()) => chosen,
+    };
+    match (chosen, &webhook) {
+        (Ok(()), Some(_)) => info!("Telegram calls."),
+        (Ok(()), None) => {
+            loops.spawn(receive::run(shared.clone(), told.clone()));
+        }
+        (Err(trouble), _) => {
+            error!(%trouble, "Telegram does not take TAPSIDE_WEBHOOK_URL.");
+            return Ok(ExitCode::from(NEEDS_THE_HOST));
+        }
+    }
     loops.spawn(sender::run(shared.clone(), told.clone()));
     loops.spawn(menus::run(shared.clone(), told.clone()));
     loops.spawn(tick::run(shared.clone(), told));

@@ -1,5 +1,6 @@
 //! What the host's monitoring asks over HTTP: `/healthz` in a word, `/metrics`
-//! in numbers (OpenMetrics 1.0). No person's data in either.
+//! in numbers (OpenMetrics 1.0). No person's data in either. The platform's
+//! calls come in here, too, where it is to call.
 
 use std::net::SocketAddr;
 use std::sync::Arc;
@@ -18,6 +19,7 @@ use tokio::sync::watch;
 use crate::clock;
 use crate::store::tallies::{self, Tallies};
 
+use super::webhook::{self, Webhook};
 use super::{Shared, metrics};
 
 /// A poll is answered within 25 s, so this is three of them.
@@ -37,10 +39,16 @@ pub async fn bind(address: SocketAddr) -> anyhow::Result<TcpListener> {
 }
 
 /// Answers until told to stop.
-pub async fn run(listener: TcpListener, shared: Arc<Shared>, mut told: watch::Receiver<bool>) {
+pub async fn run(
+    listener: TcpListener,
+    webhook: Option<Webhook>,
+    shared: Arc<Shared>,
+    mut told: watch::Receiver<bool>,
+) {
     let routes = Router::new()
         .route("/healthz", get(healthz))
         .route("/metrics", get(numbers))
+        .merge(webhook.as_ref().map_or_else(Router::new, webhook::routes))
         .with_state(shared);
     let stop = async move {
         let _ = told.wait_for(|stop| *stop).await;
@@ -52,8 +60,9 @@ pub async fn run(listener: TcpListener, shared: Arc<Shared>, mut told: watch::Re
 
 async fn healthz(State(shared): State<Arc<Shared>>) -> Response {
     let tallies = count(&shared).await;
-    let silent_for = (!shared.tally.stands_by.load(Relaxed))
-        .then(|| clock::now() - shared.tally.last_word_at.load(Relaxed).max(shared.started_at));
+    // Nobody knows how long it takes until the platform has something to bring.
+    let asks = shared.settings.webhook_url.is_none() && !shared.tally.stands_by.load(Relaxed);
+    let silent_for = asks.then(|| clock::now() - shared.tally.last_word_at.load(Relaxed).max(shared.started_at));
     match ill(tallies.is_some(), silent_for) {
         None => (StatusCode::OK, "good\n".to_owned()).into_response(),
         Some(why) => (StatusCode::SERVICE_UNAVAILABLE, format!("{why}\n")).into_response(),
@@ -61,7 +70,8 @@ async fn healthz(State(shared): State<Arc<Shared>>) -> Response {
 }
 
 /// What is wrong, if anything; `silent_for` is how many seconds ago the
-/// platform last said something, none if another copy listens to it.
+/// platform last said something, none if another copy listens to it,
+/// or if it calls by itself.
 fn ill(database_answers: bool, silent_for: Option<i64>) -> Option<String> {
     if !database_answers {
         return Some("the database does not answer".to_owned());

@@ -11,6 +11,7 @@ use crate::store::{Store, StoreError};
 use crate::transport::telegram::{Identity, Telegram, Trouble};
 
 use super::pause_after;
+use super::webhook::Webhook;
 
 /// An attempt that takes longer than this has met no database.
 const OPEN_WITHIN: Duration = Duration::from_secs(5);
@@ -58,6 +59,24 @@ pub async fn reach(telegram: &Telegram) -> Option<Identity> {
                 }
                 failures += 1;
             }
+        }
+        tokio::time::sleep(pause_after(failures)).await;
+    }
+}
+
+/// Tells the platform whether to call or to wait until it is asked; what it
+/// refuses, if it does.
+pub async fn choose_way(telegram: &Telegram, webhook: Option<&Webhook>) -> Result<(), Trouble> {
+    let mut failures = 0;
+    loop {
+        let told = match webhook {
+            Some(webhook) => telegram.be_called(&webhook.url, &webhook.secret).await,
+            None => telegram.be_asked().await,
+        };
+        match told {
+            Ok(()) => return Ok(()),
+            Err(Trouble::Unreachable(_) | Trouble::TooFast(_) | Trouble::Conflict) => failures += 1,
+            Err(trouble) => return Err(trouble),
         }
         tokio::time::sleep(pause_after(failures)).await;
     }

@@ -87,6 +87,8 @@ pub struct Model {
     pub calls: Vec<Call>,
     /// Menus as they were set, or taken away.
     pub menus: Vec<(String, Value)>,
+    /// Where and how to call, as it was told last; null if it is to be asked.
+    pub webhook: Option<Value>,
     /// Acknowledged presses.
     pub acknowledged: Vec<Value>,
     pub poll_faults: VecDeque<Fault>,
@@ -225,6 +227,11 @@ async fn answer(
         }
         "getupdates" => updates(&stand_in, body).await,
         "sendmessage" | "sendphoto" | "sendmediagroup" | "senddocument" => send(&stand_in, method, body, files).await,
+        "setwebhook" | "deletewebhook" => {
+            let told = if method == "setwebhook" { body } else { Value::Null };
+            stand_in.with(|model| model.webhook = Some(told));
+            good(&json!(true))
+        }
         "setmycommands" | "deletemycommands" => {
             stand_in.with(|model| model.menus.push((method, body)));
             good(&json!(true))

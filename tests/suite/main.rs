@@ -54,6 +54,7 @@ mod water_resin;
 mod water_series;
 mod water_spreadsheet;
 mod water_wear;
+mod webhook;
 mod wire;
 mod words;
 mod working_hours;

@@ -116,6 +116,8 @@ pub fn settings(api: &StandIn, url: &str, instance: &str) -> Settings {
         limits: limits(0, 0),
         instance: instance.to_owned(),
         listen: None,
+        webhook_url: None,
+        webhook_secret: None,
         log: LogLevel::Info,
     }
 }

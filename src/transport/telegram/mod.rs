@@ -12,6 +12,7 @@ mod menu;
 mod say;
 mod updates;
 mod upload;
+mod webhook;
 mod wire;
 
 use std::time::Duration;

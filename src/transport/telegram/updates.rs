@@ -46,7 +46,7 @@ pub(super) fn update_id(update: &Value) -> Option<i64> {
 
 /// Everything the bot hears. Said with each request, since the API remembers
 /// the last list that it was given, whoever gave it.
-const ALLOWED: &[AllowedUpdate] = &[
+pub(super) const ALLOWED: &[AllowedUpdate] = &[
     AllowedUpdate::Message,
     AllowedUpdate::EditedMessage,
     AllowedUpdate::CallbackQuery,
