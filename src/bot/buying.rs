@@ -11,7 +11,7 @@ use crate::water::prefilter;
 use crate::water::resin::BedState;
 
 use super::answer::Answer;
-use super::assessing::Assessed;
+use super::assessing::{Assessed, assess_fleet};
 use super::turn::Turn;
 
 /// Weeks that are bought for.
@@ -67,8 +67,9 @@ impl Turn<'_> {
     /// "What do we need to buy?"
     pub(super) async fn shopping(&mut self) -> Result<Answer, StoreError> {
         let mut list = List::default();
-        for rig in self.fleet.clone() {
-            let assessed = self.assessed(&rig).await?;
+        let fleet = self.fleet.clone();
+        let all = assess_fleet(self.db, &self.rules, &fleet, self.now).await?;
+        for (rig, assessed) in fleet.into_iter().zip(all) {
             self.put_resin(&rig, &assessed, &mut list);
             let state = assessed.assessment.prefilter.state;
             if matches!(state, prefilter::State::DueSoon | prefilter::State::Overdue) {

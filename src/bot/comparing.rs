@@ -103,7 +103,7 @@ impl Turn<'_> {
 
     /// Who sent how many readings and services of which rigs; this week if no
     /// time is said.
-    async fn who_logged(&mut self, rig: Option<i64>, span: Option<Span>) -> Result<Answer, StoreError> {
+    pub(super) async fn who_logged(&mut self, rig: Option<i64>, span: Option<Span>) -> Result<Answer, StoreError> {
         let today = self.today();
         let (from, to) = days_of(span.or(Some(Span::ThisWeek)), today);
         let start = schedule::day_start(&self.zone, from).unwrap_or(0);

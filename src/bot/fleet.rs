@@ -85,6 +85,7 @@ impl Turn<'_> {
             Command::WhichLanguage => self.which_language(),
             Command::Undo => self.undo().await?,
             Command::Fleet => self.whole_fleet().await?,
+            Command::WhoLogged => self.who_logged(None, None).await?,
             Command::People => self.people().await?,
             Command::Leave => self.leave().await?,
             Command::Invite(role) => self.invite(&role).await?,

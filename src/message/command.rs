@@ -74,6 +74,8 @@ pub enum Command {
     MoneyPicture(String),
     /// `help`.
     Help,
+    /// `who logged what`: this week.
+    WhoLogged,
     /// `resin price 9`, `heron resin 25 litres`, `settings`.
     Setting(WishFor),
     /// `help flush`; none: nothing that help knows of.
@@ -151,6 +153,7 @@ fn make(key: &str, rest: &str) -> Option<Command> {
         "undo" => Command::Undo,
         "fleet" => Command::Fleet,
         "people" => Command::People,
+        "who logged" => Command::WhoLogged,
         "leave" => Command::Leave,
         "invite" => Command::Invite(String::new()),
         "invite as" => Command::Invite(role(rest)?),

@@ -81,7 +81,7 @@ pub fn verdict(words: Words, verdict: &Verdict, currency: Option<Currency>, toda
             key,
             [
                 ("line", (&figures::whole_percent(line)).into()),
-                ("date", (&month_or_now(words, on, today)).into()),
+                ("date", (&in_month_or_now(words, on, today)).into()),
                 ("extra", (&sum(extra)).into()),
             ],
         ));
@@ -143,6 +143,14 @@ fn month_or_now(words: Words, date: Date, today: Date) -> String {
         return words.plain("date-now");
     }
     figures::month(words, date)
+}
+
+fn in_month_or_now(words: Words, date: Date, today: Date) -> String {
+    let month = month_or_now(words, date, today);
+    if is_now(date, today) {
+        return month;
+    }
+    words.say("date-in-month", [("month", (&month).into())])
 }
 
 /// One rig under another price.

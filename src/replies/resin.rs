@@ -47,6 +47,7 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
         lines.push(words.plain("resin-rising"));
     }
     lines.push(match bed.product_ppm {
+        Some(_) if bed.used_share < 0.015 => words.say("resin-fresh", [("ppm", (&ppm).into())]),
         Some(_) => words.say("resin-used", [("used", (&used).into()), ("ppm", (&ppm).into())]),
         None => words.say("resin-used-untested", [("used", (&used).into())]),
     });

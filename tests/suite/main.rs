@@ -34,6 +34,7 @@ mod message_scene;
 mod message_services;
 mod misfits;
 mod pace;
+mod money;
 mod process;
 mod putting_right;
 mod read_lines;

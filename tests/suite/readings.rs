@@ -160,21 +160,3 @@ async fn readings_with_and_without_extras_follow_each_other() {
         assert!(answer.contains("Heron 93."), "{text}: {answer}");
     }
 }
-
-#[tokio::test]
-async fn what_to_buy_names_the_membranes_that_are_due() {
-    let mut world = World::new().await;
-    world.says("crew", "heron 200 10").await;
-    assert!(
-        world
-            .says("owner", "what do we need to buy?")
-            .await
-            .contains("No membrane is due")
-    );
-    world.says("crew", "otter 200 32").await;
-    assert_snapshot!(world.says("owner", "what do we need to buy?").await, @r"
-    bot: By the readings:
-         Otter: a new membrane (84.0 % - due)
-         Resin I cannot count yet: look at the glass readings.
-    ");
-}

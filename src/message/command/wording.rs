@@ -13,7 +13,16 @@ use crate::message::languages::fold;
 const SOURCES: [&str; 2] = [include_str!("words/en.txt"), include_str!("words/es.txt")];
 
 /// What only asks is the same with a question mark behind it.
-const ASKS: [&str; 7] = ["help", "help on", "meaning", "noun", "fleet", "people", "history of"];
+const ASKS: [&str; 8] = [
+    "help",
+    "help on",
+    "meaning",
+    "noun",
+    "fleet",
+    "people",
+    "who logged",
+    "history of",
+];
 
 /// How like a known name a slip must be, by Jaro-Winkler.
 const NEAR: f64 = 0.88;

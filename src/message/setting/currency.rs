@@ -1,7 +1,8 @@
 //! Currencies: code, digits of the smallest unit, sign.
 //!
 //! Codes and digits are those of ISO 4217, written down from memory; the signs
-//! are common usage. Within one outfit there is one currency, so that a bare
+//! are common usage. Currencies with a thousandth as their coin are left out: their
+//! `1.010` reads as a thousand and ten. Within one outfit there is one currency, so that a bare
 //! dollar sign is clear.
 
 /// A currency that an outfit can use.
@@ -41,7 +42,7 @@ const fn row(code: &'static str, digits: u8, sign: &'static str, side: Side, wor
 
 use Side::{After, Before, ByLanguage};
 
-static TABLE: [Row; 36] = [
+static TABLE: [Row; 34] = [
     row("USD", 2, "$", Before, &["dollar", "dollars", "dolares"]),
     row("EUR", 2, "€", ByLanguage, &["euro", "euros"]),
     row("GBP", 2, "£", Before, &["pound", "pounds", "sterling", "libras"]),
@@ -76,8 +77,6 @@ static TABLE: [Row; 36] = [
     row("DOP", 2, "$", Before, &[]),
     row("ILS", 2, "ILS", Before, &[]),
     row("AED", 2, "AED", Before, &[]),
-    row("KWD", 3, "KWD", Before, &[]),
-    row("BHD", 3, "BHD", Before, &[]),
 ];
 
 impl Currency {

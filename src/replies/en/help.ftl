@@ -79,6 +79,7 @@ page-people = Crew send readings. Leads also look after rigs and crew. Owners al
 page-settings = The owner types:
     name Blue Ladder
     zone Europe/Madrid
+    settings
     day ends 17:00
     Everybody for themselves: language español - my rig { $rig }
 page-units = Bare numbers are ppm (the same as mg/L). A meter in microsiemens: { $rig } 360us 24us

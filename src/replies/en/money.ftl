@@ -16,6 +16,7 @@ money-if = Resin a fifth dearer: { $dearer }. A fifth cheaper: { $cheaper }.
 money-prices = Prices as set: resin { $resin } a litre, membrane { $membrane }.
 money-missing = To judge the money I still need, for example:
 date-now = now
+date-in-month = in { $month }
 
 resin-days = { $rig }: resin for about { $likely } ({ $low } to { $high }).
 resin-days-one = { $rig }: resin for about { $likely }.
@@ -30,12 +31,13 @@ resin-early-do = Let the pressure off, repack it tight and full, check its O-rin
 resin-early-lying = It lies on its side: loose resin lets water over the top. Upright is safer.
 resin-rising = The glass is rising: test it daily, have resin ready.
 resin-used = About { $used } % used, { $ppm } ppm at the glass.
+resin-fresh = Hardly used yet, { $ppm } ppm at the glass.
 resin-used-untested = About { $used } % used. The glass was not tested since the change.
 resin-no-change = { $rig }: no resin change is logged, so there is nothing to count from. When you change it, type: { $typed } new resin
 resin-missing = { $rig }: to count the resin I still need, for example:
 resin-untold = { $rig }: no readings yet to count from.
 resin-short = Resin: about { $days }.
-resin-short-last = Resin: hardly another day.
+resin-short-last = Resin: used up by the count. Test the glass.
 resin-short-early = High so soon after a change: repack the resin tight before you buy.
 
 what-if-resin = If resin costs { $price } a litre:

@@ -79,6 +79,7 @@ page-people = Los operarios mandan lecturas. Los encargados, además, llevan equ
 page-settings = El dueño escribe:
     nombre Escalera Azul
     zona Madrid
+    ajustes
     fin del día 17:00
     Cada cual para sí: language English - mi equipo { $rig }
 page-units = Los números solos son ppm (lo mismo que mg/L). Un medidor en microsiemens: { $rig } 360us 24us

@@ -16,6 +16,7 @@ money-if = Con la resina un quinto más cara: { $dearer }. Un quinto más barata
 money-prices = Precios puestos: resina { $resin } el litro, membrana { $membrane }.
 money-missing = Para juzgar el dinero me falta, por ejemplo:
 date-now = ahora
+date-in-month = en { $month }
 
 resin-days = { $rig }: resina para { $likely } más o menos (de { $low } a { $high }).
 resin-days-one = { $rig }: resina para { $likely } más o menos.
@@ -30,12 +31,13 @@ resin-early-do = Quita la presión, aprieta y llena bien la resina, mira las jun
 resin-early-lying = Va tumbado: por encima de la resina suelta se cuela el agua. De pie es más seguro.
 resin-rising = El vidrio sube: mídelo cada día y ten resina a mano.
 resin-used = Gastada un { $used } % más o menos, { $ppm } ppm en el vidrio.
+resin-fresh = Casi sin gastar, { $ppm } ppm en el vidrio.
 resin-used-untested = Gastada un { $used } % más o menos. El vidrio no se midió desde el cambio.
 resin-no-change = { $rig }: no hay ningún cambio de resina apuntado desde el que contar. Cuando la cambies, escribe: { $typed } resina nueva
 resin-missing = { $rig }: para contar la resina me falta, por ejemplo:
 resin-untold = { $rig }: aún no hay lecturas desde las que contar.
 resin-short = Resina: { $days } más o menos.
-resin-short-last = Resina: apenas otro día.
+resin-short-last = Resina: gastada por la cuenta. Mide el vidrio.
 resin-short-early = Alto tan pronto tras un cambio: aprieta la resina antes de comprar.
 
 what-if-resin = Si la resina cuesta { $price } el litro:
