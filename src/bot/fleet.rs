@@ -4,6 +4,7 @@ use deunicode::deunicode;
 
 use crate::message::Topic;
 use crate::message::command::Command;
+use crate::replies::caution::Occasion;
 use crate::replies::outfit;
 use crate::store::rigs::Rig;
 use crate::store::{self, StoreError};
@@ -174,6 +175,7 @@ impl Turn<'_> {
             }
         }
         if let Some(first) = added.first() {
+            self.occasions.push(Occasion::RigSetUp);
             let example = format!("{} 180 12", first.to_lowercase());
             let (key, told) = if added.len() == 1 {
                 ("rig-added", first.clone())

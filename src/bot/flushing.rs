@@ -42,7 +42,9 @@ impl Turn<'_> {
             lines.push(self.words.say("nudge-put-off", facts));
         }
         if let Some(first) = no_more.first() {
-            let example = format!("{} flushed", first.to_lowercase());
+            let example = self
+                .words
+                .say("example-flushed", [("rig", (&first.to_lowercase()).into())]);
             let rigs = self.names(&no_more);
             let facts = [("rigs", (&rigs).into()), ("example", (&example).into())];
             lines.push(self.words.say("nudge-no-more", facts));

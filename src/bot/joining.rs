@@ -2,6 +2,7 @@
 //! invite links of its owner and leads.
 
 use crate::replies::Words;
+use crate::replies::caution::Occasion;
 use crate::replies::outfit;
 use crate::store::heard;
 use crate::store::invites::{self, Invite};
@@ -10,7 +11,7 @@ use crate::store::{self, Db, StoreError};
 
 use super::envelope::Incoming;
 use super::turn::{say, standing};
-use super::{Bot, once_in};
+use super::{Bot, cautioning, once_in};
 
 const CLAIM_LIVES: i64 = 30 * 86_400;
 
@@ -89,7 +90,11 @@ impl Bot {
         };
         let owners: Vec<people::Member> = people::of_outfit(db, outfit_id).await?;
         people::join(db, &who, outfit_id, invite.role, now).await?;
-        let welcome = self.welcome(db, words, outfit_id, invite).await?;
+        let mut welcome = self.welcome(db, words, outfit_id, invite).await?;
+        if let Some(member) = people::find(db, who.address).await? {
+            let cautions = cautioning::lines(db, words, member.id, &[Occasion::Joined], now).await?;
+            welcome.extend(cautions.iter().flat_map(|line| ["\n", line]));
+        }
         store::sends::queue(db, &say(incoming.chat.address.clone(), welcome), now).await?;
         for owner in owners.iter().filter(|member| member.role == Role::Owner) {
             let words = Words::of(owner.language.as_deref());

@@ -10,6 +10,7 @@ mod asking;
 mod assessing;
 mod buying;
 mod comparing;
+mod cautioning;
 mod decisions;
 mod digests;
 mod drawing;

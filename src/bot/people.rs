@@ -54,11 +54,11 @@ impl Turn<'_> {
             .bot
             .link_base()
             .map_or_else(|| text.clone(), |base| format!("{base}{token}"));
-        let (role, uses) = (self.role_word(role), uses.to_string());
+        let role = self.role_word(role);
         let told = self.words.say(
             "invite",
             [
-                ("uses", (&uses).into()),
+                ("uses", uses.into()),
                 ("role", (&role).into()),
                 ("link", (&link).into()),
             ],

@@ -1,6 +1,7 @@
 //! Acts on what a message means: records readings and services, asks, looks up.
 
 use crate::message::{self, Meaning, Scene, What};
+use crate::replies::caution::Occasion;
 use crate::replies::figures::shown_change;
 use crate::replies::reading::{self, Facts, Figures};
 use crate::replies::resin;
@@ -161,20 +162,22 @@ impl Turn<'_> {
             .filter(|_| doubted && assessment.fault.is_none())
             .map(|level| level.mid);
         let fault = assessment.fault.as_ref().map(|fault| self.date(fault.since));
+        self.occasions.extend(kept.temperature_c.map(Occasion::WaterAt));
         let renewed = assessment
             .question
             .map(|OpenPoint::WasMembraneChanged { since }| self.date(since));
         let missed_flush = self.missed_flush(&rig, before, kept.taken_at).await?;
         let (today, taken_on) = (self.today(), self.date(kept.taken_at));
+        let membrane = raw.map(|rejection| {
+            let state = condition_to_tell(&assessment, rejection, &self.rules.limits());
+            (rejection, state)
+        });
+        self.occasions
+            .extend(membrane.map(|(_, state)| Occasion::Advised(state)));
         let facts = Facts {
             rig: &rig.name,
             figures: figures(kept),
-            membrane: raw.map(|rejection| {
-                (
-                    rejection,
-                    condition_to_tell(&assessment, rejection, &self.rules.limits()),
-                )
-            }),
+            membrane,
             change,
             fault,
             renewed,
@@ -208,6 +211,7 @@ impl Turn<'_> {
                 price_minor: said.price.as_ref().and_then(|price| self.rules.minor(price.amount)),
             };
             store::services::record(self.db, self.teller(), &kept).await?;
+            self.occasions.push(Occasion::Done(said.what));
             lines.push(reading::service(self.words, &self.rig_name(said.rig), said.what));
         }
         Ok(if lines.is_empty() {

@@ -6,6 +6,7 @@ use sha2::{Digest, Sha256};
 
 use crate::message::{self, command};
 use crate::replies::Words;
+use crate::replies::caution::Occasion;
 use crate::replies::outfit::Standing;
 use crate::schedule;
 use crate::store::heard::Arrival;
@@ -20,7 +21,7 @@ use crate::water::prior::Lessons;
 use super::answer::Answer;
 use super::envelope::{Body, Button, Handling, Happening, Incoming, Outgoing};
 use super::rules::Rules;
-use super::{Bot, once_in, scene};
+use super::{Bot, cautioning, once_in, scene};
 
 const HOUR: i64 = 3600;
 /// How long a question waits for its answer, and its buttons with it.
@@ -42,6 +43,8 @@ pub(super) struct Turn<'a> {
     pub rules: Rules,
     /// What the fleet's membranes taught, once something asked.
     pub lessons: Option<Lessons>,
+    /// What the answer is about, for the cautions behind it.
+    pub occasions: Vec<Occasion>,
 }
 
 impl Bot {
@@ -118,6 +121,7 @@ impl Bot {
             words,
             rules,
             lessons: None,
+            occasions: Vec::new(),
         })
     }
 
@@ -243,12 +247,16 @@ impl Turn<'_> {
     }
 
     /// Queues an answer: to others first, then here, with its buttons.
-    async fn queue(&mut self, answer: Answer) -> Result<(), StoreError> {
+    async fn queue(&mut self, mut answer: Answer) -> Result<(), StoreError> {
         for outgoing in &answer.to_others {
             store::sends::queue(self.db, outgoing, self.now).await?;
         }
         if answer.parts.is_empty() {
             return Ok(());
+        }
+        let cautions = cautioning::lines(self.db, self.words, self.member.id, &self.occasions, self.now).await?;
+        if !cautions.is_empty() {
+            answer.parts.push(cautions.join("\n"));
         }
         let mut buttons = Vec::new();
         for press in answer.buttons.into_iter().take(3) {

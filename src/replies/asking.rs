@@ -1,6 +1,6 @@
 //! Questions to the crew, and the words on their buttons.
 
-use crate::message::{About, Ask, Label, Reading};
+use crate::message::{About, Ask, Label, Reading, Solids};
 
 use super::Words;
 use super::figures;
@@ -61,7 +61,7 @@ pub fn question(words: Words, ask: &Ask, names: &Names<'_>) -> String {
         ),
         About::Swapped => named(rig, words.say("ask-swapped", [("rig", rig.into())])),
         About::WhichIsWhich => named(rig, words.say("ask-which-is-which", [("rig", rig.into()), example])),
-        About::MissingReading => named(rig, words.say("ask-missing", [("rig", rig.into()), example])),
+        About::MissingReading => named(rig, missing(words, rig, draft, names)),
         About::Implausible => named(rig, implausible(words, rig, draft, names)),
     }
 }
@@ -72,10 +72,12 @@ fn named(rig: &str, question: String) -> String {
         return question;
     }
     let bare = question.trim_start_matches([' ', '-']);
-    let mut letters = bare.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    // "¿cuál es cuál?" begins with its second sign.
+    let first = bare.find(char::is_alphanumeric).unwrap_or(0);
+    let (opening, said) = bare.split_at(first);
+    let mut letters = said.chars();
+    let big: String = letters.next().into_iter().flat_map(char::to_uppercase).collect();
+    format!("{opening}{big}{}", letters.as_str())
 }
 
 /// The fleet's names help only when no buttons show them.
@@ -91,6 +93,21 @@ fn with_fleet(words: Words, question: String, ask: &Ask, names: &Names<'_>) -> S
         "{question}\n{}",
         words.say("ask-fleet", [("rigs", (&names.all()).into())])
     )
+}
+
+/// What is there is said, so that only the rest need be typed.
+fn missing(words: Words, rig: &str, draft: Option<&Reading>, names: &Names<'_>) -> String {
+    let ppm = |solids: Option<Solids>| solids.map(|solids| figures::ppm(words, solids.ppm));
+    let rig = ("rig", rig.into());
+    let example = ("example", names.example.into());
+    let Some((draft, feed)) = draft.and_then(|draft| Some((draft, ppm(draft.feed)?))) else {
+        return words.say("ask-missing", [rig, example]);
+    };
+    let feed = ("feed", (&feed).into());
+    match ppm(draft.product).filter(|_| draft.permeate.is_none()) {
+        Some(product) => words.say("ask-missing-ro", [rig, feed, ("product", (&product).into())]),
+        None => words.say("ask-missing-second", [rig, feed, example]),
+    }
 }
 
 fn implausible(words: Words, rig: &str, draft: Option<&Reading>, names: &Names<'_>) -> String {

@@ -83,7 +83,7 @@ fn headline(words: Words, rig: &str, past: &Past) -> String {
                 ],
             )
         }
-        None if past.figures.permeate_ppm.is_some() => words.say("reading-no-rejection", [("rig", rig.into())]),
+        None if past.figures.permeate_ppm.is_some() => words.say("rig-no-rejection", [("rig", rig.into())]),
         None => {
             let ppm = past
                 .figures

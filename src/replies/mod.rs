@@ -5,6 +5,7 @@ pub mod asking;
 pub mod buying;
 pub mod comparing;
 pub mod digest;
+pub mod caution;
 pub mod figures;
 pub mod help;
 pub mod looking;

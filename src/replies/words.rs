@@ -23,6 +23,7 @@ macro_rules! texts {
                 include_str!(concat!($tag, "/outfit.ftl")),
                 include_str!(concat!($tag, "/help.ftl")),
                 include_str!(concat!($tag, "/words.ftl")),
+                include_str!(concat!($tag, "/cautions.ftl")),
                 include_str!(concat!($tag, "/menu.ftl")),
                 include_str!(concat!($tag, "/nudge.ftl")),
                 include_str!(concat!($tag, "/figures.ftl")),

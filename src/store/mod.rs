@@ -7,6 +7,7 @@
 
 pub mod backup;
 pub mod blobs;
+pub mod cautions;
 pub mod chats;
 pub mod dead;
 pub mod digests;

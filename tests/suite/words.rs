@@ -45,7 +45,7 @@ fn every_file_of_texts_is_built_in() {
 }
 
 /// The texts of a language: all files of its folder.
-fn texts_in(folder: &str) -> BTreeMap<String, Text> {
+pub fn texts_in(folder: &str) -> BTreeMap<String, Text> {
     let mut texts = BTreeMap::new();
     for path in files(folder, "ftl") {
         for (key, text) in texts_of(&shown(&path), &read(&path)) {
@@ -61,10 +61,12 @@ fn texts_in(folder: &str) -> BTreeMap<String, Text> {
 
 /// One text: where it stands and what it takes in.
 #[derive(Debug, Default, PartialEq)]
-struct Text {
-    place: String,
+pub struct Text {
+    pub place: String,
+    /// What stands behind its key, as written.
+    pub body: String,
     /// `$rig` is `rig`.
-    values: BTreeSet<String>,
+    pub values: BTreeSet<String>,
     /// Other texts that it quotes: `{ state-sound }`.
     quotes: BTreeSet<String>,
 }
@@ -98,6 +100,8 @@ fn texts_of(file: &str, content: &str) -> BTreeMap<String, Text> {
             (open, body) = (Some(key), rest);
         }
         if let Some(text) = open.as_ref().and_then(|key| texts.get_mut(key)) {
+            text.body.push_str(body.trim());
+            text.body.push('\n');
             read_placeables(body, text);
         }
     }

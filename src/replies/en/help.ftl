@@ -52,7 +52,7 @@ page-flush = Flushing rinses off what the membrane held back. At the end of the 
     A rig that sends water to waste all the time needs no flush. An owner or lead types: { $rig } flushes itself
 page-resin = The resin takes what the membrane lets through. From about 10 ppm at the glass on, water leaves spots: change it before the next window.
     Changed it: { $rig } new resin
-    Packed it anew: { $rig } repacked
+    Packed it anew: { $rig } resin repacked
     High at the glass right after a change? Water slips past loose resin: repack it tight.
     Changes that come ever closer together point to the membrane: membrane { $rig }?
 page-membrane = Rejection is the share of dissolved solids that the membrane holds back: tap 180, RO 12 is 93.3 %.
@@ -60,9 +60,11 @@ page-membrane = Rejection is the share of dissolved solids that the membrane hol
     Its state and its date: membrane { $rig }?
     Changed it: { $rig } new membrane
     New O-ring: { $rig } new o-ring
+    Before you open a housing: water off, relieve the pressure.
     The states: help words
 page-prefilters = Sediment and carbon filters shield the membrane; chlorine that gets past a spent carbon filter ruins it. Follow the maker's interval, sooner where the water is dirty.
     Changed them: { $rig } new prefilters
+    Before you open a housing: water off, relieve the pressure.
 page-rigs = An owner or lead types:
     add rig heron - several: add rigs heron, otter
     remove rig heron (its readings are kept)
@@ -109,10 +111,10 @@ page-data = Kept: readings, what was done to rigs, and the outfit's settings. Of
 hint = I read water. Like this: { $rig } 180 12   More: help
 hint-number = Two numbers make a reading, tap first: { $rig } 180 12
 hint-rig = What about { $name }? A reading: { $rig } 180 12   How it is: { $rig }?
-hint-flush = Is it done? Then type: { $rig } flushed
-hint-resin = Is it done? Then type: { $rig } new resin   More: help resin
-hint-membrane = Is it changed? Then type: { $rig } new membrane   How it is: membrane { $rig }?
-hint-prefilters = Is it done? Then type: { $rig } new prefilters
+hint-flush = Once it is done, type: { $rig } flushed
+hint-resin = Once it is done, type: { $rig } new resin   More: help resin
+hint-membrane = Once it is changed, type: { $rig } new membrane   How it is: membrane { $rig }?
+hint-prefilters = Once it is done, type: { $rig } new prefilters
 voice = I cannot listen to voice notes. Type it: { $example }
 picture = I cannot read pictures. Type it: { $example }
 trouble = Something went wrong on my side, and this message was not counted. Please type it again.

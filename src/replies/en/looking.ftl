@@ -1,6 +1,7 @@
 # Looking things up.
 
 rig-none-yet = { $rig } - no readings yet. Text: { $example }
+rig-no-rejection = { $rig } - the last reading gives no rejection
 rig-last-taken = { $echo }, { $day }
 rig-services-resin = Last resin: { $resin }.
 rig-services = Last resin: { $resin }. Last flush: { $flush }.

@@ -7,15 +7,16 @@ welcome-owner = This outfit is yours.
     3. Let your crew in: invite
     Local time is { $zone }. Another one: zone Europe/Madrid
     Give the outfit a name: name Blue Ladder
-    Read and text from safe footing, never from a ladder or an edge.
 welcome-crew = You are on { $outfit } as { $role }.
     Text a rig and two readings, tap first: { $example }
-    Read and text from safe footing, never from a ladder or an edge.
 joined = { $name } joined as { $role }.
 already-in = You are on { $outfit } already. To change outfits, first type: leave
 bad-link = That link is used up or has expired. Ask for a new one.
 stranger = This bot keeps water readings for window-cleaning crews. To join one, open the invite link from its owner.
-invite = Share this with your crew. It lets { $uses } people in as { $role } and works for 7 days:
+invite = { $uses ->
+    [one] For one person, as { $role }, within 7 days:
+   *[other] Share this with your crew. It lets { $uses } people in as { $role } and works for 7 days:
+  }
     { $link }
 invite-start-text = Or they type to the bot: { $text }
 rig-added = { $rig } is on the fleet. Text its readings: { $example }
@@ -34,7 +35,6 @@ name-bad = An outfit's name has 1 to 60 characters.
 zone-set = Local time is { $zone }: it is { $time } there.
 zone-unknown = No zone called "{ $name }". Like this: zone Europe/Madrid
 zone-near = No zone called "{ $name }". Did you mean { $near }?
-day-ends-set = The working day ends at { $time }. Rigs that worked and were not flushed are asked about then.
 day-ends-bad = Like this: day ends 17:00
 people-title = { $outfit }:
 people-line = { $name }, { $role }

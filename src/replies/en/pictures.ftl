@@ -91,7 +91,10 @@ picture-fleet-shows = Rejection over { $weeks } weeks, most urgent first
 picture-glass = glass { $ppm } ppm
 picture-count = { $count } { $state }
 picture-more = { $count } more:
-picture-others = The other { $count } rigs, most urgent first
+picture-others = { $count ->
+    [one] The other rig
+   *[other] The other { $count } rigs, most urgent first
+  }
 picture-short-now = resin: change now
 picture-short-loose = resin: repack tight
 picture-short-long = resin: over 30 days

@@ -7,3 +7,4 @@ service-membrane = new membrane
 service-prefilter = prefilters changed
 service-flush = flushed
 service-oring = O-ring replaced
+example-flushed = { $rig } flushed

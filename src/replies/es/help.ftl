@@ -60,9 +60,11 @@ page-membrane = El rechazo es la parte de los sólidos disueltos que la membrana
     Su estado y su fecha: ¿membrana { $rig }?
     Cambiada: { $rig } membrana nueva
     Junta nueva: { $rig } junta nueva
+    Antes de abrir un portafiltros: cierra el agua y quita la presión.
     Los estados: ayuda palabras
 page-prefilters = Los filtros de sedimentos y de carbón protegen la membrana; el cloro que pasa un carbón agotado la destruye. Sigue el plazo del fabricante, antes si el agua es sucia.
     Cambiados: { $rig } prefiltros nuevos
+    Antes de abrir un portafiltros: cierra el agua y quita la presión.
 page-rigs = Un dueño o encargado escribe:
     agregar equipo heron - varios: agregar equipos heron, otter
     quitar equipo heron (sus lecturas se guardan)
@@ -100,7 +102,7 @@ page-safety = Lee y escribe con los pies en lugar seguro, nunca desde una escale
     Conservante y productos de limpieza: guantes y gafas, nunca mezclar, sigue la etiqueta.
     El agua purificada no es para beber.
     La helada destruye membranas y revienta portafiltros.
-    Adónde puede ir el agua de desecho, y la protección contra retorno: norma local, fontanero autorizado.
+    Adónde puede ir el agua de desecho, y la protección contra retorno: norma local, fontanero o plomero autorizado.
     Las cifras aconsejan; decides tú.
 page-data = Se guardan las lecturas, lo que se hizo a los equipos y los ajustes de la empresa. De ti: el número de la plataforma, tu nombre de pila y tu idioma, nada más.
     Ninguna otra empresa ve la tuya. Lo anulado queda en el registro, marcado.
@@ -109,10 +111,10 @@ page-data = Se guardan las lecturas, lo que se hizo a los equipos y los ajustes 
 hint = Leo agua. Así: { $rig } 180 12   Más: ayuda
 hint-number = Una lectura son dos números, primero la red: { $rig } 180 12
 hint-rig = ¿Qué hay de { $name }? Una lectura: { $rig } 180 12   Cómo está: { $rig }?
-hint-flush = ¿Está hecho? Entonces escribe: { $rig } lavado
-hint-resin = ¿Está hecho? Entonces escribe: { $rig } resina nueva   Más: ayuda resina
-hint-membrane = ¿Está cambiada? Entonces escribe: { $rig } membrana nueva   Cómo está: ¿membrana { $rig }?
-hint-prefilters = ¿Está hecho? Entonces escribe: { $rig } prefiltros nuevos
+hint-flush = Cuando esté hecho, escribe: { $rig } lavado
+hint-resin = Cuando esté hecho, escribe: { $rig } resina nueva   Más: ayuda resina
+hint-membrane = Cuando esté cambiada, escribe: { $rig } membrana nueva   Cómo está: ¿membrana { $rig }?
+hint-prefilters = Cuando esté hecho, escribe: { $rig } prefiltros nuevos
 voice = No puedo oír notas de voz. Escríbelo: { $example }
 picture = No puedo leer fotos. Escríbelo: { $example }
 trouble = Algo falló de mi lado y este mensaje no cuenta. Escríbelo otra vez, por favor.

@@ -1,6 +1,7 @@
 # Consultas.
 
 rig-none-yet = { $rig } - sin lecturas todavía. Manda: { $example }
+rig-no-rejection = { $rig } - la última lectura no da rechazo
 rig-last-taken = { $echo }, { $day ->
     [hoy] hoy
     [ayer] ayer
@@ -8,7 +9,7 @@ rig-last-taken = { $echo }, { $day ->
   }
 rig-services-resin = Última resina: { $resin }.
 rig-services = Última resina: { $resin }. Último lavado: { $flush }.
-never = sin apuntar
+never = sin anotar
 history-title = { $rig }, lo último primero
 history-line = { $day }  { $echo }  { $percent }
 history-line-di = { $day }  { $echo }

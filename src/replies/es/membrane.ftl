@@ -12,4 +12,4 @@ membrane-basis = { $readings ->
     [one] Con 1 lectura
    *[other] Con { $readings } lecturas
   }, corregidas por agua fría y poca presión cuando las diste.
-membrane-not-yet = { $rig }: muy pocas lecturas para decirlo, { $readings } hasta ahora. Hacen falta tres, o apuntar la membrana nueva.
+membrane-not-yet = { $rig }: muy pocas lecturas para decirlo, { $readings } hasta ahora. Hacen falta tres, o anotar la membrana nueva.

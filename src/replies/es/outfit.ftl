@@ -7,15 +7,16 @@ welcome-owner = Esta empresa es tuya.
     3. Haz entrar a tu gente: invitar
     La hora local es la de { $zone }. Para otra: zona Madrid
     Ponle nombre a la empresa: nombre Escalera Azul
-    Lee y escribe con los pies en lugar seguro, nunca desde una escalera ni un borde.
 welcome-crew = Estás en { $outfit } como { $role }.
     Manda un equipo y dos lecturas, primero la red: { $example }
-    Lee y escribe con los pies en lugar seguro, nunca desde una escalera ni un borde.
 joined = { $name } entró como { $role }.
 already-in = Ya estás en { $outfit }. Para cambiar de empresa, escribe primero: salir
 bad-link = Ese enlace ya se usó o caducó. Pide otro.
 stranger = Este bot guarda lecturas del agua para cuadrillas que limpian ventanas. Para entrar en una, abre el enlace de invitación de su dueño.
-invite = Compártelo con tu gente. Deja entrar a { $uses } como { $role } y vale 7 días:
+invite = { $uses ->
+    [one] Para una persona, como { $role }, en 7 días:
+   *[other] Compártelo con tu gente. Deja entrar a { $uses } personas como { $role } y vale 7 días:
+  }
     { $link }
 invite-start-text = O escriben al bot: { $text }
 rig-added = { $rig } está en la flota. Manda sus lecturas: { $example }
@@ -34,7 +35,6 @@ name-bad = El nombre de una empresa tiene de 1 a 60 caracteres.
 zone-set = La hora local es la de { $zone }: allí son las { $time }.
 zone-unknown = No hay ninguna zona "{ $name }". Así: zona Madrid
 zone-near = No hay ninguna zona "{ $name }". ¿Será { $near }?
-day-ends-set = La jornada acaba a las { $time }. A esa hora pregunto por los equipos que trabajaron y no se lavaron.
 day-ends-bad = Así: fin del día 17:00
 people-title = { $outfit }:
 people-line = { $name }, { $role }

@@ -92,7 +92,10 @@ picture-fleet-shows = Rechazo en { $weeks } semanas, lo urgente primero
 picture-glass = vidrio { $ppm } ppm
 picture-count = { $count } { $state }
 picture-more = { $count } más:
-picture-others = Los otros { $count } equipos, lo urgente primero
+picture-others = { $count ->
+    [one] El otro equipo
+   *[other] Los otros { $count } equipos, lo urgente primero
+  }
 picture-short-now = resina: cambiar ya
 picture-short-loose = resina: compactar
 picture-short-long = resina: más de 30 días

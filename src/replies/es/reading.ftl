@@ -4,7 +4,7 @@
 
 reading-verdict = { $rig } { $percent } - { $state }
 reading-verdict-short = { $rig } { $percent } - { $state } ({ $echo })
-reading-no-rejection = { $rig } - apuntado como lo mandaste, pero no da rechazo. Enjuaga el vaso y lee otra vez.
+reading-no-rejection = { $rig } - anotado como lo mandaste, pero no da rechazo. Enjuaga el vaso y lee otra vez.
 reading-verdict-di = { $rig } - { $ppm } ppm en el vidrio
 reading-will-spot = { $rig } - cambia la resina antes de la próxima ventana: { $ppm } ppm dejan manchas.
 echo-membrane = red { $feed } -> ósmosis { $permeate } ppm
@@ -56,4 +56,4 @@ corrected = Corregido.
 withdrawn-reading = Anulado: { $rig }, { $echo }. Queda en el registro, pero ya no cuenta.
 withdrawn-service = Anulado: { $rig }, { $what }.
 nothing-to-withdraw = No hay nada tuyo de las últimas 12 horas que anular.
-dropped = Descartado. No se apuntó nada.
+dropped = Descartado. No se anotó nada.

@@ -1,0 +1,112 @@
+//! Cautions: which goes with which answer, and its words. Usual care only;
+//! local codes and licensed practice come first.
+
+use crate::message::What;
+use crate::water::condition::Condition;
+
+use super::Words;
+
+/// One kind of caution.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Caution {
+    /// From safe footing, not from a ladder or an edge.
+    Height,
+    /// Relieve the pressure before opening a housing.
+    Pressure,
+    /// Preservative and cleaning chemicals.
+    Chemicals,
+    /// Waste water and backflow are matters of local code.
+    Plumbing,
+    /// Frost ruins membranes and housings.
+    Frost,
+    /// Purified water is not for drinking.
+    NotDrinking,
+}
+
+/// What an answer is about, as far as a caution may go with it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Occasion {
+    /// Somebody came into an outfit.
+    Joined,
+    /// A rig came onto the fleet, or its flush was set.
+    RigSetUp,
+    /// A reading was answered with this state: some advise to look inside.
+    Advised(Condition),
+    /// Something was done to a rig.
+    Done(What),
+    /// The water was read at this temperature, degrees Celsius.
+    WaterAt(f64),
+}
+
+/// Water this cold comes with frost at night. Common practice, no source.
+const FROST_NEAR_C: f64 = 4.0;
+
+/// After this long a caution may be said again, seconds: about once a season.
+pub const AGAIN_AFTER: i64 = 300 * 86_400;
+
+/// The cautions that go with an answer, unless this person was told lately.
+pub fn cautions(occasion: Occasion) -> &'static [Caution] {
+    match occasion {
+        Occasion::Joined => &[Caution::Height, Caution::NotDrinking],
+        Occasion::RigSetUp => &[Caution::Plumbing],
+        Occasion::Advised(Condition::Check | Condition::Spent) => &[Caution::Pressure],
+        Occasion::Advised(_) => &[],
+        Occasion::Done(What::Membrane) => &[Caution::Pressure, Caution::Chemicals],
+        Occasion::Done(What::Prefilter | What::ORing) => &[Caution::Pressure],
+        Occasion::Done(What::Resin | What::Repack | What::Flush) => &[],
+        Occasion::WaterAt(temperature_c) if temperature_c <= FROST_NEAR_C => &[Caution::Frost],
+        Occasion::WaterAt(_) => &[],
+    }
+}
+
+impl Caution {
+    /// Its lasting name in the store.
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::Height => "height",
+            Self::Pressure => "pressure",
+            Self::Chemicals => "chemicals",
+            Self::Plumbing => "plumbing",
+            Self::Frost => "frost",
+            Self::NotDrinking => "not drinking",
+        }
+    }
+
+    /// Its words.
+    pub fn text(self, words: Words) -> String {
+        words.plain(match self {
+            Self::Height => "caution-height",
+            Self::Pressure => "caution-pressure",
+            Self::Chemicals => "caution-chemicals",
+            Self::Plumbing => "caution-plumbing",
+            Self::Frost => "caution-frost",
+            Self::NotDrinking => "caution-not-drinking",
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn whoever_is_sent_into_a_housing_is_told_of_the_pressure() {
+        for occasion in [
+            Occasion::Advised(Condition::Check),
+            Occasion::Advised(Condition::Spent),
+            Occasion::Done(What::Membrane),
+            Occasion::Done(What::Prefilter),
+            Occasion::Done(What::ORing),
+        ] {
+            assert!(cautions(occasion).contains(&Caution::Pressure), "{occasion:?}");
+        }
+        assert!(cautions(Occasion::Advised(Condition::Sound)).is_empty());
+        assert!(cautions(Occasion::Done(What::Flush)).is_empty());
+    }
+
+    #[test]
+    fn frost_is_told_of_with_cold_water_alone() {
+        assert_eq!(cautions(Occasion::WaterAt(3.0)), [Caution::Frost]);
+        assert!(cautions(Occasion::WaterAt(12.0)).is_empty());
+    }
+}

@@ -1,0 +1,326 @@
+//! Help that answers: by role, by what was just tried, a page at a time.
+
+use insta::assert_snapshot;
+
+use tapside::bot::envelope::{Arrived, Chat, Happening, Incoming, Person};
+
+use crate::world::{DAY, World};
+
+#[tokio::test]
+async fn help_is_five_lines_at_most_and_depends_on_the_role() {
+    let mut world = World::new().await;
+    assert_snapshot!(world.says("crew", "help").await, @r"
+    bot: Text a rig and two readings, tap first: heron 180 12
+         With the glass as third: heron 180 12 0
+         Done something: heron flushed - heron new resin
+         Look it up: heron? - fleet - history heron
+         More: help reading - help flush - help words
+    ");
+    let told = |said: String| said.lines().last().unwrap_or_default().trim().to_owned();
+    assert_eq!(
+        told(world.says("lead", "help").await),
+        "More: help rigs - help people - help reading - help words"
+    );
+    assert_eq!(
+        told(world.says("owner", "help").await),
+        "More: help settings - help rigs - help people - help reading"
+    );
+}
+
+#[tokio::test]
+async fn help_begins_with_what_was_just_tried() {
+    let mut world = World::empty().await;
+    world.desk.settle_in(world.now).await.unwrap();
+    assert!(
+        world
+            .says("owner", "help")
+            .await
+            .contains("First the rigs: add rig heron")
+    );
+    world.says("owner", "add rigs heron, otter").await;
+    world.says("crew", "heron needs resin").await;
+    assert!(
+        world
+            .says("crew", "help")
+            .await
+            .contains("What you just tried: help resin")
+    );
+    world.now += 3600;
+    world.says("crew", "heron 180 12").await;
+    assert!(
+        world
+            .says("crew", "help")
+            .await
+            .contains("Last one wrong? Edit your message, or type: undo")
+    );
+    world.says("crew", "heron 12 180").await;
+    assert_snapshot!(world.says("crew", "help").await, @r"
+    bot: I am waiting for an answer: Heron - which way round? The RO is above the tap.
+         To drop it, type: undo
+    ");
+}
+
+#[tokio::test]
+async fn wrong_input_meets_the_nearest_right_example() {
+    let mut world = World::new().await;
+    for (typed, answer) in [
+        ("otter needs flushing", "bot: Once it is done, type: otter flushed"),
+        (
+            "mule needs a new membrane",
+            "bot: Once it is changed, type: mule new membrane   How it is: membrane mule?",
+        ),
+        (
+            "otter will get prefilters",
+            "bot: Once it is done, type: otter new prefilters",
+        ),
+        (
+            "the otter",
+            "bot: What about Otter? A reading: otter 180 12   How it is: otter?",
+        ),
+        ("we are late", "bot: I read water. Like this: heron 180 12   More: help"),
+    ] {
+        assert_eq!(world.says("crew", typed).await, answer, "{typed}");
+    }
+    assert_eq!(
+        world.says("crew", "late we are").await,
+        "",
+        "mere chatter gets one hint in ten minutes"
+    );
+    assert_snapshot!(world.says("crew", "otter 180").await, @"bot: Otter - tap 180, and the second reading? Its number will do, or both: otter 180 12");
+    assert!(world.says("crew", "12").await.contains("Otter 93.3 %"));
+}
+
+/// What the pages show to type, with Heron as the rig.
+const SHOWN_EN: &[(&str, &[&str])] = &[
+    (
+        "reading",
+        &[
+            "heron 180 12 0",
+            "heron 180 12",
+            "heron RO 12 tap 180",
+            "heron 180 12 8C 50psi",
+        ],
+    ),
+    ("correct", &["*14", "heron 180 14", "that was heron", "undo"]),
+    ("flush", &["heron flushed", "heron not used", "heron flushes itself"]),
+    ("resin", &["heron new resin", "heron resin repacked", "membrane heron?"]),
+    (
+        "membrane",
+        &[
+            "membrane heron?",
+            "heron new membrane",
+            "heron new o-ring",
+            "help words",
+        ],
+    ),
+    ("prefilters", &["heron new prefilters"]),
+    (
+        "rigs",
+        &[
+            "add rigs heron, otter",
+            "heron di only",
+            "heron has a membrane",
+            "heron flushed by hand",
+            "my rig heron",
+        ],
+    ),
+    ("people", &["invite", "invite lead", "invite owner", "people", "leave"]),
+    (
+        "settings",
+        &[
+            "name Blue Ladder",
+            "zone Europe/Madrid",
+            "day ends 17:00",
+            "language español",
+            "my rig heron",
+        ],
+    ),
+    ("units", &["heron 360us 24us"]),
+    ("digest", &["fleet", "what to buy?", "who has not logged?"]),
+    ("words", &["what does due mean?"]),
+    ("groups", &["/fleet"]),
+    ("safety", &[]),
+    ("data", &[]),
+];
+const SHOWN_ES: &[(&str, &[&str])] = &[
+    (
+        "lectura",
+        &[
+            "heron 180 12 0",
+            "heron 180 12",
+            "heron ósmosis 12 red 180",
+            "heron 180 12 8C 50psi",
+        ],
+    ),
+    ("corregir", &["*14", "heron 180 14", "era heron", "deshacer"]),
+    ("lavado", &["heron lavado", "heron no se usó", "heron se lava solo"]),
+    (
+        "resina",
+        &["heron resina nueva", "heron resina compactada", "¿membrana heron?"],
+    ),
+    (
+        "membrana",
+        &[
+            "¿membrana heron?",
+            "heron membrana nueva",
+            "heron junta nueva",
+            "ayuda palabras",
+        ],
+    ),
+    ("prefiltros", &["heron prefiltros nuevos"]),
+    (
+        "equipos",
+        &[
+            "agregar equipos heron, otter",
+            "heron sin membrana",
+            "heron tiene membrana",
+            "heron se lava a mano",
+            "mi equipo heron",
+        ],
+    ),
+    (
+        "gente",
+        &["invitar", "invitar encargado", "invitar dueño", "gente", "salir"],
+    ),
+    (
+        "ajustes",
+        &[
+            "nombre Escalera Azul",
+            "zona Madrid",
+            "fin del día 17:00",
+            "mi equipo heron",
+        ],
+    ),
+    ("unidades", &["heron 360us 24us"]),
+    ("resumen", &["flota", "¿qué hay que comprar?", "¿quién no ha apuntado?"]),
+    ("palabras", &["¿qué significa por cambiar?"]),
+    ("grupos", &["/flota"]),
+    ("seguridad", &[]),
+    ("datos", &[]),
+];
+
+#[tokio::test]
+async fn what_a_page_shows_is_understood_in_both_languages() {
+    for (language, help, shown) in [("en", "help", SHOWN_EN), ("es", "ayuda", SHOWN_ES)] {
+        for (page, examples) in shown {
+            let mut world = World::new().await;
+            world.desk.speaks("owner", language);
+            let told = world.says("owner", &format!("{help} {page}")).await;
+            assert!((3..=14).contains(&told.lines().count()), "{page}: {told}");
+            world.says("owner", "heron 180 12").await;
+            for example in *examples {
+                assert!(told.contains(example), "{help} {page} shows no {example}: {told}");
+                let answer = world.says("owner", example).await;
+                let hints = [
+                    "I read water",
+                    "Leo agua",
+                    "Once it is",
+                    "Cuando est",
+                    "two numbers",
+                    "dos números, primero",
+                ];
+                assert!(
+                    !answer.is_empty() && !hints.iter().any(|hint| answer.contains(hint)),
+                    "{example}: {answer}"
+                );
+            }
+        }
+    }
+}
+
+#[tokio::test]
+async fn a_word_is_explained_and_a_question_stays_one() {
+    let mut world = World::new().await;
+    assert!(
+        world
+            .says("crew", "what does due mean?")
+            .await
+            .starts_with("bot: Due: ")
+    );
+    assert!(world.says("crew", "What is rejection?").await.contains("Rejection: "));
+    world.desk.speaks("crew", "es");
+    assert!(
+        world
+            .says("crew", "¿qué significa due?")
+            .await
+            .starts_with("bot: Por cambiar: ")
+    );
+    assert!(world.says("crew", "¿qué es el vidrio?").await.contains("Vidrio: "));
+}
+
+#[tokio::test]
+async fn the_chosen_language_stays_whatever_the_platform_says() {
+    let mut world = World::new().await;
+    assert_snapshot!(world.says("crew", "idioma español").await, @"bot: A partir de ahora te respondo en español.");
+    world.desk.speaks("crew", "fr");
+    assert!(world.says("crew", "heron 180 12").await.contains("ósmosis"));
+    assert_snapshot!(world.says("crew", "language english").await, @"bot: From now on I answer you in English.");
+    world.desk.speaks("crew", "es");
+    assert!(world.says("crew", "heron 180 12").await.contains("sound"));
+    assert_snapshot!(world.says("crew", "language automatic").await, @"bot: A partir de ahora te respondo en español.");
+    assert!(
+        world
+            .says("crew", "idioma klingon")
+            .await
+            .contains("inglés y en español")
+    );
+}
+
+#[tokio::test]
+async fn in_a_group_a_cry_for_help_is_none_of_the_bots_business() {
+    let mut world = World::new().await;
+    for (index, (text, heard)) in [("help lads", false), ("help qqqq", false), ("help flush", true)]
+        .into_iter()
+        .enumerate()
+    {
+        world.now += 60;
+        let person = Person {
+            address: "desk:owner".into(),
+            private_chat: "desk:owner".into(),
+            first_name: "owner".into(),
+            language: Some("en".into()),
+        };
+        let incoming = Incoming {
+            key: format!("group/{index}"),
+            version: 0,
+            chat: Chat {
+                address: "desk:-100".into(),
+                group: true,
+            },
+            person,
+            sent_at: world.now,
+            what: Happening::Text(text.into()),
+            reply_to: None,
+        };
+        world
+            .desk
+            .bot()
+            .hear(&[Arrived::Incoming(incoming)], world.now)
+            .await
+            .unwrap();
+        assert_eq!(!world.waits(1).await.is_empty(), heard, "{text}");
+    }
+}
+
+#[tokio::test]
+async fn a_caution_is_told_once_a_person_and_again_a_year_on() {
+    let mut world = World::new().await;
+    assert_snapshot!(world.says("crew", "heron new membrane").await, @r"
+    bot: Heron: new membrane. Noted.
+         .
+         Before you open a housing: water off, relieve the pressure.
+         A new membrane may come in preservative: gloves and goggles, follow the label, run its first water to waste.
+    ");
+    assert!(
+        !world.says("crew", "heron new prefilters").await.contains("relieve"),
+        "told already"
+    );
+    assert!(
+        world.says("lead", "heron new prefilters").await.contains("relieve"),
+        "not to the lead"
+    );
+    assert!(world.says("crew", "heron 180 12 2C").await.contains("Frost ruins"));
+    assert!(!world.says("crew", "heron 180 12 2C").await.contains("Frost ruins"));
+    world.now += 330 * DAY;
+    assert!(world.says("crew", "heron 180 12 2C").await.contains("Frost ruins"));
+}
