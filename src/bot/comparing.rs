@@ -36,6 +36,9 @@ impl Turn<'_> {
         let meant = query.rig.or(self.member.own_rig).or(only);
         let rig = meant.and_then(|id| self.fleet.iter().find(|rig| rig.id == id).cloned());
         let detail = query.detail;
+        if let Some(term) = detail.term {
+            return Ok(self.meaning(term.into()));
+        }
         match (query.topic, rig) {
             (Topic::WhatIf, _) => self.what_if(query.rig, detail.part, detail.amount).await,
             (Topic::Cost, _) => self.cost(query.rig, detail.part, detail.span).await,

@@ -119,6 +119,7 @@ pub fn meaning(words: Words, term: Term) -> String {
         Term::Check => "term-check",
         Term::Doubtful => "term-doubtful",
         Term::Rejection => "term-rejection",
+        Term::SaltPassage => "term-salt-passage",
         Term::Permeate => "term-permeate",
         Term::Concentrate => "term-concentrate",
         Term::Feed => "term-feed",

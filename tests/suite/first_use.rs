@@ -16,6 +16,7 @@ async fn whoever_opens_the_hosts_link_owns_an_outfit_and_can_start_at_once() {
          Local time is Europe/London. Another one: zone Europe/Madrid
          Give the outfit a name: name Blue Ladder
          Read and text from safe footing, never from a ladder or an edge.
+         Purified water is not drinking water.
     ");
     assert!(
         world
@@ -48,6 +49,7 @@ async fn a_crew_member_joins_by_invite_and_texts_at_once() {
     bot: You are on My outfit as crew.
          Text a rig and two readings, tap first: heron 180 12
          Read and text from safe footing, never from a ladder or an edge.
+         Purified water is not drinking water.
     bot to owner: newcomer joined as crew.
     ");
     assert!(world.says("newcomer", "heron 180 12").await.contains("Heron 93.3 %"));

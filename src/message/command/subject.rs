@@ -1,6 +1,7 @@
 //! What help and meanings can be asked about: pages of help, words of the trade.
 
 use super::wording;
+use crate::message::meaning;
 
 /// A page of help.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -82,6 +83,8 @@ pub enum Term {
     Doubtful,
     /// Share of the solids that the membrane holds back.
     Rejection,
+    /// Share of the solids that the membrane lets through.
+    SaltPassage,
     /// Water from the RO outlet.
     Permeate,
     /// Water that goes to waste.
@@ -114,7 +117,7 @@ pub enum Term {
     Outfit,
 }
 
-const TERMS: [(&str, Term); 23] = [
+const TERMS: [(&str, Term); 24] = [
     ("sound", Term::Sound),
     ("wearing", Term::Wearing),
     ("due", Term::Due),
@@ -123,6 +126,7 @@ const TERMS: [(&str, Term); 23] = [
     ("check", Term::Check),
     ("doubtful", Term::Doubtful),
     ("rejection", Term::Rejection),
+    ("salt passage", Term::SaltPassage),
     ("permeate", Term::Permeate),
     ("concentrate", Term::Concentrate),
     ("feed", Term::Feed),
@@ -154,6 +158,29 @@ impl Term {
             self,
             Self::Sound | Self::Wearing | Self::Due | Self::Spent | Self::Unproven | Self::Check | Self::Doubtful
         )
+    }
+}
+
+impl From<meaning::Term> for Term {
+    fn from(asked: meaning::Term) -> Self {
+        match asked {
+            meaning::Term::Sound => Self::Sound,
+            meaning::Term::Wearing => Self::Wearing,
+            meaning::Term::Due => Self::Due,
+            meaning::Term::Spent => Self::Spent,
+            meaning::Term::Unproven => Self::Unproven,
+            meaning::Term::Check => Self::Check,
+            meaning::Term::Rejection => Self::Rejection,
+            meaning::Term::SaltPassage => Self::SaltPassage,
+            meaning::Term::Feed => Self::Feed,
+            meaning::Term::Permeate => Self::Permeate,
+            meaning::Term::Product => Self::Glass,
+            meaning::Term::Membrane => Self::Membrane,
+            meaning::Term::Resin => Self::Resin,
+            meaning::Term::Prefilter => Self::Prefilter,
+            meaning::Term::Flush => Self::Flush,
+            meaning::Term::Ppm => Self::Ppm,
+        }
     }
 }
 

@@ -35,6 +35,7 @@ name-bad = An outfit's name has 1 to 60 characters.
 zone-set = Local time is { $zone }: it is { $time } there.
 zone-unknown = No zone called "{ $name }". Like this: zone Europe/Madrid
 zone-near = No zone called "{ $name }". Did you mean { $near }?
+day-ends-set = The working day ends at { $time }. Rigs that worked and were not flushed are asked about then.
 day-ends-bad = Like this: day ends 17:00
 people-title = { $outfit }:
 people-line = { $name }, { $role }

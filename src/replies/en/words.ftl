@@ -8,6 +8,7 @@ term-unproven = Unproven: too few readings to tell. Three will do, or one after 
 term-check = Check first: the readings jumped faster than wear can. Look for a leak - a hose, an O-ring, a fitting - before you buy anything.
 term-doubtful = Read again: this one reading is far from the rig's trend. Let it run 5 minutes, rinse the cup, read again.
 term-rejection = Rejection: the share of dissolved solids that the membrane holds back, (tap - RO) / tap. Tap 180, RO 12: 93.3 %. A new membrane has about 95 % on tap water.
+term-salt-passage = Salt passage: the share of dissolved solids that gets through the membrane, RO / tap. Tap 180, RO 12: 6.7 %. Together with the rejection it makes 100 %.
 term-permeate = Permeate: the water that went through the membrane, read at the RO outlet, on the hose that feeds the resin.
 term-concentrate = Waste, also called concentrate: the water that carries off what the membrane held back. Where it may go is a matter of local code.
 term-feed = Feed: the water that comes in, here the tap. Always the first number.

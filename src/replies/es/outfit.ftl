@@ -35,6 +35,7 @@ name-bad = El nombre de una empresa tiene de 1 a 60 caracteres.
 zone-set = La hora local es la de { $zone }: allí son las { $time }.
 zone-unknown = No hay ninguna zona "{ $name }". Así: zona Madrid
 zone-near = No hay ninguna zona "{ $name }". ¿Será { $near }?
+day-ends-set = La jornada acaba a las { $time }. A esa hora pregunto por los equipos que trabajaron y no se lavaron.
 day-ends-bad = Así: fin del día 17:00
 people-title = { $outfit }:
 people-line = { $name }, { $role }

@@ -8,6 +8,7 @@ term-unproven = Por confirmar: muy pocas lecturas para decirlo. Bastan tres, o u
 term-check = Revisar primero: las lecturas saltaron más rápido que el desgaste. Busca una fuga - una manguera, una junta, un racor - antes de comprar nada.
 term-doubtful = Leer otra vez: esta lectura queda lejos de la tendencia del equipo. Deja correr 5 minutos, enjuaga el vaso y lee otra vez.
 term-rejection = Rechazo: la parte de los sólidos disueltos que la membrana retiene, (red - ósmosis) / red. Red 180, ósmosis 12: 93,3 %. Una membrana nueva tiene cerca del 95 % con agua de red.
+term-salt-passage = Paso de sales: la parte de los sólidos disueltos que atraviesa la membrana, ósmosis / red. Red 180, ósmosis 12: 6,7 %. Con el rechazo suma 100 %.
 term-permeate = Permeado: el agua que pasó la membrana, medida a la salida de la ósmosis, en la manguera que va a la resina.
 term-concentrate = Desagüe, también concentrado: el agua que se lleva lo que la membrana retuvo. Adónde puede ir lo dice la norma local.
 term-feed = Red: el agua que entra, la del grifo o la llave. Siempre el primer número.
