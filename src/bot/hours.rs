@@ -9,7 +9,7 @@ use crate::message::setting::Weekday as SaidDay;
 use crate::schedule::{self, Week};
 use crate::store::outfits::Outfit;
 
-use super::rules::{Rules, RulesFor};
+use super::rules::Rules;
 use super::turn::zone_of;
 
 const DAYS: [(Weekday, SaidDay); 7] = [
@@ -59,15 +59,6 @@ impl Hours {
             .zip(time)
             .is_some_and(|((from, until), time)| schedule::within(time, from, until))
     }
-}
-
-/// When the days of a rig, or of an outfit as a whole, end.
-pub(super) fn day_ends(rules: RulesFor<'_>) -> Week {
-    let mut week = Week::default();
-    for (day, said) in DAYS {
-        week.set(day, Some(rules.day_ends(said)));
-    }
-    week
 }
 
 /// The next day after a date on which the outfit works; the very next if it

@@ -3,9 +3,9 @@
 
 pub mod asking;
 pub mod buying;
+pub mod caution;
 pub mod comparing;
 pub mod digest;
-pub mod caution;
 pub mod figures;
 pub mod help;
 pub mod looking;

@@ -92,29 +92,3 @@ pub async fn past(db: &mut Db, outfit_id: i64, count: i64) -> Result<Vec<Kept>, 
     .fetch_all(&mut *db)
     .await?)
 }
-
-#[derive(sqlx::FromRow)]
-struct OfOutfit {
-    outfit_id: i64,
-    #[sqlx(flatten)]
-    kept: Kept,
-}
-
-/// What holds now of the settings that say when something falls due, in all
-/// outfits: their numbers beside.
-///
-/// # Errors
-/// Whatever the database says.
-pub async fn of_hours(db: &mut Db) -> Result<Vec<(i64, Kept)>, StoreError> {
-    let rows: Vec<OfOutfit> = sqlx::query_as(
-        "select outfit_id, rig_id, name, value, person_id, set_at from settings
-         where value <> '' and id in (
-             select max(id) from settings
-             where name like 'day-ends%' or name in ('working-days', 'digest-at', 'digest', 'nudges', 'notices', 'quiet-hours')
-             group by outfit_id, rig_id, name)
-         order by id",
-    )
-    .fetch_all(&mut *db)
-    .await?;
-    Ok(rows.into_iter().map(|row| (row.outfit_id, row.kept)).collect())
-}

@@ -8,15 +8,14 @@ mod digest;
 mod notices;
 mod nudges;
 
-use std::collections::{HashMap, HashSet};
+use std::collections::HashSet;
 
 use crate::schedule::{self, Slot, Week};
 use crate::store::outfits::Outfit;
-use crate::store::settings::Kept;
 use crate::store::{self, StoreError};
 
 use super::Bot;
-use super::hours::{Hours, day_ends};
+use super::hours::Hours;
 use super::rules::Rules;
 
 pub(super) use nudges::ASK_AGAIN;
@@ -48,10 +47,10 @@ impl Bot {
     pub async fn due(&self, now: i64) -> Result<(), StoreError> {
         let mut look = self.store.look().await?;
         let outfits = store::outfits::all(&mut look).await?;
-        let set = store::settings::of_hours(&mut look).await?;
+        let rules = Rules::of_all(&mut look, &outfits).await?;
         let met = store::slots::claimed_since(&mut look, now - KEYS_REMEMBERED).await?;
         look.rollback().await?;
-        let clocks = clocks(outfits, set);
+        let clocks: Clocks = outfits.into_iter().zip(rules).collect();
         for (outfit, rules) in &clocks {
             match self.outfit_due(outfit, rules, &met, now).await {
                 Err(trouble) if trouble.blames_the_message() => {
@@ -79,8 +78,8 @@ impl Bot {
             now,
         };
         let own_hours = rules.rigs_with_own_hours();
-        let weeks = own_hours.iter().map(|rig| (Some(*rig), day_ends(rules.rig(*rig))));
-        for (rig, week) in weeks.chain([(None, day_ends(rules.outfit()))]) {
+        let weeks = own_hours.iter().map(|rig| (Some(*rig), rules.rig(*rig).week()));
+        for (rig, week) in weeks.chain([(None, rules.outfit().week())]) {
             for slot in slots(&hours, &week, NUDGE_WINDOW, now) {
                 if !met.contains(&nudges::key(outfit.id, rig, slot)) {
                     self.end_of_day(&occasion(slot), rig).await?;
@@ -101,23 +100,8 @@ impl Bot {
     }
 }
 
-/// Each outfit with the rules that say when something is due in it.
+/// Each outfit with what holds in it.
 type Clocks = Vec<(Outfit, Rules)>;
-
-fn clocks(outfits: Vec<Outfit>, set: Vec<(i64, Kept)>) -> Clocks {
-    let mut by_outfit: HashMap<i64, Vec<Kept>> = HashMap::new();
-    for (outfit, kept) in set {
-        by_outfit.entry(outfit).or_default().push(kept);
-    }
-    outfits
-        .into_iter()
-        .map(|outfit| {
-            let kept = by_outfit.remove(&outfit.id).unwrap_or_default();
-            let rules = Rules::of(&outfit, &kept);
-            (outfit, rules)
-        })
-        .collect()
-}
 
 /// The slots of a week's times within a window.
 fn slots(hours: &Hours, week: &Week, window: i64, now: i64) -> Vec<Slot> {

@@ -1,7 +1,7 @@
 //! What help and meanings can be asked about: pages of help, words of the trade.
 
 use super::wording;
-use crate::message::meaning;
+use crate::message::query;
 
 /// A page of help.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -161,25 +161,25 @@ impl Term {
     }
 }
 
-impl From<meaning::Term> for Term {
-    fn from(asked: meaning::Term) -> Self {
+impl From<query::Term> for Term {
+    fn from(asked: query::Term) -> Self {
         match asked {
-            meaning::Term::Sound => Self::Sound,
-            meaning::Term::Wearing => Self::Wearing,
-            meaning::Term::Due => Self::Due,
-            meaning::Term::Spent => Self::Spent,
-            meaning::Term::Unproven => Self::Unproven,
-            meaning::Term::Check => Self::Check,
-            meaning::Term::Rejection => Self::Rejection,
-            meaning::Term::SaltPassage => Self::SaltPassage,
-            meaning::Term::Feed => Self::Feed,
-            meaning::Term::Permeate => Self::Permeate,
-            meaning::Term::Product => Self::Glass,
-            meaning::Term::Membrane => Self::Membrane,
-            meaning::Term::Resin => Self::Resin,
-            meaning::Term::Prefilter => Self::Prefilter,
-            meaning::Term::Flush => Self::Flush,
-            meaning::Term::Ppm => Self::Ppm,
+            query::Term::Sound => Self::Sound,
+            query::Term::Wearing => Self::Wearing,
+            query::Term::Due => Self::Due,
+            query::Term::Spent => Self::Spent,
+            query::Term::Unproven => Self::Unproven,
+            query::Term::Check => Self::Check,
+            query::Term::Rejection => Self::Rejection,
+            query::Term::SaltPassage => Self::SaltPassage,
+            query::Term::Feed => Self::Feed,
+            query::Term::Permeate => Self::Permeate,
+            query::Term::Product => Self::Glass,
+            query::Term::Membrane => Self::Membrane,
+            query::Term::Resin => Self::Resin,
+            query::Term::Prefilter => Self::Prefilter,
+            query::Term::Flush => Self::Flush,
+            query::Term::Ppm => Self::Ppm,
         }
     }
 }
