@@ -97,6 +97,11 @@ fn fold_into(file: &mut String, line: &str) {
 }
 
 #[cfg(test)]
+#[allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test says by panicking what is wrong"
+)]
 mod tests {
     use jiff::civil::date;
 

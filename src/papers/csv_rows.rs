@@ -55,6 +55,11 @@ fn quoted(cell: &str) -> String {
 }
 
 #[cfg(test)]
+#[allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test says by panicking what is wrong"
+)]
 mod tests {
     use jiff::civil::date;
 

@@ -138,6 +138,11 @@ fn cut(text: &str) -> String {
 }
 
 #[cfg(test)]
+#[allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test says by panicking what is wrong"
+)]
 mod tests {
     use std::io::Cursor;
 
