@@ -14,6 +14,7 @@ mod digest_fleet;
 mod digest_notes;
 mod digest_papers;
 mod digest_rules;
+mod digest_water;
 mod digest_words;
 mod files_sent;
 mod first_use;
