@@ -198,13 +198,13 @@ async fn rigs_are_compared_and_people_counted() {
     assert!(did.contains("Otter, today: crew"), "{did}");
 }
 
-/// Yen have no smaller coin (ISO 4217): 150 yen are kept and told as 150.
+/// Chilean pesos have no smaller coin (ISO 4217): 150 are kept and told as 150.
 #[tokio::test]
 async fn a_currency_without_a_smaller_coin_is_kept_whole() {
     let mut world = World::new().await;
-    world.says("owner", "currency JPY").await;
-    assert_snapshot!(world.says("owner", "resin price 900").await, @"bot: Noted: resin price ¥900 a litre.");
-    world.says("crew", "heron new resin ¥150").await;
+    world.says("owner", "currency CLP").await;
+    assert_snapshot!(world.says("owner", "resin price 900").await, @"bot: Noted: resin price $900 a litre.");
+    world.says("crew", "heron new resin $150").await;
     let cost = world.says("owner", "what did heron cost this year?").await;
-    assert!(cost.contains("about ¥150."), "{cost}");
+    assert!(cost.contains("about $150."), "{cost}");
 }
