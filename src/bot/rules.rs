@@ -1,9 +1,8 @@
 //! What an outfit is run by: what was set, over the defaults, with types.
 //!
-//! The store keeps texts; here they become values, of the outfit and of each
-//! rig. Five facts have columns of their own in `outfits` (name, zone, end of
-//! the day, meter factor, degrees): there the column holds, and the rows of
-//! `settings` only say who changed it.
+//! The store keeps texts; here they become values, of the outfit and of each rig. Five facts have columns of their own
+//! in `outfits` (name, zone, end of the day, meter factor, degrees): there the column holds, and the rows of `settings`
+//! only say who changed it.
 
 mod values;
 
@@ -61,8 +60,7 @@ impl Rules {
         Ok(outfits.iter().map(of).collect())
     }
 
-    /// The rules of an outfit's columns and what else was set, oldest first. A
-    /// row that no longer reads is passed over: the default holds.
+    /// The rules of an outfit's columns and what else was set. A row that no longer reads is passed over.
     pub(super) fn of(outfit: &Outfit, kept: &[Kept]) -> Self {
         let read = |kept: &Kept| {
             let setting = Setting::kept(Field::named(&kept.name)?, &kept.value)?;
@@ -334,8 +332,7 @@ impl RulesFor<'_> {
         )
     }
 
-    /// When the working day ends, by day of the week: also on days off, since
-    /// whoever works then has a rig to flush.
+    /// When the working day ends, by day of the week: also on days off, since whoever works has a rig to flush.
     pub(super) fn week(&self) -> Week {
         let mut week = Week::default();
         for (day, civil) in Weekday::ALL.into_iter().zip(CIVIL) {
@@ -380,8 +377,7 @@ fn time(clock: Clock) -> Time {
     Time::new(clock.hour() as i8, clock.minute() as i8, 0, 0).unwrap_or(Time::midnight())
 }
 
-/// Zones south of the equator, for an outfit that did not tell its country:
-/// whole regions, and the larger cities of South America and Africa.
+/// Zones south of the equator: whole regions, and the larger cities of South America and Africa.
 fn is_southern_zone(zone: &str) -> bool {
     const REGIONS: [&str; 4] = ["Australia/", "Antarctica/", "America/Argentina/", "Pacific/Auckland"];
     const CITIES: [&str; 13] = [
