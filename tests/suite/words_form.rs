@@ -9,7 +9,24 @@ use crate::words::{Text, texts_in};
 /// The values that are counted things.
 const COUNTS: [&str; 3] = ["count", "readings", "uses"];
 /// Texts in which a count stands alone, with no word that would bend by it.
-const COUNT_ALONE: [&str; 3] = ["membrane-not-yet", "picture-count", "picture-more"];
+const COUNT_ALONE: [&str; 15] = [
+    "membrane-not-yet",
+    "picture-count",
+    "picture-more",
+    "digest-and-more",
+    "digest-count-sound",
+    "digest-count-wearing",
+    "digest-count-due",
+    "digest-count-spent",
+    "digest-count-check",
+    "digest-count-unproven",
+    "digest-count-di",
+    "digest-quiet-name",
+    "digest-table-left",
+    "digest-wants-change-resin",
+    // Takes its counts as ready text.
+    "digest-week",
+];
 /// Words that no Spanish text has.
 const ENGLISH: [&str; 14] = [
     "the", "and", "your", "with", "this", "that", "type", "reading", "tap", "glass", "flushed", "not", "for", "rig",
@@ -17,7 +34,9 @@ const ENGLISH: [&str; 14] = [
 /// Commands that a text of another language shows in English: how to go back to it.
 const SHOWS_ENGLISH: [&str; 2] = ["language-now", "page-settings"];
 /// Texts that are the same in every language: figures, names and signs alone, or a word that both have.
-const SAME: [&str; 18] = [
+const SAME: [&str; 20] = [
+    "digest-short-ppm",
+    "digest-jump-ppm",
     "reading-verdict",
     "reading-verdict-short",
     "history-line",

@@ -1,7 +1,7 @@
 //! What help and meanings can be asked about: pages of help, words of the trade.
 
 use super::wording;
-use crate::message::query;
+use crate::message::Term as Asked;
 
 /// A page of help.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -161,25 +161,25 @@ impl Term {
     }
 }
 
-impl From<query::Term> for Term {
-    fn from(asked: query::Term) -> Self {
+impl From<Asked> for Term {
+    fn from(asked: Asked) -> Self {
         match asked {
-            query::Term::Sound => Self::Sound,
-            query::Term::Wearing => Self::Wearing,
-            query::Term::Due => Self::Due,
-            query::Term::Spent => Self::Spent,
-            query::Term::Unproven => Self::Unproven,
-            query::Term::Check => Self::Check,
-            query::Term::Rejection => Self::Rejection,
-            query::Term::SaltPassage => Self::SaltPassage,
-            query::Term::Feed => Self::Feed,
-            query::Term::Permeate => Self::Permeate,
-            query::Term::Product => Self::Glass,
-            query::Term::Membrane => Self::Membrane,
-            query::Term::Resin => Self::Resin,
-            query::Term::Prefilter => Self::Prefilter,
-            query::Term::Flush => Self::Flush,
-            query::Term::Ppm => Self::Ppm,
+            Asked::Sound => Self::Sound,
+            Asked::Wearing => Self::Wearing,
+            Asked::Due => Self::Due,
+            Asked::Spent => Self::Spent,
+            Asked::Unproven => Self::Unproven,
+            Asked::Check => Self::Check,
+            Asked::Rejection => Self::Rejection,
+            Asked::SaltPassage => Self::SaltPassage,
+            Asked::Feed => Self::Feed,
+            Asked::Permeate => Self::Permeate,
+            Asked::Product => Self::Glass,
+            Asked::Membrane => Self::Membrane,
+            Asked::Resin => Self::Resin,
+            Asked::Prefilter => Self::Prefilter,
+            Asked::Flush => Self::Flush,
+            Asked::Ppm => Self::Ppm,
         }
     }
 }

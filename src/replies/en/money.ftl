@@ -90,7 +90,13 @@ cost-unpriced = { $count ->
 cost-basis = What was logged, at the price told with it, else as set, labour included.
 
 why-no-readings = No reading yet, so there is nothing to say.
-why-trend = No trend yet: { $readings } readings over { $days } days. It takes eight over 45 days.
+why-trend = No trend yet: { $readings ->
+    [one] 1 reading
+   *[other] { $readings } readings
+  } over { $days ->
+    [one] 1 day
+   *[other] { $days } days
+  }. It takes eight over 45 days.
 why-old = The last reading is { $days } days old.
 why-jumped = The RO jumped; wear does not jump.
 why-presumed = It reads as if the membrane was changed, but nobody logged it.

@@ -90,7 +90,13 @@ cost-unpriced = { $count ->
 cost-basis = Lo apuntado, al precio dicho entonces o si no al puesto, con la mano de obra.
 
 why-no-readings = Aún no hay lecturas, así que no se sabe nada.
-why-trend = Aún no hay tendencia: { $readings } lecturas en { $days } días. Hacen falta ocho en 45 días.
+why-trend = Aún no hay tendencia: { $readings ->
+    [one] 1 lectura
+   *[other] { $readings } lecturas
+  } en { $days ->
+    [one] 1 día
+   *[other] { $days } días
+  }. Hacen falta ocho en 45 días.
 why-old = La última lectura tiene { $days } días.
 why-jumped = El RO dio un salto; el desgaste no salta.
 why-presumed = Parece que cambiaron la membrana, pero nadie lo apuntó.
