@@ -119,6 +119,12 @@ pub fn draw(facts: &RenewalCost) -> Sheet {
         let at = on_curve(rule.on);
         sheet.disc(at, 13.0, GROUND, Some((RUST, 6.0)));
         taken.extend((0..48).map(|nth| (at.0, FRAME.top + f64::from(nth) * 9.0)));
+        taken.extend([
+            (at.0 - 20.0, at.1),
+            (at.0 + 20.0, at.1),
+            (at.0, at.1 + 20.0),
+            (at.0 + 15.0, at.1 + 15.0),
+        ]);
     }
     taken.extend((-2..=2).map(|nth| (least.0 + 10.0 * f64::from(nth), least.1)));
     taken.extend((0..48).map(|nth| (least.0, least.1 + f64::from(nth) * 9.0)));

@@ -1,28 +1,13 @@
-# En las imágenes. Breve: un titular tiene sitio para unas 35 letras, una
-# etiqueta para 25.
+# En las imágenes. Corto: en un título caben unas 35 letras, en una etiqueta 25.
 
-## Cifras y días
+## Números y días
 
 percent = { $percent } %
-month-short = { $month ->
-    [1] ene
-    [2] feb
-    [3] mar
-    [4] abr
-    [5] may
-    [6] jun
-    [7] jul
-    [8] ago
-    [9] sep
-    [10] oct
-    [11] nov
-   *[12] dic
-  }
 rough-date = { $part ->
-    [1] inicios de
-    [2] mediados de
-   *[3] fines de
-  } { $month ->
+    [1] principios
+    [2] mediados
+   *[3] finales
+  } de { $month ->
     [1] ene
     [2] feb
     [3] mar
@@ -36,38 +21,46 @@ rough-date = { $part ->
     [11] nov
    *[12] dic
   }
-rough-span = { $from } a { $to }
+rough-span = de { $from } a { $to }
 
 ## La historia de un equipo
 
 picture-rig = { $rig }
-picture-check = { $rig }: busca primero una fuga
-picture-unproven = { $rig }: aún hay pocas lecturas
+picture-check = { $rig }: primero busca una fuga
+picture-unproven = { $rig }: muy pocas lecturas
 picture-spent = { $rig }: toca membrana nueva
-picture-pays-now = { $rig }: renovar ya compensa
-picture-renew-by = { $rig }: renovar a { $date }
-picture-due = { $rig }: piensa en renovar
-picture-wearing-until = { $rig }: con desgaste, hasta { $date }
-picture-wearing = { $rig }: con desgaste, vigílalo
-picture-sound-until = { $rig }: bien, hasta { $date }
-picture-sound-long = { $rig }: bien, para años
+picture-pays-now = { $rig }: ya conviene otra membrana
+picture-renew-by = { $rig }: otra membrana hacia { $date }
+picture-due = { $rig }: piensa en otra membrana
+picture-wearing-until = { $rig }: con desgaste, cambio hacia { $date }
+picture-wearing = { $rig }: con desgaste, no la pierdas de vista
+picture-sound-until = { $rig }: bien, cambio hacia { $date }
+picture-sound-long = { $rig }: bien, y para años
 picture-sound = { $rig }: bien por ahora
-picture-level = Rechaza { $percent } % ({ $low }-{ $high }) hoy, { $readings ->
+picture-level = Rechaza { $percent } ({ $low }-{ $high }) hoy, { $readings ->
     [one] con 1 lectura
    *[other] con { $readings } lecturas
   }
-picture-level-check = { $seen } % desde { $day }; la membrana sola { $percent } %
+picture-level-check = { $seen } desde { $day ->
+    [hoy] hoy
+    [ayer] ayer
+   *[other] el { $day }
+  }; la membrana sola, { $percent }
 picture-basis = { $readings ->
     [0] Aún no cuenta ninguna lectura
     [one] 1 lectura hasta ahora
    *[other] { $readings } lecturas hasta ahora
   }
-picture-jump = salto { $day }
+picture-jump = { $day ->
+    [hoy] salto hoy
+    [ayer] salto ayer
+   *[other] salto el { $day }
+  }
 picture-not-before = no antes de { $date }
 picture-trend = tendencia a 12 °C
-picture-forecast = pronóstico
-picture-due-zone = por cambiar, bajo { $percent } %
-picture-spent-zone = agotada, bajo { $percent } %
+picture-forecast = previsión
+picture-due-zone = por cambiar bajo { $percent } %
+picture-spent-zone = agotada bajo { $percent } %
 picture-resin = resina
 picture-reading = lectura
 picture-set-aside = apartada
@@ -103,33 +96,33 @@ picture-short-days = resina: { $days } días
 
 ## La resina
 
-picture-resin-unknown = { $rig }: resina sin calcular aún
+picture-resin-unknown = { $rig }: resina aún sin calcular
 picture-resin-now = { $rig }: cambia ya la resina
-picture-resin-loose = { $rig }: compacta bien la resina
+picture-resin-loose = { $rig }: compacta la resina
 picture-resin-long = { $rig }: resina para más de 30 días
 picture-resin-days = { $days ->
     [0] { $rig }: resina para menos de un día
-    [one] { $rig }: resina para 1 día laborable
-   *[other] { $rig }: resina para { $days } días laborables
+    [one] { $rig }: resina para 1 día de trabajo
+   *[other] { $rig }: resina para unos { $days } días de trabajo
   }
-picture-resin-range = Quedan { $days } días laborables, por lo que tomó cada lecho
-picture-resin-spots = El vidrio se manchará: pasa demasiado por la resina
-picture-resin-early = Alto tan pronto tras un cambio: el agua se cuela
-picture-resin-tell = Di los litros de resina y de agua al día para saberlo
-picture-beds-shrink = Duran cada vez menos, { $first } y luego { $last } días: mira la membrana
-picture-working-days = { $days } días laborables
-picture-full = lleno
+picture-resin-range = Quedan { $days } días de trabajo, según lo que duraron otras
+picture-resin-spots = El vidrio quedará con manchas: la resina deja pasar demasiado
+picture-resin-early = Alto tan pronto tras el cambio: el agua se cuela por un lado
+picture-resin-tell = Para saberlo, di los litros de resina y de agua al día
+picture-beds-shrink = Cada carga dura menos, { $first } y luego { $last } días: mira la membrana
+picture-working-days = { $days } días de trabajo
+picture-full = llena
 picture-lasted = días
-picture-load = lo que tomó cada lecho
+picture-load = lo que tomó cada carga
 picture-no-resin = Aún no hay cambios de resina apuntados
 
 ## El dinero
 
 picture-cheapest = { $date }: { $money } al año
 picture-cheapest-now = ahora: { $money } al año
-picture-rule = Regla del { $percent } %: { $date }, { $money } más
-picture-cost-axis = Membrana y resina al año, según el día de renovar
-picture-flat = casi igual de barato (menos de 2 %)
+picture-rule = regla del { $percent } %: { $date }, { $money } más caro
+picture-cost-axis = Membrana y resina al año, según el día del cambio
+picture-flat = tan bueno como lo más barato (hasta 2 % más)
 picture-waiting-costs = Esperar cuesta unos { $money } al mes
 picture-waiting-saves = Esperar aún ahorra unos { $money } al mes
 picture-waiting-nothing = Un mes antes o después cuesta lo mismo
