@@ -51,6 +51,8 @@ impl Weight {
 
 /// The sign for what was left out.
 const ELLIPSIS: char = '\u{2026}';
+/// More letters than any line holds.
+const MOST_LETTERS: usize = 200;
 /// Stands for a text of which no letter can be drawn.
 const NAMELESS: &str = "?";
 
@@ -101,8 +103,8 @@ pub fn width(text: &str, size: f64, weight: Weight) -> f64 {
 /// writing direction), so that no hollow box is ever drawn.
 #[must_use]
 pub fn drawable(text: &str) -> String {
-    let mut drawn = String::with_capacity(text.len());
-    for letter in text.chars() {
+    let mut drawn = String::new();
+    for letter in text.chars().take(MOST_LETTERS) {
         if letter.is_whitespace() {
             drawn.push(' ');
         } else if has(letter) && !is_mark(letter) {
@@ -137,17 +139,14 @@ pub fn fitted(text: &str, size: f64, weight: Weight, room: f64) -> String {
     if width(&text, size, weight) <= room {
         return text;
     }
-    let mut short = String::new();
-    let mut kept = String::new();
-    for letter in text.chars() {
-        short.push(letter);
-        let with_sign = format!("{}{ELLIPSIS}", short.trim_end());
-        if width(&with_sign, size, weight) > room {
-            break;
-        }
-        kept = with_sign;
-    }
-    kept
+    let mut left = room - width(&ELLIPSIS.to_string(), size, weight);
+    let fits = |&(_, letter): &(usize, char)| {
+        left -= width(letter.encode_utf8(&mut [0; 4]), size, weight);
+        left >= 0.0
+    };
+    let end = text.char_indices().take_while(fits).last();
+    let kept = end.map_or("", |(at, letter)| &text[..at + letter.len_utf8()]);
+    format!("{}{ELLIPSIS}", kept.trim_end())
 }
 
 /// A drawable text in lines at most `room` pixels wide, broken between words; the

@@ -157,24 +157,13 @@ pub fn day(words: Words, date: Date, today: Date) -> String {
     }
 }
 
-/// A day as a date, with its year if that is not this one: `12 Mar`.
-pub fn full_day(words: Words, date: Date, today: Date) -> String {
-    let short = words.say(
-        "date",
-        [
-            ("day", i64::from(date.day()).into()),
-            ("month", i64::from(date.month()).into()),
-        ],
-    );
-    if date.year() == today.year() {
-        return short;
-    }
-    let year = date.year().to_string();
-    words.say("date-year", [("date", (&short).into()), ("year", (&year).into())])
-}
-
-/// An uncertain day, no more exact than it is: `mid Dec`, `early Feb 2027`.
+/// An uncertain day, the less exact the farther: `mid Dec`, `Feb 2027`, `2029`.
 pub fn rough(words: Words, date: Date, today: Date) -> String {
+    match (date - today).get_days() {
+        ..=300 => {}
+        301..=540 => return month(words, date),
+        _ => return date.year().to_string(),
+    }
     let part: i64 = match date.day() {
         1..=10 => 1,
         11..=20 => 2,
@@ -249,10 +238,13 @@ mod tests {
         for (when, told) in [
             (date(2026, 3, 10), "early Mar"),
             (date(2026, 12, 11), "mid Dec"),
-            (date(2027, 2, 28), "late Feb 2027"),
+            (date(2026, 1, 21), "late Jan"),
+            (date(2027, 2, 28), "Feb 2027"),
+            (date(2028, 6, 1), "2028"),
         ] {
             assert_eq!(rough(words(), when, today), told);
         }
+        assert_eq!(rough(words(), date(2027, 1, 3), date(2026, 11, 25)), "early Jan 2027");
         assert_eq!(whole_span(5.6, 12.7), "6-13");
         assert_eq!(whole_span(8.6, 9.4), "9");
     }

@@ -1,7 +1,6 @@
 //! The pictures, drawn from invented rigs by the real way: what must hold of each.
 //!
-//! With `TAPSIDE_PICTURES=FOLDER` the gallery is written there as PNGs, in colour and
-//! in grey, to be looked at.
+//! With `TAPSIDE_PICTURES=FOLDER` the gallery is written there as PNGs, to be looked at.
 
 use tapside::bot::pictures::{fleet, renewal_cost, resin_life, rig_history};
 use tapside::chart::sheet::{HEIGHT, SMALLEST, WIDTH};
@@ -120,7 +119,7 @@ fn rigs() -> Vec<(&'static str, Scene)> {
 }
 
 /// Every picture of the gallery in a language, by name.
-fn gallery(tag: &str) -> Vec<(String, Sheet)> {
+pub fn gallery(tag: &str) -> Vec<(String, Sheet)> {
     let words = Words::of(Some(tag));
     let mut sheets = Vec::new();
     for (name, scene) in rigs() {
@@ -181,6 +180,68 @@ fn the_gallery_can_be_written_out() {
 }
 
 #[test]
+fn readings_and_beds_lie_within_their_frame() {
+    for (name, sheet) in gallery("en") {
+        let svg = sheet.svg();
+        let read = resvg::usvg::roxmltree::Document::parse(&svg).unwrap();
+        for circle in read.descendants().filter(|node| node.has_tag_name("circle")) {
+            let at = |name: &str| {
+                circle
+                    .attribute(name)
+                    .and_then(|value| value.parse::<f64>().ok())
+                    .unwrap()
+            };
+            let (x, y) = (at("cx"), at("cy"));
+            // Of a history the frame's; what lies below it is the key.
+            if name.contains("history") && y < 700.0 {
+                assert!(
+                    (132.0..=1044.0).contains(&x) && (196.0..=636.0).contains(&y),
+                    "{name}: {x} {y}"
+                );
+            }
+            assert!(
+                (0.0..=f64::from(WIDTH)).contains(&x) && (0.0..=f64::from(HEIGHT)).contains(&y),
+                "{name}: {x} {y}"
+            );
+        }
+    }
+}
+
+#[test]
+fn the_same_facts_give_the_same_picture() {
+    let again = gallery("es");
+    for ((name, sheet), (_, other)) in gallery("es").iter().zip(&again) {
+        assert_eq!(sheet.svg(), other.svg(), "{name}");
+    }
+}
+
+#[test]
+fn a_large_fleet_is_shown_counted_and_listed_in_full() {
+    let scenes = scenes::fleet(60);
+    let seen: Vec<_> = scenes.iter().map(Scene::seen).collect();
+    let pages = fleet(
+        Words::of(Some("en")),
+        &seen,
+        Limits::default(),
+        jiff::civil::date(2026, 11, 25),
+    );
+    assert_eq!(pages.len(), 4);
+    for scene in &scenes {
+        let times: usize = pages.iter().map(|page| times(page, &scene.name)).sum();
+        assert!(
+            times == 1 || scene.name.len() > 12,
+            "{} stands {times} times",
+            scene.name
+        );
+    }
+    assert_eq!(times(&pages[0], "54 more:"), 1);
+}
+
+fn times(sheet: &Sheet, text: &str) -> usize {
+    sheet.words().iter().filter(|placed| placed.text == text).count()
+}
+
+#[test]
 fn the_state_stands_in_words_on_the_history() {
     let states: Vec<_> = rigs()
         .iter()
@@ -194,5 +255,13 @@ fn the_state_stands_in_words_on_the_history() {
         Condition::Unproven,
     ] {
         assert!(states.contains(&state), "no {state:?} in the gallery: {states:?}");
+    }
+    for (tag, _) in LANGUAGES {
+        let words = Words::of(Some(tag));
+        for (name, scene) in rigs() {
+            let sheet = rig_history(words, &scene.seen()).unwrap();
+            let word = tapside::replies::reading::state_word(words, scene.assessment.condition.unwrap());
+            assert_eq!(times(&sheet, &word), 1, "{tag} {name}: {word}");
+        }
     }
 }

@@ -305,7 +305,7 @@ mod tests {
                 "src/replies/words.rs",
                 "use fluent_bundle::FluentArgs; use jiff::civil::Date; use super::figures; fn f() { figures::ppm(1.0); }",
             ),
-            ("src/chart/png.rs", "use tiny_skia::Pixmap;"),
+            ("src/chart/png.rs", "use resvg::tiny_skia::Pixmap;"),
             (
                 "src/clock.rs",
                 "use std::time::SystemTime; fn f() { SystemTime::now(); }",
