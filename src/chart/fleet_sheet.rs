@@ -2,7 +2,7 @@
 //!
 //! Letters under 30 px are not read in the sun, so a sheet holds seven rows and no
 //! more. Of a larger fleet it shows the six most urgent rigs and counts the others by
-//! state; [`pages`] adds sheets that list all others in two columns, 24 a page.
+//! state; [`pages`] adds sheets that list all others by state, in two columns of twelve lines.
 
 use jiff::civil::Date;
 
@@ -83,7 +83,7 @@ pub fn shown(rigs: usize) -> usize {
     if rigs > ROWS { ROWS - 1 } else { rigs }
 }
 
-/// The first sheet, and one for each 24 of the rigs that it only counts.
+/// The first sheet, and those that list the rigs which it only counts.
 #[must_use]
 pub fn pages(fleet: &Fleet) -> Vec<Sheet> {
     let mut pages = vec![draw(fleet)];
@@ -171,13 +171,9 @@ fn draw_row(sheet: &mut Sheet, fleet: &Fleet, row: &Row, top: f64, height: f64) 
     let second = !row.resin.is_empty();
     let lift = if second { -5.0 } else { 12.0 };
     let room = 1062.0 - 788.0 - 8.0;
-    sheet.text(
-        (788.0, middle + lift),
-        hand(36.0, Weight::Heavy, ink),
-        Anchor::Start,
-        &row.word,
-        room,
-    );
+    let size = typeface::fitting_size(&row.word, &[36.0, 33.0, SMALLEST], Weight::Heavy, room);
+    let style = hand(size, Weight::Heavy, ink);
+    sheet.text((788.0, middle + lift), style, Anchor::Start, &row.word, room);
     if second {
         sheet.text(
             (788.0, middle + 31.0),
@@ -249,23 +245,31 @@ fn draw_trend(sheet: &mut Sheet, fleet: &Fleet, row: &Row, top: f64, height: f64
     }
 }
 
+/// The others, counted: on one line, or on two where the words are long.
 fn draw_rest(sheet: &mut Sheet, rest: &Rest, middle: f64) {
-    let area = sheet.text(
-        (36.0, middle + 13.0),
-        hand(36.0, Weight::Heavy, INK),
-        Anchor::Start,
-        &rest.words,
-        300.0,
-    );
-    let style = hand(33.0, Weight::Semi, INK);
-    let mut x = area.right + 44.0;
+    const RIGHT: f64 = 1062.0;
+    let style = hand(36.0, Weight::Heavy, INK);
+    let first = sheet
+        .text((36.0, middle + 13.0), style, Anchor::Start, &rest.words, 300.0)
+        .right
+        + 44.0;
+    let style = hand(32.0, Weight::Semi, INK);
+    let width = |words: &str| typeface::width(&typeface::drawable(words), style.size, style.weight) + 24.0;
+    let whole: f64 = rest.counts.iter().map(|(_, words)| width(words) + 36.0).sum();
+    let (mut x, mut y) = (first, middle);
+    let wraps = first + whole - 36.0 > RIGHT;
+    if wraps {
+        y -= 21.0;
+    }
     for (state, words) in &rest.counts {
-        let width = typeface::width(&typeface::drawable(words), style.size, style.weight);
-        if x + 26.0 + width > 1062.0 {
-            break;
+        if x + width(words) > RIGHT {
+            if !wraps || y > middle {
+                break;
+            }
+            (x, y) = (first, middle + 21.0);
         }
-        mark::draw(sheet, (x, middle), 0.75, *state);
-        sheet.text((x + 24.0, middle + 12.0), style, Anchor::Start, words, f64::INFINITY);
-        x += 24.0 + width + 40.0;
+        mark::draw(sheet, (x, y), 0.7, *state);
+        sheet.text((x + 24.0, y + 11.0), style, Anchor::Start, words, f64::INFINITY);
+        x += width(words) + 36.0;
     }
 }

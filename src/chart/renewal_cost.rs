@@ -207,13 +207,13 @@ fn nearest_free(sheet: &Sheet, point: Point, (wide, high): Point, near: f64, tak
         );
         dx.hypot(dy)
     };
-    (0..46)
-        .flat_map(|column| {
-            (0..44).map(move |row| (FRAME.left + 20.0 * f64::from(column), FRAME.top + 10.0 * f64::from(row)))
-        })
-        .filter(free)
+    let mut places: Vec<Point> = (0..46)
+        .flat_map(|column| (0..44).map(move |row| (20.0 * f64::from(column), 10.0 * f64::from(row))))
+        .map(|(right, down)| (FRAME.left + right, FRAME.top + down))
         .filter(|place| distance(place) <= near)
-        .min_by(|a, b| distance(a).total_cmp(&distance(b)))
+        .collect();
+    places.sort_by(|a, b| distance(a).total_cmp(&distance(b)));
+    places.into_iter().find(free)
 }
 
 /// The height of a line at a place.

@@ -147,10 +147,13 @@ pub fn draw(facts: &RigHistory) -> Sheet {
     draw_limits(&mut sheet, facts, &heights);
     draw_resin(&mut sheet, facts, &days);
     draw_jumps(&mut sheet, facts, &days, &heights);
-    for stretch in &facts.trend {
+    for (nth, stretch) in facts.trend.iter().enumerate() {
+        // An earlier membrane that fell off the axis is not drawn along its rim.
+        let is_shown = |at: &&Level| nth + 1 == facts.trend.len() || at.mid > heights.low;
         let edge = |level: fn(&Level) -> f64| -> Vec<Point> {
             stretch
                 .iter()
+                .filter(is_shown)
                 .map(|at| (days.x(at.day), heights.y(level(at))))
                 .collect()
         };

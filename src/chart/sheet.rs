@@ -5,7 +5,7 @@
 
 use std::fmt::Write as _;
 
-use super::palette::{AMBER_PALE, Colour, GROUND, QUIET, STONE, STONE_DARK};
+use super::palette::{AMBER_PALE, Colour, GROUND, INK, QUIET, STONE, STONE_DARK};
 use super::typeface::{self, FAMILY, Weight};
 
 /// Width of every picture, pixels.
@@ -113,29 +113,12 @@ impl Sheet {
         let mut sheet = Self::default();
         let room = f64::from(WIDTH) - 2.0 * MARGIN;
         // A long finding is set smaller before it is cut.
-        let size = [54.0, 48.0, 42.0, 38.0]
-            .into_iter()
-            .find(|&size| typeface::width(&typeface::drawable(headline), size, Weight::Heavy) <= room)
-            .unwrap_or(38.0);
-        let ink = super::palette::INK;
-        sheet.text(
-            (MARGIN, 74.0),
-            hand(size, Weight::Heavy, ink),
-            Anchor::Start,
-            headline,
-            room,
-        );
-        let size = [36.0, 33.0]
-            .into_iter()
-            .find(|&size| typeface::width(&typeface::drawable(subline), size, Weight::Regular) <= room)
-            .unwrap_or(SMALLEST);
-        sheet.text(
-            (MARGIN, 124.0),
-            hand(size, Weight::Regular, QUIET),
-            Anchor::Start,
-            subline,
-            room,
-        );
+        let size = typeface::fitting_size(headline, &[54.0, 48.0, 42.0, 38.0], Weight::Heavy, room);
+        let style = hand(size, Weight::Heavy, INK);
+        sheet.text((MARGIN, 74.0), style, Anchor::Start, headline, room);
+        let size = typeface::fitting_size(subline, &[36.0, 33.0, SMALLEST], Weight::Regular, room);
+        let style = hand(size, Weight::Regular, QUIET);
+        sheet.text((MARGIN, 124.0), style, Anchor::Start, subline, room);
         sheet
     }
 

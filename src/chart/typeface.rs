@@ -56,46 +56,64 @@ const MOST_LETTERS: usize = 200;
 /// Stands for a text of which no letter can be drawn.
 const NAMELESS: &str = "?";
 
-/// A font as far as we ask it.
+/// How far letters advance, in shares of the size.
 struct Face {
+    /// Of the letters that our languages are written in, by number.
+    near: Vec<Option<f32>>,
     font: FontRef<'static>,
-    units_per_em: f32,
 }
+
+/// Numbers of the letters that are looked up once: Latin with its accents.
+const NEAR: u32 = 0x250;
 
 static FACES: LazyLock<[Option<Face>; 3]> = LazyLock::new(|| {
     Weight::ALL.map(|weight| {
         let font = FontRef::new(weight.file()).ok()?;
-        let units_per_em = f32::from(font.metrics(Size::unscaled(), LocationRef::default()).units_per_em);
-        Some(Face { font, units_per_em })
+        let near = (0..NEAR)
+            .map(|number| advance(&font, char::from_u32(number)?))
+            .collect();
+        Some(Face { near, font })
     })
 });
 
-fn face(weight: Weight) -> Option<&'static Face> {
-    FACES[weight as usize].as_ref()
+fn advance(font: &FontRef<'_>, letter: char) -> Option<f32> {
+    let units = font.metrics(Size::unscaled(), LocationRef::default()).units_per_em;
+    let glyph = font.charmap().map(letter)?;
+    let advance = font
+        .glyph_metrics(Size::unscaled(), LocationRef::default())
+        .advance_width(glyph)?;
+    Some(advance / f32::from(units))
+}
+
+fn advance_in(weight: Weight, letter: char) -> Option<f32> {
+    let face = FACES[weight as usize].as_ref()?;
+    match face.near.get(letter as usize) {
+        Some(advance) => *advance,
+        None => advance(&face.font, letter),
+    }
 }
 
 /// Whether the typeface has a character, in every weight.
 #[must_use]
 pub fn has(letter: char) -> bool {
-    Weight::ALL
-        .iter()
-        .all(|&weight| face(weight).is_some_and(|face| face.font.charmap().map(letter).is_some()))
+    Weight::ALL.iter().all(|&weight| advance_in(weight, letter).is_some())
 }
 
 /// Width of a text in pixels, without kerning (which is mostly negative: a pixel or
 /// two less in a line).
 #[must_use]
 pub fn width(text: &str, size: f64, weight: Weight) -> f64 {
-    let Some(face) = face(weight) else { return 0.0 };
-    let (letters, metrics) = (
-        face.font.charmap(),
-        face.font.glyph_metrics(Size::unscaled(), LocationRef::default()),
-    );
-    let units: f32 = text
-        .chars()
-        .filter_map(|letter| metrics.advance_width(letters.map(letter).unwrap_or_default()))
-        .sum();
-    f64::from(units / face.units_per_em) * size
+    let shares: f32 = text.chars().filter_map(|letter| advance_in(weight, letter)).sum();
+    f64::from(shares) * size
+}
+
+/// The first of some sizes, from the largest down, at which a text fits; the last if
+/// none does.
+#[must_use]
+pub fn fitting_size(text: &str, sizes: &[f64], weight: Weight, room: f64) -> f64 {
+    let text = drawable(text);
+    let fits = |&&size: &&f64| width(&text, size, weight) <= room;
+    sizes.iter().find(fits).or(sizes.last()).copied().unwrap_or_default()
 }
 
 /// A text in letters that the typeface has: others are spelled in plain letters
