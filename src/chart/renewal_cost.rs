@@ -62,6 +62,8 @@ const FRAME: Area = Area {
 const KEY: f64 = 788.0;
 /// From line to line of words in the frame.
 const LINE: f64 = 40.0;
+/// A longer line would reach from one thing named to the next.
+const LONGEST: f64 = 480.0;
 
 /// Draws the money over time.
 #[must_use]
@@ -155,18 +157,20 @@ pub fn draw(facts: &RenewalCost) -> Sheet {
 /// they cover nothing. There is always one above or below a curve this smooth; if not,
 /// the headline says it.
 fn name(sheet: &mut Sheet, point: Point, style: Hand, words: &str, taken: &[Point]) {
-    for (lines, near) in [(1, 260.0), (2, f64::INFINITY)] {
-        let lines = typeface::broken(
-            words,
-            style.size,
-            style.weight,
-            if lines == 1 { 460.0 } else { 280.0 },
-            lines,
-        );
-        let wide = lines
-            .iter()
-            .map(|line| typeface::width(line, style.size, style.weight))
-            .fold(0.0, f64::max);
+    let width = |line: &String| typeface::width(line, style.size, style.weight);
+    let in_two = || {
+        // The narrowest two lines that hold all of it.
+        let rooms = (8..27).map(|nth| 20.0 * f64::from(nth));
+        rooms
+            .map(|room| typeface::broken(words, style.size, style.weight, room, 2))
+            .find(|lines| !lines.iter().any(|line| line.ends_with('\u{2026}')))
+    };
+    let in_one = vec![typeface::drawable(words)];
+    // One line where it is short and fits near by, else two.
+    let in_one = Some(in_one).filter(|lines| lines.iter().all(|line| width(line) <= LONGEST));
+    for (lines, near) in [(in_one, 60.0), (in_two(), f64::INFINITY)] {
+        let Some(lines) = lines else { continue };
+        let wide = lines.iter().map(width).fold(0.0, f64::max);
         #[allow(clippy::cast_precision_loss)]
         let high = LINE * lines.len() as f64;
         let Some((x, y)) = nearest_free(sheet, point, (wide + 16.0, high + 12.0), near, taken) else {
