@@ -13,10 +13,8 @@ use crate::replies::Words;
 use crate::replies::membrane::DueLine;
 use crate::replies::pictures::{fleet, money, resin, rig_history as history_words};
 use crate::schedule;
-use crate::store::rigs::Rig;
-use crate::store::{Db, StoreError};
 use crate::water::assess::Assessment;
-use crate::water::course::{BedSpan, Course, Level as Believed, Stretch, ahead, course};
+use crate::water::course::{BedSpan, Course, Level as Believed, Stretch, ahead};
 use crate::water::forecast::Crossing;
 use crate::water::history::{Event, Work};
 use crate::water::observation::SECONDS_PER_YEAR;
@@ -54,59 +52,6 @@ pub struct Seen<'a> {
     pub assessment: &'a Assessment,
     /// The outfit's zone.
     pub zone: &'a TimeZone,
-}
-
-/// A rig gathered from the store, with all that [`Seen`] borrows.
-#[derive(Clone, Debug)]
-pub struct Gathered {
-    name: String,
-    events: Vec<Event>,
-    settings: Settings,
-    lessons: Lessons,
-    course: Course,
-    assessment: Assessment,
-    zone: TimeZone,
-}
-
-/// Gathers what happened on a rig until the assessment's instant and follows it.
-///
-/// # Errors
-/// Whatever the database says.
-pub async fn gather(
-    db: &mut Db,
-    rig: &Rig,
-    assessment: &Assessment,
-    settings: &Settings,
-    lessons: &Lessons,
-    zone: &TimeZone,
-) -> Result<Gathered, StoreError> {
-    let mut events = super::assessing::events(db, rig.id, assessment.now).await?;
-    events.retain(|event| event.at() <= assessment.now);
-    Ok(Gathered {
-        name: rig.name.clone(),
-        course: course(&events, settings, lessons, assessment.now),
-        events,
-        settings: settings.clone(),
-        lessons: lessons.clone(),
-        assessment: assessment.clone(),
-        zone: zone.clone(),
-    })
-}
-
-impl Gathered {
-    /// The rig as its pictures see it.
-    #[must_use]
-    pub fn seen(&self) -> Seen<'_> {
-        Seen {
-            rig: &self.name,
-            events: &self.events,
-            settings: &self.settings,
-            lessons: &self.lessons,
-            course: &self.course,
-            assessment: &self.assessment,
-            zone: &self.zone,
-        }
-    }
 }
 
 /// The history of a rig; none on a rig without a membrane.
@@ -171,9 +116,15 @@ pub fn renewal_cost(words: Words, seen: &Seen<'_>, money: &dyn Fn(f64) -> String
 }
 
 /// The fleet: the sheet that goes with the digest, then those that list the rigs which
-/// it only counts. `limits` are the outfit's own.
+/// it only counts. Of a fleet of one rig its history says more. `limits` are the
+/// outfit's own.
 #[must_use]
 pub fn fleet(words: Words, rigs: &[Seen<'_>], limits: Limits, today: Date) -> Vec<Sheet> {
+    if let [only] = rigs
+        && let Some(history) = rig_history(words, only)
+    {
+        return vec![history];
+    }
     let rows: Vec<fleet::Rig> = rigs.iter().map(fleet_row).collect();
     let since = rigs
         .first()
@@ -335,7 +286,8 @@ impl Seen<'_> {
         let until = match self.assessment.due {
             Crossing::NotYetKnown => return Vec::new(),
             Crossing::Within(range) => range.late.map_or(room, |late| years(late - now) * 1.05),
-            Crossing::Already | Crossing::NotInSight => room,
+            Crossing::Already => 0.25,
+            Crossing::NotInSight => room,
         };
         // A jump is looked into first; until then nothing is forecast.
         if self.assessment.points_per_year.is_none() || self.assessment.fault.is_some() {

@@ -147,7 +147,7 @@ impl Days {
             }
             sheet.line(&[(x, y), (x, y + 12.0)], QUIET, 3.0, "");
             sheet.text((middle, y + 46.0), style, Anchor::Middle, &words, f64::INFINITY);
-            free_from = middle + half + 28.0;
+            free_from = middle + half + 20.0;
             year = Some(day.year());
         }
     }

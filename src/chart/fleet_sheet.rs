@@ -74,7 +74,7 @@ const ROWS: usize = 7;
 const TOP: f64 = 146.0;
 const BOTTOM: f64 = 742.0;
 const KEY: f64 = 788.0;
-const TALLEST_ROW: f64 = 150.0;
+const TALLEST_ROW: f64 = 196.0;
 const TREND: (f64, f64) = (334.0, 604.0);
 
 /// How many of so many rigs get a row of their own on the first sheet.

@@ -96,7 +96,7 @@ pub fn draw(facts: &ResinLife) -> Sheet {
         .as_ref()
         .map(|full| full.late.unwrap_or(full.likely.saturating_add(21.days())));
     // Room to the right, so that the present bed is not squeezed against the rim.
-    let room = days_between(first.since, facts.today) / 4;
+    let room = days_between(first.since, facts.today) * 2 / 5;
     let last = ahead
         .map_or(facts.today, |late| late.max(facts.today))
         .saturating_add(4.days());
@@ -202,7 +202,7 @@ fn draw_ahead(sheet: &mut Sheet, facts: &ResinLife, beds: &[Bed], days: &Days, h
         sheet.line(&[(x, y - 16.0), (x, y + 16.0)], RUST, 6.0, "");
     }
     sheet.diamond((days.x(full.likely), y), 19.0, RUST);
-    let style = hand(34.0, Weight::Heavy, RUST);
+    let style = hand(SMALLEST, Weight::Heavy, RUST);
     let half = typeface::width(&typeface::drawable(&full.words), style.size, style.weight) / 2.0;
     let most = (1064.0 - half).max(FRAME.left + half);
     let middle = f64::midpoint(left, right)

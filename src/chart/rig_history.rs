@@ -168,9 +168,9 @@ pub fn draw(facts: &RigHistory) -> Sheet {
     days.draw(&mut sheet, LANE + 14.0, &facts.months);
     draw_key(&mut sheet, facts);
     if facts.readings.is_empty() {
-        let middle = (f64::midpoint(FRAME.left, FRAME.right), 400.0);
+        let middle = (f64::midpoint(FRAME.left, days.x(facts.today)), 330.0);
         let style = hand(40.0, Weight::Semi, INK);
-        sheet.text_over(middle, style, Anchor::Middle, &facts.words.nothing, 860.0);
+        sheet.text_over(middle, style, Anchor::Middle, &facts.words.nothing, 560.0);
     }
     sheet
 }
@@ -249,7 +249,10 @@ fn draw_jumps(sheet: &mut Sheet, facts: &RigHistory, days: &Days, heights: &Heig
 fn draw_readings(sheet: &mut Sheet, facts: &RigHistory, days: &Days, heights: &Heights) {
     // Many readings are drawn smaller, so that they stay dots.
     let radius = if facts.readings.len() > 150 { 4.5 } else { 6.5 };
-    for dot in facts.readings.iter().filter(|dot| days.shows(dot.day)) {
+    // Of an earlier membrane that fell off the axis nothing is left at the rim.
+    let since = facts.membrane_changes.last().copied().unwrap_or(days.first);
+    let is_shown = |dot: &&Dot| days.shows(dot.day) && (dot.day >= since || dot.rejection > heights.low);
+    for dot in facts.readings.iter().filter(is_shown) {
         let at = (days.x(dot.day), heights.y(dot.rejection));
         if dot.set_aside {
             sheet.disc(at, radius + 2.0, GROUND, Some((INK, 3.5)));
@@ -301,6 +304,9 @@ fn name_things(sheet: &mut Sheet, facts: &RigHistory, days: &Days, heights: &Hei
         taken.extend((0..24).map(|nth| (days.x(*day), FRAME.top + f64::from(nth) * 19.0)));
     }
     taken.extend((0..24).map(|nth| (days.x(facts.today), FRAME.top + f64::from(nth) * 19.0)));
+    for line in [facts.limits.due, facts.limits.spent] {
+        taken.extend((0..60).map(|nth| (FRAME.left + f64::from(nth) * 16.0, heights.y(line))));
+    }
     // The jump that stands first: it is the finding.
     let (standing, mended): (Vec<&Jump>, Vec<&Jump>) = facts.jumps.iter().partition(|jump| jump.until.is_none());
     for jump in standing.into_iter().chain(mended.into_iter().rev()) {

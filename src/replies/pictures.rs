@@ -13,15 +13,21 @@ use super::figures;
 
 /// Short names of the months, January first.
 fn months(words: Words) -> [String; 12] {
-    std::array::from_fn(|nth| {
-        let month = i64::try_from(nth).map_or(1, |nth| nth + 1);
-        words.say("month-short", [("month", month.into())])
-    })
+    std::array::from_fn(|nth| figures::month_name(words, i8::try_from(nth).map_or(1, |nth| nth + 1)))
 }
 
-/// A span of uncertain days, no more exact than it is: "early Dec - mid Jan".
+/// A span of uncertain days, no more exact than it is: "early Dec to late Dec", or in
+/// months where it is long.
 fn rough_span(words: Words, early: Date, late: Date, today: Date) -> String {
-    let (from, to) = (figures::rough(words, early, today), figures::rough(words, late, today));
+    let by_month = early.until(late).is_ok_and(|span| span.get_days() > 60);
+    let say = |date| {
+        if by_month {
+            figures::month(words, date)
+        } else {
+            figures::rough(words, date, today)
+        }
+    };
+    let (from, to) = (say(early), say(late));
     if from == to {
         return from;
     }

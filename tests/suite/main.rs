@@ -8,6 +8,7 @@ mod chart;
 mod chart_letters;
 mod chart_scenes;
 mod chart_snapshots;
+mod copies;
 mod database;
 mod database_away;
 mod demos;

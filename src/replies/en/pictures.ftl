@@ -3,20 +3,6 @@
 ## Figures and days
 
 percent = { $percent } %
-month-short = { $month ->
-    [1] Jan
-    [2] Feb
-    [3] Mar
-    [4] Apr
-    [5] May
-    [6] Jun
-    [7] Jul
-    [8] Aug
-    [9] Sep
-    [10] Oct
-    [11] Nov
-   *[12] Dec
-  }
 rough-date = { $part ->
     [1] early
     [2] mid
@@ -51,11 +37,11 @@ picture-wearing = { $rig }: wearing, keep an eye on it
 picture-sound-until = { $rig }: sound, due about { $date }
 picture-sound-long = { $rig }: sound, years to go
 picture-sound = { $rig }: sound so far
-picture-level = Rejects { $percent } % ({ $low }-{ $high }) today, { $readings ->
+picture-level = Rejects { $percent } ({ $low }-{ $high }) today, { $readings ->
     [one] from 1 reading
    *[other] from { $readings } readings
   }
-picture-level-check = { $seen } % since { $day }; the membrane alone { $percent } %
+picture-level-check = { $seen } since { $day }; the membrane alone { $percent }
 picture-basis = { $readings ->
     [0] No reading counts yet
     [one] 1 reading so far

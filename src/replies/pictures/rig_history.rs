@@ -127,11 +127,16 @@ pub fn picture(words: Words, facts: Facts<'_>) -> RigHistory {
     }
 }
 
-/// The bottom of the axis: below the spent line, the trend and a jump; a blunder far
-/// below is drawn at the rim, so that the rest is not squeezed.
+/// The bottom of the axis: below the spent line, this membrane's trend and its jumps. A
+/// blunder, or an earlier membrane, far below is drawn at the rim, so that the rest is
+/// not squeezed.
 fn lowest(facts: &Facts<'_>) -> f64 {
-    let levels = facts.trend.iter().flatten().map(|level| level.low);
-    let leaks = facts.leaks.iter().map(|leak| leak.rejection);
+    let levels = facts.trend.last().into_iter().flatten().map(|level| level.low);
+    let leaks = facts
+        .leaks
+        .iter()
+        .filter(|leak| leak.until.is_none())
+        .map(|leak| leak.rejection);
     let lowest = levels.chain(leaks).fold(facts.limits.spent, f64::min) - 0.02;
     (lowest * 20.0).floor().clamp(4.0, 19.0) / 20.0
 }
@@ -166,10 +171,11 @@ fn subline(words: Words, facts: &Facts<'_>) -> String {
     let Some((low, mid, high)) = facts.level else {
         return words.say("picture-basis", [("readings", facts.readings_used.into())]);
     };
-    let [low, mid, high] = [low, mid, high].map(figures::whole_percent);
+    let [low, high] = [low, high].map(figures::whole_percent);
+    let mid = figures::percent(words, mid);
     if let Some(leak) = facts.leaks.iter().find(|leak| leak.until.is_none()) {
         let (seen, day) = (
-            figures::whole_percent(leak.rejection),
+            figures::percent(words, leak.rejection),
             figures::day(words, leak.since, facts.today),
         );
         return words.say(
