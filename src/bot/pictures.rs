@@ -98,7 +98,7 @@ pub fn renewal_cost(words: Words, seen: &Seen<'_>, money: &dyn Fn(f64) -> String
     let told = curve.flat.1.max(best).max(rule.map_or(0, |rule| rule.on)) + 13 * WEEK;
     let until = told.max(seen.assessment.now + 52 * WEEK);
     let points = curve.points.iter().filter(|point| point.0 <= until);
-    let last = points.clone().last().map_or(seen.assessment.now, |point| point.0);
+    let last = points.clone().next_back().map_or(seen.assessment.now, |point| point.0);
     let facts = money::Facts {
         rig: seen.rig,
         today: seen.today(),

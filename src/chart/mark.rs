@@ -41,12 +41,12 @@ pub fn draw(sheet: &mut Sheet, middle: Point, size: f64, state: Condition) {
             sheet.shape(&rim, empty, None);
             let mut dashes = rim;
             dashes.extend(dashes.first().copied());
-            return sheet.line(
+            sheet.line(
                 &dashes,
                 ink,
                 4.5 * size,
                 &format!("{:.1} {:.1}", 6.0 * size, 9.0 * size),
-            );
+            )
         }
         Condition::Sound => sheet.shape(&rim, Fill::Plain(ink), Some((ink, 4.0 * size))),
         Condition::Wearing => {

@@ -176,7 +176,7 @@ pub fn broken(text: &str, size: f64, weight: Weight, room: f64, lines: usize) ->
     let mut broken = Vec::new();
     while broken.len() + 1 < lines && width(rest, size, weight) > room {
         let fits = |&(at, _): &(usize, &str)| width(&rest[..at], size, weight) <= room;
-        let Some((at, _)) = rest.match_indices(' ').filter(fits).last() else {
+        let Some((at, _)) = rest.match_indices(' ').rfind(fits) else {
             break;
         };
         broken.push(rest[..at].to_owned());

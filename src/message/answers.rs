@@ -55,10 +55,10 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
         }];
     }
     if numbers.is_empty() {
-        if matches!(ask.about, About::WhichRig | About::UnknownRig) {
-            if let Some(other) = the_other(tokens, rig, ask, scene) {
-                return other.map(|rig| with_rig(ask, rig, scene));
-            }
+        if matches!(ask.about, About::WhichRig | About::UnknownRig)
+            && let Some(other) = the_other(tokens, rig, ask, scene)
+        {
+            return other.map(|rig| with_rig(ask, rig, scene));
         }
         if let (Some(rig), About::WhichRig | About::UnknownRig) = (rig, ask.about)
             && is_short(tokens, 4)

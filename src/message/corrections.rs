@@ -120,7 +120,7 @@ fn move_rig(tokens: &[Token], rigs: &[i64], unknown: usize, scene: &Scene) -> Op
 }
 
 fn other_of_two(scene: &Scene) -> Option<i64> {
-    let (&[ref one, ref other], [last]) = (scene.fleet.as_slice(), scene.last.as_slice()) else {
+    let ([one, other], [last]) = (scene.fleet.as_slice(), scene.last.as_slice()) else {
         return None;
     };
     let last = last.rig?;

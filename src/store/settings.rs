@@ -53,29 +53,26 @@ pub async fn standing(db: &mut Db, outfit_id: i64) -> Result<Vec<Kept>, StoreErr
     .await?)
 }
 
+#[derive(sqlx::FromRow)]
+struct OfOutfit {
+    outfit_id: i64,
+    #[sqlx(flatten)]
+    kept: Kept,
+}
+
 /// What holds now in every outfit, with the outfit's number: one look for all.
 ///
 /// # Errors
 /// Whatever the database says.
 pub async fn standing_everywhere(db: &mut Db) -> Result<Vec<(i64, Kept)>, StoreError> {
-    let rows: Vec<(i64, Option<i64>, String, String, Option<i64>, i64)> = sqlx::query_as(
+    let rows: Vec<OfOutfit> = sqlx::query_as(
         "select outfit_id, rig_id, name, value, person_id, set_at from settings
          where value <> '' and id in (select max(id) from settings group by outfit_id, rig_id, name)
          order by id",
     )
     .fetch_all(&mut *db)
     .await?;
-    let kept = |(outfit_id, rig_id, name, value, person_id, set_at)| {
-        let kept = Kept {
-            rig_id,
-            name,
-            value,
-            person_id,
-            set_at,
-        };
-        (outfit_id, kept)
-    };
-    Ok(rows.into_iter().map(kept).collect())
+    Ok(rows.into_iter().map(|row| (row.outfit_id, row.kept)).collect())
 }
 
 /// All that was ever set in an outfit, newest first.
