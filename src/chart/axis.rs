@@ -20,7 +20,8 @@ pub struct Tick {
 /// ten, at most `most` of them. The axis runs from the first to the last.
 #[must_use]
 pub fn ticks(low: f64, high: f64, most: u32, say: impl Fn(f64) -> String) -> Vec<Tick> {
-    let (low, high) = (low.min(high), high.max(low + 1e-9));
+    // Values that are all one still want an axis, as wide as a float can tell.
+    let (low, high) = (low.min(high), high.max(low + 1e-6 * low.abs().max(1e-3)));
     let rough = (high - low) / f64::from(most.max(2) - 1);
     let power = 10_f64.powf(rough.log10().floor());
     let step = [1.0, 2.0, 5.0, 10.0, 20.0]
