@@ -36,7 +36,7 @@ impl Turn<'_> {
         let meant = query.rig.or(self.member.own_rig).or(only);
         let rig = meant.and_then(|id| self.fleet.iter().find(|rig| rig.id == id).cloned());
         let detail = query.detail;
-        if let Some(term) = detail.term {
+        if let (Topic::Explain, Some(term)) = (query.topic, detail.term) {
             return Ok(self.meaning(term.into()));
         }
         match (query.topic, rig) {

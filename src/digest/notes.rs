@@ -310,7 +310,8 @@ fn unlogged(rig: &RigNow, now: &Now) -> Candidate {
 
 fn frost(now: &Now, said: &[Said]) -> Option<Note> {
     let waters: Vec<_> = now.rigs.iter().filter_map(|rig| rig.water).collect();
-    now.rigs.first()?;
+    // A fleet that never worked has nothing to freeze yet.
+    now.rigs.iter().find(|rig| rig.last_reading_on.is_some())?;
     let last = last_said(said, Topic::Frost, None);
     let said_on = last.filter(|said| !may_come_again(said, now.today)).map(|said| said.on);
     let frost = season::frost(now.today, now.southern, &waters, said_on)?;

@@ -17,9 +17,11 @@ pub struct Outfit {
     pub us_to_ppm: f64,
     /// Unit of bare degrees, `C` or `F`.
     pub degrees: String,
+    /// When it was founded, UTC seconds.
+    pub created_at: i64,
 }
 
-const COLUMNS: &str = "id, name, zone, day_ends, us_to_ppm, degrees";
+const COLUMNS: &str = "id, name, zone, day_ends, us_to_ppm, degrees, created_at";
 
 /// Founds an outfit with the usual settings.
 ///

@@ -80,18 +80,18 @@ impl Bot {
         let own_hours = rules.rigs_with_own_hours();
         let weeks = own_hours.iter().map(|rig| (Some(*rig), rules.rig(*rig).week()));
         for (rig, week) in weeks.chain([(None, rules.outfit().week())]) {
-            for slot in slots(&hours, &week, NUDGE_WINDOW, now) {
+            for slot in slots(outfit, &hours, &week, NUDGE_WINDOW, now) {
                 if !met.contains(&nudges::key(outfit.id, rig, slot)) {
                     self.end_of_day(&occasion(slot), rig).await?;
                 }
             }
         }
-        for slot in slots(&hours, &hours.digest, DIGEST_WINDOW, now) {
+        for slot in slots(outfit, &hours, &hours.digest, DIGEST_WINDOW, now) {
             if !met.contains(&digest::key(outfit.id, slot)) {
                 self.weekly(&occasion(slot)).await?;
             }
         }
-        for slot in slots(&hours, &hours.notices, NOTICE_WINDOW, now) {
+        for slot in slots(outfit, &hours, &hours.notices, NOTICE_WINDOW, now) {
             if !met.contains(&notices::key(outfit.id, slot)) {
                 self.notices(&occasion(slot)).await?;
             }
@@ -103,7 +103,7 @@ impl Bot {
 /// Each outfit with what holds in it.
 type Clocks = Vec<(Outfit, Rules)>;
 
-/// The slots of a week's times within a window.
-fn slots(hours: &Hours, week: &Week, window: i64, now: i64) -> Vec<Slot> {
-    schedule::due(&hours.zone, week, now - window, now)
+/// The slots of a week's times within a window, since the outfit was founded.
+fn slots(outfit: &Outfit, hours: &Hours, week: &Week, window: i64, now: i64) -> Vec<Slot> {
+    schedule::due(&hours.zone, week, (now - window).max(outfit.created_at), now)
 }
