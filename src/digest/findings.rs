@@ -99,8 +99,8 @@ fn pressing(finding: &Finding) -> f64 {
 
 fn frost(week: &Week) -> Option<Finding> {
     let waters: Vec<_> = week.rigs.iter().filter_map(|rig| rig.water).collect();
-    // Without rigs nothing can freeze.
-    week.rigs.first()?;
+    // A fleet that never worked has nothing to freeze yet.
+    week.rigs.iter().find(|rig| rig.last_reading_on.is_some())?;
     let frost = season::frost(week.today, week.southern, &waters, week.frost_said_on)?;
     Some(Finding::Frost {
         water_c: match frost {

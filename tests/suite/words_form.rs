@@ -34,7 +34,8 @@ const ENGLISH: [&str; 14] = [
 /// Commands that a text of another language shows in English: how to go back to it.
 const SHOWS_ENGLISH: [&str; 2] = ["language-now", "page-settings"];
 /// Texts that are the same in every language: figures, names and signs alone, or a word that both have.
-const SAME: [&str; 20] = [
+const SAME: [&str; 21] = [
+    "sheet-no",
     "digest-short-ppm",
     "digest-jump-ppm",
     "reading-verdict",
