@@ -55,6 +55,7 @@ async fn reminders_can_be_turned_off_for_all_or_for_one_rig() {
 async fn an_outfit_elsewhere_ends_its_day_by_its_own_clock() {
     let mut world = World::new().await;
     world.says("owner", "zone America/Los_Angeles").await;
+    world.says("owner", "warnings off").await;
     world.says("crew", "heron 180 12").await;
     assert_eq!(
         world.waits(10 * HOUR).await,

@@ -34,17 +34,8 @@ impl World {
         }
     }
 
-    /// An outfit with three rigs, and nothing said unasked but at the end of the day.
-    pub async fn new() -> Self {
-        let mut world = Self::talkative().await;
-        for what in ["warnings", "digest"] {
-            world.says("owner", &format!("{what} off")).await;
-        }
-        world
-    }
-
     /// An outfit with three rigs.
-    pub async fn talkative() -> Self {
+    pub async fn new() -> Self {
         let mut world = Self::empty().await;
         world.desk.settle_in(world.now).await.expect("an owner");
         world.says("owner", "add rigs heron, otter, mule").await;
