@@ -26,6 +26,7 @@ pub mod clock;
 pub mod config;
 pub mod desk;
 pub mod digest;
+pub mod intake;
 pub mod message;
 pub mod outfits;
 pub mod papers;

@@ -15,6 +15,7 @@ use crate::water::rig::{History, step};
 use crate::water::settings::{Limits, Settings};
 
 use super::recording::{service_key, service_of};
+use super::renewing::SAME_MEMBRANE;
 use super::rules::Rules;
 use super::turn::Turn;
 
@@ -124,7 +125,10 @@ async fn events(db: &mut Db, rig_id: i64, now: i64) -> Result<Vec<Event>, StoreE
 pub(super) fn events_of(readings: &[Reading], services: &[store::services::Service]) -> Vec<Event> {
     let mut events: Vec<Event> = readings.iter().filter_map(heard).collect();
     events.extend(services.iter().filter_map(|service| {
-        let what = work(service_of(&service.what)?);
+        let what = match service.what.as_str() {
+            SAME_MEMBRANE => Work::SameMembrane,
+            key => work(service_of(key)?),
+        };
         Some(Event::Service(Service {
             at: service.done_at,
             what,

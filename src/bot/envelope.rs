@@ -85,6 +85,15 @@ pub enum Happening {
     Picture,
     /// Sent a voice note.
     Voice,
+    /// Sent a file.
+    Document {
+        /// What the platform fetches it by.
+        remote: Box<str>,
+        /// How large the platform says that it is, if it does.
+        size_bytes: Option<u32>,
+        /// What is in it, once a transport has fetched it.
+        bytes: Option<Box<[u8]>>,
+    },
     /// Put another reaction under a message.
     Reaction {
         /// The key of that message.

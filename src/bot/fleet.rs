@@ -24,7 +24,7 @@ pub(super) fn fold(name: &str) -> String {
 }
 
 /// A name as an owner may give it: none if it could not be told from a reading.
-fn proper_name(typed: &str) -> Option<String> {
+pub(super) fn proper_name(typed: &str) -> Option<String> {
     let name = typed.split_whitespace().collect::<Vec<_>>().join(" ");
     let folded = fold(&name);
     let readable = (1..=30).contains(&name.chars().count()) && !name.chars().any(char::is_control);
@@ -89,7 +89,7 @@ impl Turn<'_> {
             Command::WhoLogged => self.who_logged(None, None).await?,
             Command::People => self.people().await?,
             Command::Leave => self.leave().await?,
-            Command::Invite(role) => self.invite(&role).await?,
+            Command::Affair(affair) => return self.attend_to(affair).await,
             Command::Name(name) => self.rename(&name).await?,
             Command::Zone(zone) => self.set_zone(&zone).await?,
             Command::DayEnds(time) => self.set_day_ends(&time).await?,
@@ -214,6 +214,7 @@ impl Turn<'_> {
             return Ok(self.unknown_rig(name));
         };
         store::people::set_own_rig(self.db, self.member.id, Some(rig.id)).await?;
+        store::people::set_todays_rig(self.db, self.member.id, None, 0).await?;
         Ok(Answer::says(self.words.say("own-rig", [("rig", (&rig.name).into())])))
     }
 

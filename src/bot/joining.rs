@@ -7,6 +7,7 @@ use crate::replies::outfit;
 use crate::store::heard;
 use crate::store::invites::{self, Invite};
 use crate::store::people::{self, Newcomer, Role};
+use crate::store::readings::Teller;
 use crate::store::{self, Db, StoreError};
 
 use super::envelope::Incoming;
@@ -26,7 +27,7 @@ impl Bot {
             outfit_id: None,
             role: Role::Owner,
         };
-        let token = self.invite(&mut tx, invite, 1, now + CLAIM_LIVES, now).await?;
+        let token = self.invite(&mut tx, invite, None, (1, now + CLAIM_LIVES), now).await?;
         tx.commit().await?;
         Ok(token)
     }
@@ -50,15 +51,15 @@ impl Bot {
         &self,
         db: &mut Db,
         invite: Invite,
-        uses: i64,
-        expires_at: i64,
+        maker: Option<i64>,
+        (uses, expires_at): (i64, i64),
         now: i64,
     ) -> Result<String, StoreError> {
         let token = self.settings.tokens.draw().map_err(|why| StoreError::Stored {
             what: "token",
             why: why.to_string(),
         })?;
-        invites::keep(db, &token, invite, uses, expires_at, now).await?;
+        invites::keep(db, &token, invite, maker, (uses, expires_at), now).await?;
         Ok(token)
     }
 
@@ -92,6 +93,12 @@ impl Bot {
         people::join(db, &who, outfit_id, invite.role, now).await?;
         let mut welcome = self.welcome(db, words, outfit_id, invite).await?;
         if let Some(member) = people::find(db, who.address).await? {
+            let teller = Teller {
+                outfit_id,
+                person_id: member.id,
+                heard_at: now,
+            };
+            store::changes::note(db, teller, "joined", invite.role.word()).await?;
             let cautions = cautioning::lines(db, words, member.id, &[Occasion::Joined], now).await?;
             welcome.extend(cautions.iter().flat_map(|line| ["\n", line]));
         }

@@ -5,23 +5,31 @@ pub mod digest_papers;
 pub mod envelope;
 pub mod pictures;
 
+mod affairs;
 mod answer;
 mod asking;
 mod assessing;
 mod buying;
 mod cautioning;
+mod changes;
+mod closing;
 mod comparing;
+mod crew_chat;
 mod decisions;
 mod digests;
 mod drawing;
 mod due;
+mod export;
 mod filing;
 mod fleet;
 mod flushing;
+mod forgetting;
 mod gathering;
 mod hear;
 mod help;
 mod hours;
+mod import;
+mod inviting;
 mod joining;
 mod languages;
 mod looking;
@@ -29,10 +37,12 @@ mod menu;
 mod money;
 mod noticing;
 mod outfit;
+mod own_rig;
 mod people;
 mod reacting;
 mod record;
 mod recording;
+mod renewing;
 mod rewriting;
 mod rules;
 mod scene;
@@ -43,6 +53,7 @@ mod turn;
 mod when;
 
 use std::collections::HashMap;
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Mutex, PoisonError};
 
 use crate::message::command::Page;
@@ -50,6 +61,7 @@ use tokio::sync::Semaphore;
 
 use crate::store::Store;
 
+pub use import::MOST_FILE_BYTES;
 pub use tokens::Tokens;
 
 /// The bot.
@@ -57,6 +69,8 @@ pub struct Bot {
     store: Store,
     settings: BotSettings,
     link_base: Mutex<Option<String>>,
+    /// Whether the platform shows it all that is said in groups.
+    hears_groups: AtomicBool,
     /// When each stranger was last answered. In memory, since nothing of a
     /// stranger is written down.
     strangers: Mutex<HashMap<String, i64>>,
@@ -83,6 +97,7 @@ impl Bot {
             store,
             settings,
             link_base: Mutex::default(),
+            hears_groups: AtomicBool::new(true),
             strangers: Mutex::default(),
             hints: Mutex::default(),
             easel: Semaphore::new(1),
@@ -99,6 +114,16 @@ impl Bot {
     /// `https://t.me/NAME?start=`. Until then, links are texts to type.
     pub fn set_link(&self, base: String) {
         *self.link_base.lock().unwrap_or_else(PoisonError::into_inner) = Some(base);
+    }
+
+    /// Tells the bot whether it hears everything in groups, or only commands
+    /// and replies to it. Until then it takes the former for granted.
+    pub fn set_hears_groups(&self, hears: bool) {
+        self.hears_groups.store(hears, Ordering::Relaxed);
+    }
+
+    fn hears_groups(&self) -> bool {
+        self.hears_groups.load(Ordering::Relaxed)
     }
 
     /// The bot's name on the platform, once its link is known.

@@ -1,5 +1,7 @@
 //! Acts on what a message means: records readings and services, asks, looks up.
 
+use std::collections::BTreeSet;
+
 use crate::message::{self, Meaning, Scene, What};
 use crate::replies::caution::Occasion;
 use crate::replies::figures::shown_change;
@@ -95,7 +97,7 @@ impl Turn<'_> {
     }
 
     async fn record_readings(&mut self, meaning: &Meaning, source: &Source) -> Result<Answer, StoreError> {
-        let mut parts = Vec::new();
+        let (mut parts, mut buttons) = (Vec::new(), Vec::new());
         let several = meaning.readings.len() > 1;
         for said in &meaning.readings {
             let Some(mut kept) = self.keep(said, source) else {
@@ -104,14 +106,17 @@ impl Turn<'_> {
             kept.id = store::readings::record(self.db, self.teller(), &kept).await?;
             let flushed = |service: &message::Service| service.what == What::Flush && service.rig == kept.rig_id;
             let remind = !several && !meaning.services.iter().any(flushed);
-            parts.push(self.tell(&kept, several, remind).await?);
+            let told = self.tell(&kept, several, remind).await?;
+            parts.extend(told.parts);
+            buttons.extend(told.buttons);
         }
         let joint = if several { "\n" } else { "\n\n" };
-        Ok(if parts.is_empty() {
-            Answer::silence()
-        } else {
-            Answer::says(parts.join(joint))
-        })
+        if parts.is_empty() {
+            return Ok(Answer::silence());
+        }
+        let mut answer = Answer::says(parts.join(joint));
+        answer.buttons = buttons;
+        Ok(answer)
     }
 
     /// What was said, as it is kept; none without the readings that a reading is.
@@ -137,8 +142,8 @@ impl Turn<'_> {
         })
     }
 
-    /// The words for a reading that was just recorded.
-    pub(super) async fn tell(&mut self, kept: &Reading, short: bool, remind: bool) -> Result<String, StoreError> {
+    /// The words for a reading that was just recorded, and the buttons of what it asks.
+    pub(super) async fn tell(&mut self, kept: &Reading, short: bool, remind: bool) -> Result<Answer, StoreError> {
         let rig = self.fleet.iter().find(|rig| rig.id == kept.rig_id).cloned();
         let rig = rig.unwrap_or(Rig {
             id: kept.rig_id,
@@ -191,15 +196,18 @@ impl Turn<'_> {
             flush: remind && taken_on == today && !rig.flushes_itself && !rig.di_only,
             today,
         };
-        Ok(if short {
-            reading::short_answer(self.words, &facts)
-        } else {
-            reading::answer(self.words, &facts)
-        })
+        if short {
+            return Ok(Answer::says(reading::short_answer(self.words, &facts)));
+        }
+        let mut answer = Answer::says(reading::answer(self.words, &facts));
+        if renewed.is_some() {
+            answer.buttons = self.renewal_buttons(&rig.name);
+        }
+        Ok(answer)
     }
 
     async fn record_services(&mut self, meaning: &Meaning, source: &Source) -> Result<Answer, StoreError> {
-        let mut lines = Vec::new();
+        let (mut lines, mut told) = (Vec::new(), BTreeSet::new());
         for said in &meaning.services {
             let kept = Service {
                 id: 0,
@@ -212,7 +220,11 @@ impl Turn<'_> {
             };
             store::services::record(self.db, self.teller(), &kept).await?;
             self.occasions.push(Occasion::Done(said.what));
-            lines.push(reading::service(self.words, &self.rig_name(said.rig), said.what));
+            let line = reading::service(self.words, &self.rig_name(said.rig), said.what);
+            let resets = self
+                .what_it_resets(said.what)
+                .filter(|_| told.insert(service_key(said.what)));
+            lines.push(resets.map_or(line.clone(), |resets| format!("{line} {resets}")));
         }
         Ok(if lines.is_empty() {
             Answer::silence()

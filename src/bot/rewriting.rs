@@ -16,6 +16,9 @@ use super::when::instant;
 impl Turn<'_> {
     /// An edited message: what it made is withdrawn, and its new text is read.
     pub(super) async fn reread(&mut self, text: &str) -> Result<Answer, StoreError> {
+        if let Some(refusal) = self.closed_to(None) {
+            return Ok(refusal);
+        }
         let key = self.incoming.key.clone();
         store::questions::close_of_message(self.db, &key, self.now).await?;
         let taken_back = self.take_back(&key).await?;
@@ -44,8 +47,11 @@ impl Turn<'_> {
         }
         let mut corrected = self.changed(&old, &change);
         corrected.id = store::readings::record(self.db, self.teller(), &corrected).await?;
-        let told = self.tell(&corrected, false, false).await?;
-        Ok(Answer::says(format!("{}\n{told}", self.words.plain("corrected"))))
+        let mut answer = self.tell(&corrected, false, false).await?;
+        if let Some(first) = answer.parts.first_mut() {
+            first.insert_str(0, &format!("{}\n", self.words.plain("corrected")));
+        }
+        Ok(answer)
     }
 
     /// The reading that a correction is about, and what changes of it: the one
@@ -138,8 +144,10 @@ impl Turn<'_> {
     }
 
     fn withdrawn_service(&self, old: &Service) -> String {
-        let what =
-            service_of(&old.what).map_or_else(|| old.what.clone(), |what| reading::service_word(self.words, what));
+        let what = match service_of(&old.what) {
+            Some(what) => reading::service_word(self.words, what),
+            None => self.words.plain("label-same-membrane").to_lowercase(),
+        };
         let rig = self.rig_name(old.rig_id);
         self.words
             .say("withdrawn-service", [("rig", (&rig).into()), ("what", (&what).into())])

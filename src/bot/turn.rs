@@ -91,6 +91,7 @@ impl Bot {
             Happening::Text(text) => turn.read(text).await?,
             Happening::Picture => turn.only_in_private("picture"),
             Happening::Voice => turn.only_in_private("voice"),
+            Happening::Document { bytes, .. } => turn.receive_file(bytes.as_deref()).await?,
             Happening::Reaction { on, thumbs_up } => turn.reacted(on, *thumbs_up).await?,
             Happening::ShutOut | Happening::LetIn | Happening::Moved { .. } => Answer::silence(),
         };
@@ -101,12 +102,15 @@ impl Bot {
         &'a self,
         db: &'a mut Db,
         incoming: &'a Incoming,
-        member: Member,
+        mut member: Member,
         now: i64,
     ) -> Result<Turn<'a>, StoreError> {
         let outfit = store::outfits::get(db, member.outfit_id).await?;
         let fleet = store::rigs::fleet(db, member.outfit_id).await?;
         let rules = Rules::load(db, &outfit).await?;
+        if let Some((rig, _)) = member.todays_rig.filter(|(_, until)| now < *until) {
+            member.own_rig = Some(rig);
+        }
         let zone = zone_of(&outfit);
         let words = Words::of(member.language.as_deref());
         Ok(Turn {
@@ -213,7 +217,16 @@ impl Turn<'_> {
 
     /// Reads a text and answers it.
     pub async fn read(&mut self, text: &str) -> Result<Answer, StoreError> {
-        if let Some(command) = command::read(text)
+        if text.trim_start().starts_with("/start")
+            && let Some(linked) = self.starts_group().await?
+        {
+            return Ok(linked);
+        }
+        let command = command::read(text).or_else(|| command::pasted(text).map(command::Command::Affair));
+        if let Some(refusal) = self.closed_to(command.as_ref()) {
+            return Ok(refusal);
+        }
+        if let Some(command) = command
             && let Some(answer) = self.obey(command).await?
         {
             return Ok(answer);

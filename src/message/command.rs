@@ -4,9 +4,11 @@
 //! is left to [`super::read`]. How commands are worded stands in the tables of
 //! [`wording`], a language each; here is what each key of theirs makes.
 
+mod affair;
 mod subject;
 mod wording;
 
+pub use affair::{Affair, Terms, pasted};
 pub use subject::{Page, Term};
 
 use super::setting::{self, WishFor};
@@ -36,8 +38,8 @@ pub enum Command {
     Zone(String),
     /// `day ends 17:00`.
     DayEnds(String),
-    /// `invite`, `invite lead`; the role's English word, or else as typed.
-    Invite(String),
+    /// What concerns people, their chat, or the outfit's data.
+    Affair(Affair),
     /// `people`.
     People,
     /// `leave`.
@@ -117,6 +119,7 @@ fn worded(text: &str) -> Option<Command> {
         _ => wording::find(text)
             .find_map(|(key, rest)| make(key, rest))
             .or_else(|| each_of_several(text))
+            .or_else(|| affair::read(text).map(Command::Affair))
             .or_else(|| setting::read(text).map(Command::Setting)),
     }
 }
@@ -161,8 +164,6 @@ fn make(key: &str, rest: &str) -> Option<Command> {
         "people" => Command::People,
         "who logged" => Command::WhoLogged,
         "leave" => Command::Leave,
-        "invite" => Command::Invite(String::new()),
-        "invite as" => Command::Invite(role(rest)?),
         "name" => Command::Name(typed()),
         "zone" => Command::Zone(zone(rest)?),
         "day ends" => Command::DayEnds(typed()),
@@ -190,7 +191,7 @@ fn make(key: &str, rest: &str) -> Option<Command> {
         "resin picture" => Command::ResinPicture(name()?),
         "money picture" => Command::MoneyPicture(name()?),
         "look" => Command::Look(name()?),
-        _ => return None,
+        _ => return affair::made(key, rest).map(Command::Affair),
     })
 }
 
@@ -210,11 +211,6 @@ fn listed(rest: &str) -> Vec<String> {
 /// What stands before a rig's trait must be as short as a rig's name.
 fn is_name(rest: &str) -> bool {
     !rest.is_empty() && rest.split_whitespace().count() <= 3
-}
-
-fn role(rest: &str) -> Option<String> {
-    let known = wording::named("role", rest).map(str::to_owned);
-    known.or_else(|| split_word(rest).1.is_empty().then(|| rest.to_lowercase()))
 }
 
 /// A zone's name is short, and has figures only behind a slash: "zona 3 lista" is talk.
@@ -274,7 +270,6 @@ mod tests {
             ("name Blue Ladder", Command::Name("Blue Ladder".into())),
             ("zone Europe/Madrid", Command::Zone("Europe/Madrid".into())),
             ("day ends 16:30", Command::DayEnds("16:30".into())),
-            ("INVITE lead", Command::Invite("lead".into())),
             ("/fleet", Command::Fleet),
             ("undo", Command::Undo),
             ("history heron", Command::History("heron".into())),
@@ -286,7 +281,6 @@ mod tests {
                 Command::FlushLater(vec!["heron".into(), "big blue".into()]),
             ),
             ("in 30 minutes", Command::FlushLater(vec![])),
-            ("invite a lead", Command::Invite("lead".into())),
             ("/day_ends 17", Command::DayEnds("17".into())),
             ("help flushing", Command::HelpOn(Some(Page::Flush))),
             ("help qqqq", Command::HelpOn(None)),

@@ -14,6 +14,7 @@ pub mod money;
 pub mod notes;
 pub mod nudge;
 pub mod outfit;
+pub mod people;
 pub mod pictures;
 pub mod reading;
 pub mod resin;

@@ -21,6 +21,8 @@ macro_rules! texts {
                 include_str!(concat!($tag, "/looking.ftl")),
                 include_str!(concat!($tag, "/membrane.ftl")),
                 include_str!(concat!($tag, "/outfit.ftl")),
+                include_str!(concat!($tag, "/people.ftl")),
+                include_str!(concat!($tag, "/data.ftl")),
                 include_str!(concat!($tag, "/help.ftl")),
                 include_str!(concat!($tag, "/words.ftl")),
                 include_str!(concat!($tag, "/cautions.ftl")),

@@ -9,7 +9,8 @@ use serde_json::Value;
 use tokio::sync::watch;
 use tracing::{debug, error, info, warn};
 
-use crate::bot::envelope::Arrived;
+use crate::bot::MOST_FILE_BYTES;
+use crate::bot::envelope::{Arrived, Happening};
 use crate::clock;
 use crate::store::{StoreError, leases};
 use crate::transport::telegram::{self, Trouble};
@@ -90,10 +91,15 @@ impl Post {
 
     async fn hear(&mut self, shared: &Shared, updates: &[Value]) -> Duration {
         let now = clock::now();
-        let batch: Vec<Arrived> = updates
+        let mut batch: Vec<Arrived> = updates
             .iter()
             .filter_map(|update| telegram::read(update, now))
             .collect();
+        for arrived in &mut batch {
+            if let Err(trouble) = fetch(shared, arrived).await {
+                return self.failed("The database did not say whose files are read.", &trouble);
+            }
+        }
         if let Err(trouble) = shared.bot.hear(&batch, now).await {
             return self.failed("A batch could not be committed; it is asked for again.", &trouble);
         }
@@ -149,6 +155,22 @@ impl Post {
         self.failures = 0;
         self.standing_by = false;
     }
+}
+
+/// Fetches a file whose rows are wanted. One that cannot be fetched goes on
+/// without its bytes, so that it blocks nobody and its sender is told.
+async fn fetch(shared: &Shared, arrived: &mut Arrived) -> Result<(), StoreError> {
+    let Arrived::Incoming(incoming) = arrived else {
+        return Ok(());
+    };
+    let wanted = shared.bot.reads_file(incoming).await?;
+    if let (true, Happening::Document { remote, bytes, .. }) = (wanted, &mut incoming.what) {
+        match shared.telegram.file(remote, MOST_FILE_BYTES).await {
+            Ok(fetched) => *bytes = Some(fetched.into()),
+            Err(trouble) => warn!(%trouble, "A file could not be fetched; its sender is told."),
+        }
+    }
+    Ok(())
 }
 
 async fn give_back(shared: &Shared) -> Result<(), StoreError> {

@@ -86,6 +86,7 @@ pub async fn choose_way(telegram: &Telegram, webhook: Option<&Webhook>) -> Resul
 pub async fn introduce(bot: &Bot, identity: &Identity) {
     let link = format!("https://t.me/{}?start=", identity.username);
     bot.set_link(link.clone());
+    bot.set_hears_groups(identity.hears_groups);
     if !identity.hears_groups {
         info!("In groups only commands and replies reach the bot; @BotFather changes that with /setprivacy.");
     }

@@ -45,6 +45,7 @@ pub async fn moved(db: &mut Db, from: &str, to: &str) -> Result<(), StoreError> 
         "update sends set chat = $2 where chat = $1 and finished_at is null",
         "update questions set chat = $2 where chat = $1 and closed_at is null",
         "update people set chat = $2 where chat = $1",
+        "update settings set value = $2 where name = 'crew-chat' and value = $1",
     ] {
         sqlx::query(sql).bind(from).bind(to).execute(&mut *db).await?;
     }

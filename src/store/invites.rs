@@ -14,7 +14,7 @@ pub struct Invite {
     pub role: Role,
 }
 
-/// Keeps an invite that can be used `uses` times until `expires_at`.
+/// Keeps an invite of `maker` that can be used `uses` times until `expires_at`.
 ///
 /// # Errors
 /// Whatever the database says.
@@ -22,13 +22,13 @@ pub async fn keep(
     db: &mut Db,
     token: &str,
     invite: Invite,
-    uses: i64,
-    expires_at: i64,
+    maker: Option<i64>,
+    (uses, expires_at): (i64, i64),
     now: i64,
 ) -> Result<(), StoreError> {
     sqlx::query(
-        "insert into invites (token_hash, outfit_id, role, expires_at, uses_left, created_at)
-         values ($1, $2, $3, $4, $5, $6)",
+        "insert into invites (token_hash, outfit_id, role, expires_at, uses_left, created_at, person_id)
+         values ($1, $2, $3, $4, $5, $6, $7)",
     )
     .bind(hash(token))
     .bind(invite.outfit_id)
@@ -36,6 +36,7 @@ pub async fn keep(
     .bind(expires_at)
     .bind(uses)
     .bind(now)
+    .bind(maker)
     .execute(&mut *db)
     .await?;
     Ok(())
@@ -60,6 +61,60 @@ pub async fn redeem(db: &mut Db, token: &str, now: i64) -> Result<Option<Invite>
             role: Role::from_word(&role)?,
         })
     }))
+}
+
+/// An invite that still lets people in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Open {
+    /// The role of whoever opens it.
+    pub role: Role,
+    /// How often it can still be used.
+    pub uses_left: i64,
+    /// When it ends, UTC seconds.
+    pub expires_at: i64,
+    /// Who made it, if that is known.
+    pub person_id: Option<i64>,
+}
+
+/// The invites of an outfit that still let people in, soonest to end first.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn open(db: &mut Db, outfit_id: i64, now: i64) -> Result<Vec<Open>, StoreError> {
+    let rows: Vec<(String, i64, i64, Option<i64>)> = sqlx::query_as(
+        "select role, uses_left, expires_at, person_id from invites
+         where outfit_id = $1 and uses_left > 0 and expires_at > $2 order by expires_at, token_hash",
+    )
+    .bind(outfit_id)
+    .bind(now)
+    .fetch_all(&mut *db)
+    .await?;
+    let open = |(role, uses_left, expires_at, person_id): (String, i64, i64, Option<i64>)| {
+        Some(Open {
+            role: Role::from_word(&role)?,
+            uses_left,
+            expires_at,
+            person_id,
+        })
+    };
+    Ok(rows.into_iter().filter_map(open).collect())
+}
+
+/// Ends the open invites of an outfit, or those for one role; says how many.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn cancel(db: &mut Db, outfit_id: i64, role: Option<Role>, now: i64) -> Result<u64, StoreError> {
+    let ended = sqlx::query(
+        "update invites set uses_left = 0
+         where outfit_id = $1 and uses_left > 0 and expires_at > $2 and role = coalesce($3, role)",
+    )
+    .bind(outfit_id)
+    .bind(now)
+    .bind(role.map(Role::word))
+    .execute(&mut *db)
+    .await?;
+    Ok(ended.rows_affected())
 }
 
 fn hash(token: &str) -> String {

@@ -19,9 +19,11 @@ pub struct Outfit {
     pub degrees: String,
     /// When it was founded, UTC seconds.
     pub created_at: i64,
+    /// Since when it is closing; nothing is recorded from then on.
+    pub closing_at: Option<i64>,
 }
 
-const COLUMNS: &str = "id, name, zone, day_ends, us_to_ppm, degrees, created_at";
+const COLUMNS: &str = "id, name, zone, day_ends, us_to_ppm, degrees, created_at, closing_at";
 
 /// Founds an outfit with the usual settings.
 ///
@@ -69,6 +71,19 @@ pub async fn set(db: &mut Db, outfit: &Outfit) -> Result<(), StoreError> {
         .bind(outfit.us_to_ppm)
         .bind(&outfit.degrees)
         .bind(outfit.id)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}
+
+/// Sets since when an outfit is closing, or that it goes on.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn set_closing(db: &mut Db, id: i64, closing_at: Option<i64>) -> Result<(), StoreError> {
+    sqlx::query("update outfits set closing_at = $1 where id = $2")
+        .bind(closing_at)
+        .bind(id)
         .execute(&mut *db)
         .await?;
     Ok(())

@@ -56,6 +56,8 @@ pub struct Member {
     pub role: Role,
     /// The rig that a bare reading of theirs is about.
     pub own_rig: Option<i64>,
+    /// The rig that they are on for a day, and until when, UTC seconds.
+    pub todays_rig: Option<(i64, i64)>,
 }
 
 type Row = (
@@ -67,10 +69,12 @@ type Row = (
     i64,
     String,
     Option<i64>,
+    Option<i64>,
+    Option<i64>,
 );
 
 fn member(row: Row) -> Result<Member, StoreError> {
-    let (id, chat, first_name, language, platform_language, outfit_id, role, own_rig) = row;
+    let (id, chat, first_name, language, platform_language, outfit_id, role, own_rig, day_rig, day_until) = row;
     let role = Role::from_word(&role).ok_or(StoreError::Stored {
         what: "role",
         why: role,
@@ -84,6 +88,7 @@ fn member(row: Row) -> Result<Member, StoreError> {
         outfit_id,
         role,
         own_rig,
+        todays_rig: day_rig.zip(day_until),
     })
 }
 
@@ -93,7 +98,8 @@ fn member(row: Row) -> Result<Member, StoreError> {
 /// Whatever the database says.
 pub async fn find(db: &mut Db, address: &str) -> Result<Option<Member>, StoreError> {
     let row: Option<Row> = sqlx::query_as(
-        "select id, chat, first_name, coalesce(chosen_language, language), language, outfit_id, role, own_rig_id
+        "select id, chat, first_name, coalesce(chosen_language, language), language, outfit_id, role, own_rig_id,
+                today_rig_id, today_until_at
          from people where address = $1 and outfit_id is not null",
     )
     .bind(address)
@@ -108,7 +114,8 @@ pub async fn find(db: &mut Db, address: &str) -> Result<Option<Member>, StoreErr
 /// Whatever the database says.
 pub async fn get(db: &mut Db, id: i64) -> Result<Option<Member>, StoreError> {
     let row: Option<Row> = sqlx::query_as(
-        "select id, chat, first_name, coalesce(chosen_language, language), language, outfit_id, role, own_rig_id
+        "select id, chat, first_name, coalesce(chosen_language, language), language, outfit_id, role, own_rig_id,
+                today_rig_id, today_until_at
          from people where id = $1 and outfit_id is not null",
     )
     .bind(id)
@@ -123,7 +130,8 @@ pub async fn get(db: &mut Db, id: i64) -> Result<Option<Member>, StoreError> {
 /// Whatever the database says.
 pub async fn of_outfit(db: &mut Db, outfit_id: i64) -> Result<Vec<Member>, StoreError> {
     let rows: Vec<Row> = sqlx::query_as(
-        "select id, chat, first_name, coalesce(chosen_language, language), language, outfit_id, role, own_rig_id
+        "select id, chat, first_name, coalesce(chosen_language, language), language, outfit_id, role, own_rig_id,
+                today_rig_id, today_until_at
          from people where outfit_id = $1 order by joined_at, id",
     )
     .bind(outfit_id)
@@ -154,7 +162,7 @@ pub async fn join(db: &mut Db, who: &Newcomer<'_>, outfit_id: i64, role: Role, n
          values ($1, $2, $3, $4, $5, $6, $7)
          on conflict (address) do update set chat = excluded.chat, first_name = excluded.first_name,
              language = excluded.language, outfit_id = excluded.outfit_id, role = excluded.role,
-             own_rig_id = null, joined_at = excluded.joined_at",
+             own_rig_id = null, today_rig_id = null, joined_at = excluded.joined_at",
     )
     .bind(who.address)
     .bind(who.chat)
@@ -199,10 +207,12 @@ pub async fn choose_language(db: &mut Db, id: i64, language: Option<&str>) -> Re
 /// # Errors
 /// Whatever the database says.
 pub async fn leave(db: &mut Db, id: i64) -> Result<(), StoreError> {
-    sqlx::query("update people set outfit_id = null, role = null, own_rig_id = null where id = $1")
-        .bind(id)
-        .execute(&mut *db)
-        .await?;
+    sqlx::query(
+        "update people set outfit_id = null, role = null, own_rig_id = null, today_rig_id = null where id = $1",
+    )
+    .bind(id)
+    .execute(&mut *db)
+    .await?;
     Ok(())
 }
 
@@ -235,6 +245,45 @@ pub async fn nudged(db: &mut Db, id: i64, since: i64) -> Result<Option<i64>, Sto
             .fetch_optional(&mut *db)
             .await?;
     Ok(rig_id.flatten())
+}
+
+/// Puts somebody on a rig until an instant.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn set_todays_rig(db: &mut Db, id: i64, rig_id: Option<i64>, until: i64) -> Result<(), StoreError> {
+    sqlx::query("update people set today_rig_id = $1, today_until_at = $2 where id = $3")
+        .bind(rig_id)
+        .bind(until)
+        .bind(id)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}
+
+/// Gives a member another role.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn set_role(db: &mut Db, id: i64, role: Role) -> Result<(), StoreError> {
+    sqlx::query("update people set role = $1 where id = $2")
+        .bind(role.word())
+        .bind(id)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}
+
+/// The first name of anybody whom the bot knows; none if it was forgotten.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn first_name(db: &mut Db, id: i64) -> Result<Option<String>, StoreError> {
+    let name: Option<String> = sqlx::query_scalar("select first_name from people where id = $1")
+        .bind(id)
+        .fetch_optional(&mut *db)
+        .await?;
+    Ok(name.filter(|name| !name.is_empty()))
 }
 
 /// Sets the rig that bare readings of this person are about.

@@ -85,9 +85,11 @@ pub async fn remove(db: &mut Db, id: i64, now: i64) -> Result<(), StoreError> {
         .bind(id)
         .execute(&mut *db)
         .await?;
-    sqlx::query("update people set own_rig_id = null where own_rig_id = $1")
-        .bind(id)
-        .execute(&mut *db)
-        .await?;
+    for sql in [
+        "update people set own_rig_id = null where own_rig_id = $1",
+        "update people set today_rig_id = null where today_rig_id = $1",
+    ] {
+        sqlx::query(sql).bind(id).execute(&mut *db).await?;
+    }
     Ok(())
 }

@@ -80,7 +80,8 @@ pub async fn of_message(db: &mut Db, source_key: &str) -> Result<Vec<Service>, S
 pub async fn last_message(db: &mut Db, person_id: i64, since: i64) -> Result<Option<(String, i64)>, StoreError> {
     Ok(sqlx::query_as(
         "select source_key, heard_at from services
-         where person_id = $1 and heard_at >= $2 and withdrawn_at is null order by heard_at desc, id desc limit 1",
+         where person_id = $1 and heard_at >= $2 and withdrawn_at is null and source_key not like 'import:%'
+         order by heard_at desc, id desc limit 1",
     )
     .bind(person_id)
     .bind(since)

@@ -89,3 +89,20 @@ pub async fn past(db: &mut Db, outfit_id: i64, count: i64) -> Result<Vec<Kept>, 
     .fetch_all(&mut *db)
     .await?)
 }
+
+/// The name under which the address of the crew's group chat is kept.
+pub const CREW_CHAT: &str = "crew-chat";
+
+/// The crew's group chat, if one is linked.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn crew_chat(db: &mut Db, outfit_id: i64) -> Result<Option<String>, StoreError> {
+    let chat: Option<String> = sqlx::query_scalar(
+        "select value from settings where outfit_id = $1 and name = 'crew-chat' order by id desc limit 1",
+    )
+    .bind(outfit_id)
+    .fetch_optional(&mut *db)
+    .await?;
+    Ok(chat.filter(|chat| !chat.is_empty()))
+}

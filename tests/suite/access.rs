@@ -132,3 +132,84 @@ async fn in_a_group_a_reading_is_answered_and_whoever_speaks_to_the_bot_gets_a_h
     world.desk.bot().hear(&[question], world.now).await.unwrap();
     assert!(world.waits(1).await.contains("I read water."));
 }
+
+/// What is typed, who of owner, lead and crew may do it, and what it says to them.
+const RIGHTS: [(&str, [bool; 3], &str); 22] = [
+    ("heron 180 12", [true, true, true], "Heron 9"),
+    ("heron flushed", [true, true, true], "Noted"),
+    ("heron same membrane", [true, true, true], "Noted"),
+    ("fleet", [true, true, true], "3 rigs"),
+    ("history heron", [true, true, true], "newest first"),
+    ("people", [true, true, true], "owner, owner"),
+    ("my rig heron", [true, true, true], "is your rig"),
+    ("no rig", [true, true, true], "no rig of your own"),
+    ("invite", [true, true, false], "/start "),
+    ("invites", [true, true, false], "Open invites"),
+    ("cancel invites", [true, true, false], "open invite"),
+    ("add rig wren", [true, true, false], "Wren"),
+    ("invite lead", [true, false, false], "/start "),
+    ("make crew-9 lead", [true, false, false], "crew-9"),
+    ("remove lead-9", [true, false, false], "lead-9 is out"),
+    ("hand over to crew-8", [true, false, false], "Sure?"),
+    ("name Mine", [true, false, false], "is called"),
+    ("export", [true, false, false], "all that I keep"),
+    ("import", [true, false, false], "CSV"),
+    ("changes", [true, false, false], "newest first"),
+    ("close outfit", [true, false, false], "for good"),
+    ("keep outfit", [true, false, false], "not closing"),
+];
+
+#[tokio::test]
+async fn each_command_is_for_whom_it_is_and_touches_no_other_outfit() {
+    let mut world = World::new().await;
+    for who in ["lead", "crew", "crew-8", "crew-9", "lead-9"] {
+        world.says(who, "hello").await;
+    }
+    let token = world.desk.bot().found_token(world.now).await.unwrap();
+    world.says("newcomer", &format!("/start {token}")).await;
+    // Crew first, so that what an owner changes is not in their way.
+    for (text, rights, says) in RIGHTS {
+        for (who, may) in ["owner", "lead", "crew"].into_iter().zip(rights).rev() {
+            let answer = world.says(who, text).await;
+            let refused = answer.contains("Only an owner");
+            assert_eq!(!refused, may, "{who}: {text}: {answer}");
+            assert!(
+                !may || answer.contains(says) || answer.contains("already"),
+                "{who}: {text}: {answer}"
+            );
+        }
+        let elsewhere = world.says("newcomer", text).await;
+        for secret in ["crew-8", "crew-9", "tap 180", "3 rigs"] {
+            assert!(!elsewhere.contains(&format!("{secret} ")), "{text}: {elsewhere}");
+        }
+    }
+    let people = world.says("owner", "people").await;
+    assert!(
+        people.contains("crew-9, lead") && people.contains("crew-8, crew"),
+        "{people}"
+    );
+}
+
+#[tokio::test]
+async fn a_press_outlives_neither_role_nor_membership() {
+    let mut world = World::new().await;
+    for who in ["crew", "lead"] {
+        world.says(who, "hello").await;
+    }
+    world.says("owner", "make crew owner").await;
+    world.says("crew", "hand over to lead").await;
+    world.says("owner", "make crew crew").await;
+    assert!(world.says("crew", "[Hand over]").await.contains("Only an owner"));
+    world.says("crew", "forget me").await;
+    world.says("owner", "remove crew").await;
+    // At the desk a crew member is let in again by speaking; the button is for who they were.
+    world.says("owner", "people").await;
+    let token = world.invite().await;
+    world.says("owner", "cancel invites").await;
+    assert!(
+        world
+            .says("stranger", &format!("/start {token}"))
+            .await
+            .contains("used up")
+    );
+}

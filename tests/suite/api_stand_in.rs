@@ -1,7 +1,7 @@
 //! A stand-in of the Bot API over loopback: a queue of updates, a record of
 //! what was sent, and faults on order.
 
-use std::collections::VecDeque;
+use std::collections::{HashMap, VecDeque};
 use std::net::SocketAddr;
 use std::sync::{Arc, Mutex};
 use std::time::{Duration, Instant};
@@ -10,7 +10,7 @@ use axum::body::{Body, Bytes};
 use axum::extract::{Path, State};
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Response};
-use axum::routing::post;
+use axum::routing::{get, post};
 use axum::{Json, Router};
 use serde_json::{Value, json};
 use tokio::net::TcpListener;
@@ -95,6 +95,8 @@ pub struct Model {
     pub send_faults: VecDeque<Fault>,
     pub press_faults: VecDeque<Fault>,
     pub me_faults: VecDeque<Fault>,
+    /// Files that people sent, by id.
+    pub files: HashMap<String, Vec<u8>>,
     /// While true, calls with [`Fault::Hold`] wait.
     pub hold: bool,
     last_update: i64,
@@ -167,6 +169,7 @@ impl StandIn {
     fn serve(&self, listener: TcpListener) {
         let routes = Router::new()
             .route("/{bot}/{method}", post(answer))
+            .route("/file/{bot}/files/{name}", get(download))
             .with_state(self.clone());
         tokio::spawn(async move { axum::serve(listener, routes).await });
     }
@@ -225,6 +228,10 @@ async fn answer(
                 .with(|model| model.me_faults.pop_front())
                 .map_or_else(|| good(&me), |fault| broken(&fault))
         }
+        "getfile" => {
+            let id = body["file_id"].as_str().unwrap();
+            good(&json!({"file_id": id, "file_path": format!("files/{id}")}))
+        }
         "getupdates" => updates(&stand_in, body).await,
         "sendmessage" | "sendphoto" | "sendmediagroup" | "senddocument" => send(&stand_in, method, body, files).await,
         "setwebhook" | "deletewebhook" => {
@@ -244,6 +251,14 @@ async fn answer(
             fault.map_or_else(|| good(&json!(true)), |fault| broken(&fault))
         }
         _ => refuse(404, "Not Found: method not found"),
+    }
+}
+
+async fn download(State(stand_in): State<StandIn>, Path((bot, name)): Path<(String, String)>) -> Response {
+    let file = stand_in.with(|model| model.files.get(&name).cloned());
+    match file.filter(|_| bot == format!("bot{TOKEN}")) {
+        Some(bytes) => bytes.into_response(),
+        None => refuse(404, "Not Found"),
     }
 }
 

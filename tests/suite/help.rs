@@ -312,7 +312,7 @@ async fn in_a_group_a_cry_for_help_is_none_of_the_bots_business() {
 async fn a_caution_is_told_once_a_person_and_again_a_year_on() {
     let mut world = World::new().await;
     assert_snapshot!(world.says("crew", "heron new membrane").await, @r"
-    bot: Heron: new membrane. Noted.
+    bot: Heron: new membrane. Noted. Its history starts anew.
          .
          Before you open a housing: water off, relieve the pressure.
          A new membrane may come in preservative: gloves and goggles, follow the label, run its first water to waste.

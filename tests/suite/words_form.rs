@@ -9,7 +9,18 @@ use crate::words::{Text, texts_in};
 /// The values that are counted things.
 const COUNTS: [&str; 3] = ["count", "readings", "uses"];
 /// Texts in which a count stands alone, with no word that would bend by it.
-const COUNT_ALONE: [&str; 15] = [
+const COUNT_ALONE: [&str; 25] = [
+    "exported",
+    "imported",
+    "import-undone",
+    "import-known",
+    "import-withdrawn",
+    "import-ahead",
+    "import-misnamed",
+    "import-more-bad",
+    // Said of two at least.
+    "import-several",
+    "invite-several",
     "membrane-not-yet",
     "picture-count",
     "picture-more",

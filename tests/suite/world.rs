@@ -68,6 +68,19 @@ impl World {
         token.expect("a link to type").to_owned()
     }
 
+    /// Somebody whom the platform calls `name` opens a link; what they do is heard, not shown.
+    pub async fn joins_as(&mut self, who: &str, name: &str, token: &str) {
+        self.now += 60;
+        let text = Happening::Text(format!("/start {token}"));
+        let key = format!("join/{who}");
+        let mut arrived = arrived(&key, 0, &format!("desk:{who}"), who, text, self.now);
+        if let Arrived::Incoming(incoming) = &mut arrived {
+            name.clone_into(&mut incoming.person.first_name);
+        }
+        self.desk.bot().hear(&[arrived], self.now).await.expect("a welcome");
+        self.waits(1).await;
+    }
+
     /// Time passes; all that falls due.
     pub async fn waits(&mut self, seconds: i64) -> String {
         self.now += seconds;

@@ -76,7 +76,9 @@ page-rigs = An owner or lead types:
 page-people = Crew send readings. Leads also look after rigs and crew. Owners also set the outfit up.
     A link for crew, 7 days: invite
     For a lead or another owner: invite lead - invite owner
-    Who is in: people
+    For two days, for one: invite 2 days, once - what is open: invites - cancel invites
+    Who is in: people - out again: remove NAME
+    Roles: make NAME lead - make NAME owner - hand over to NAME
     Out yourself: leave
 page-settings = The owner types:
     name Blue Ladder
@@ -94,6 +96,7 @@ page-groups = In a group chat I read readings and keep quiet about everything el
     If I am silent there: the platform hides plain messages from bots ("privacy mode"). Whoever made the bot switches that off and adds me again, or the group makes me an administrator.
     Until then begin with a slash, as in /fleet, or reply to me.
     Questions I ask there are for whoever wrote.
+    An owner or lead makes it the crew's chat: link crew chat
 page-words = sound: all well. wearing: fading, go on. due: weigh a new one. spent: done. unproven: too few readings. check first: it jumped, look for a leak.
     tap (feed): what goes in. RO: behind the membrane. glass: behind the resin.
     One word in full: what does due mean?
@@ -106,6 +109,8 @@ page-safety = Read and text from safe footing, never from a ladder or an edge.
     The figures advise; you decide.
 page-data = Kept: readings, what was done to rigs, and the outfit's settings. Of you: the platform's id, your first name and language, nothing else.
     No other outfit sees yours. What is taken back stays in the record, marked.
+    Out of it for good: forget me
+    The owner takes all of it away (export), brings sheets in (import), sees who changed what (changes), and can delete it all (close outfit).
 
 # Wrong input meets the nearest right example. One short hint, not a lecture.
 hint = I read water. Like this: { $rig } 180 12   More: help

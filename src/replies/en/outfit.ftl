@@ -13,11 +13,6 @@ joined = { $name } joined as { $role }.
 already-in = You are on { $outfit } already. To change outfits, first type: leave
 bad-link = That link is used up or has expired. Ask for a new one.
 stranger = This bot keeps water readings for window-cleaning crews. To join one, open the invite link from its owner.
-invite = { $uses ->
-    [one] For one person, as { $role }, within 7 days:
-   *[other] Share this with your crew. It lets { $uses } people in as { $role } and works for 7 days:
-  }
-    { $link }
 invite-start-text = Or they type to the bot: { $text }
 rig-added = { $rig } is on the fleet. Text its readings: { $example }
 rigs-added = On the fleet: { $rigs }. Text readings: { $example }
@@ -41,6 +36,7 @@ people-title = { $outfit }:
 people-line = { $name }, { $role }
 left = You have left { $outfit }. Your readings stay with it.
 last-owner = You are the only owner. The outfit cannot be left without one.
+    First make somebody else an owner (make NAME owner), or close the outfit (close outfit).
 may-not = Only { $who } can do that.
 who-owner = an owner
 who-leads = an owner or lead

@@ -21,7 +21,7 @@ advice-spent = Under 80 %: time for a new membrane, unless something leaks. Chec
 advice-read-again = Far from its trend of about { $percent } %. Let it run 5 minutes, rinse the cup, read again.
 advice-check = The RO has jumped since { $day }. Wear is slow; a jump is usually a hose, an O-ring or a fitting.
     Let it run 5 minutes, rinse the cup, read again.
-advice-renewed = That reads like a new membrane. If there is one, type: { $rig } new membrane
+advice-renewed = That reads like a new membrane. Is there one? Type: { $rig } new membrane - { $rig } same membrane
 
 state-sound = sound
 state-wearing = wearing

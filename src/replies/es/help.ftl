@@ -76,7 +76,9 @@ page-rigs = Un dueño o encargado escribe:
 page-people = Los operarios mandan lecturas. Los encargados, además, llevan equipos y gente. Los dueños, además, ajustan la empresa.
     Un enlace para operarios, 7 días: invitar
     Para un encargado u otro dueño: invitar encargado - invitar dueño
-    Quién está: gente
+    Dos días y para uno: invitar 2 días, una vez - las abiertas: invitaciones - cancelar invitaciones
+    Quién está: gente - para sacar a alguien: quitar a NOMBRE
+    Papeles: hacer encargado a NOMBRE - hacer dueño a NOMBRE - traspasar a NOMBRE
     Salir tú: salir
 page-settings = El dueño escribe:
     nombre Escalera Azul
@@ -94,6 +96,7 @@ page-groups = En un chat de grupo leo lecturas y callo en todo lo demás.
     Si allí no contesto: la plataforma esconde a los bots los mensajes corrientes ("modo de privacidad"). Quien creó el bot lo desactiva y me agrega otra vez, o el grupo me hace administrador.
     Hasta entonces empieza con barra, como /flota, o responde a un mensaje mío.
     Lo que pregunto allí es para quien escribió.
+    Un dueño o encargado lo hace el chat de la cuadrilla: vincular chat
 page-words = bien: todo en orden. con desgaste: va perdiendo, sigue. por cambiar: compara con una nueva. agotada: se acabó. por confirmar: pocas lecturas. revisar primero: dio un salto, busca una fuga.
     red: lo que entra. ósmosis: tras la membrana. vidrio: tras la resina.
     Una palabra entera: ¿qué significa por cambiar?
@@ -106,6 +109,8 @@ page-safety = Lee y escribe con los pies en lugar seguro, nunca desde una escale
     Las cifras aconsejan; decides tú.
 page-data = Se guardan las lecturas, lo que se hizo a los equipos y los ajustes de la empresa. De ti: el número de la plataforma, tu nombre de pila y tu idioma, nada más.
     Ninguna otra empresa ve la tuya. Lo anulado queda en el registro, marcado.
+    Salir de todo para siempre: olvídame
+    El dueño se lo lleva todo (exportar), trae hojas (importar), ve quién cambió qué (cambios) y puede borrarlo todo (cerrar empresa).
 
 # Lo mal escrito recibe el ejemplo correcto más cercano. Una pista corta, no un sermón.
 hint = Leo agua. Así: { $rig } 180 12   Más: ayuda

@@ -13,11 +13,6 @@ joined = { $name } entró como { $role }.
 already-in = Ya estás en { $outfit }. Para cambiar de empresa, escribe primero: salir
 bad-link = Ese enlace ya se usó o caducó. Pide otro.
 stranger = Este bot guarda lecturas del agua para cuadrillas que limpian ventanas. Para entrar en una, abre el enlace de invitación de su dueño.
-invite = { $uses ->
-    [one] Para una persona, como { $role }, en 7 días:
-   *[other] Compártelo con tu gente. Deja entrar a { $uses } personas como { $role } y vale 7 días:
-  }
-    { $link }
 invite-start-text = O escriben al bot: { $text }
 rig-added = { $rig } está en la flota. Manda sus lecturas: { $example }
 rigs-added = En la flota: { $rigs }. Manda lecturas: { $example }
@@ -41,6 +36,7 @@ people-title = { $outfit }:
 people-line = { $name }, { $role }
 left = Has salido de { $outfit }. Tus lecturas se quedan.
 last-owner = No hay más dueño que tú. La empresa no puede quedarse sin dueño.
+    Antes haz dueño a otro (hacer dueño a NOMBRE) o cierra la empresa (cerrar empresa).
 may-not = Eso solo lo puede hacer { $who }.
 who-owner = un dueño
 who-leads = un dueño o encargado

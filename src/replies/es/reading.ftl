@@ -42,7 +42,7 @@ advice-check = La ósmosis saltó { $day ->
    *[other] el { $day }
   }. El desgaste es lento; un salto suele ser una manguera, una junta o un racor.
     Deja correr 5 minutos, enjuaga el vaso y lee otra vez.
-advice-renewed = Parece una membrana nueva. Si la hay, escribe: { $rig } membrana nueva
+advice-renewed = Parece una membrana nueva. ¿Lo es? Escribe: { $rig } membrana nueva - { $rig } misma membrana
 
 state-sound = bien
 state-wearing = con desgaste

@@ -6,6 +6,7 @@
 
 mod address;
 mod deliver;
+mod download;
 mod header;
 mod layout;
 mod menu;

@@ -70,8 +70,19 @@ struct Message {
     caption: Option<String>,
     photo: Option<Value>,
     voice: Option<Value>,
+    document: Option<Document>,
     migrate_to_chat_id: Option<i64>,
     migrate_from_chat_id: Option<i64>,
+}
+
+#[derive(Deserialize)]
+struct Document {
+    file_id: String,
+    #[serde(default)]
+    file_name: String,
+    #[serde(default)]
+    mime_type: String,
+    file_size: Option<i64>,
 }
 
 #[derive(Deserialize)]
@@ -205,11 +216,14 @@ impl Message {
             .from
             .filter(|user| !user.is_bot && self.sender_chat.is_none())?
             .person();
-        let what = match (self.text.or(self.caption), self.photo, self.voice) {
-            (Some(text), ..) => Happening::Text(clean(text)),
-            (None, Some(_), _) => Happening::Picture,
-            (None, None, Some(_)) => Happening::Voice,
-            (None, None, None) => return None,
+        let words = self.text.or(self.caption);
+        let what = match (self.document, words, self.photo, self.voice) {
+            // Words under a sheet are a remark about it.
+            (Some(document), words, ..) if words.is_none() || document.is_sheet() => document.happening(),
+            (_, Some(text), ..) => Happening::Text(clean(text)),
+            (_, None, Some(_), _) => Happening::Picture,
+            (_, None, None, Some(_)) => Happening::Voice,
+            (_, None, None, None) => return None,
         };
         // In a topic, what replies to nothing is said to reply to the topic.
         let replied = self
@@ -234,6 +248,24 @@ impl Message {
             (Some(to), _) => Some((self.chat.id, to)),
             (None, Some(from)) => Some((from, self.chat.id)),
             (None, None) => None,
+        }
+    }
+}
+
+impl Document {
+    fn is_sheet(&self) -> bool {
+        let name = self.file_name.to_lowercase();
+        self.mime_type.starts_with("text/") || [".csv", ".tsv", ".txt"].iter().any(|end| name.ends_with(end))
+    }
+
+    fn happening(self) -> Happening {
+        Happening::Document {
+            size_bytes: self
+                .file_size
+                .filter(|_| self.is_sheet())
+                .and_then(|size| size.try_into().ok()),
+            remote: clean(self.file_id).into(),
+            bytes: None,
         }
     }
 }

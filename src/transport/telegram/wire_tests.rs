@@ -94,6 +94,14 @@ fn a_reply_to_the_topic_itself_is_no_reply() {
     assert_eq!(heard(&message(&group(&reply))).reply_to.as_deref(), Some("tg:-1005/8"));
 }
 
+fn file(size_bytes: Option<u32>) -> Happening {
+    Happening::Document {
+        remote: "f".into(),
+        size_bytes,
+        bytes: None,
+    }
+}
+
 #[test]
 fn pictures_and_voices_are_told_apart_from_texts() {
     let rows = [
@@ -106,6 +114,14 @@ fn pictures_and_voices_are_told_apart_from_texts() {
         (
             json!({"document": {"file_id": "f"}, "caption": "180 12"}),
             Happening::Text("180 12".to_owned()),
+        ),
+        (
+            json!({"document": {"file_id": "f", "file_name": "a.CSV", "file_size": 90}, "caption": "all of May"}),
+            file(Some(90)),
+        ),
+        (
+            json!({"document": {"file_id": "f", "mime_type": "application/pdf", "file_size": 90}}),
+            file(None),
         ),
     ];
     for (more, what) in rows {

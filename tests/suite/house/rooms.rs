@@ -128,6 +128,13 @@ pub const ROOMS: &[Room] = &[
         because: "a file is made of rows that are handed in, and is bytes until somebody sends it",
     },
     Room {
+        name: "intake",
+        rooms: Only(&[]),
+        crates: Only(&["std", "core", "csv", "deunicode", "jiff"]),
+        pure: true,
+        because: "what rows say depends on the rows; whose they are and what is new is the bot's to find",
+    },
+    Room {
         name: "schedule",
         rooms: Only(&[]),
         crates: Only(&["std", "core", "jiff"]),
@@ -151,7 +158,7 @@ pub const ROOMS: &[Room] = &[
     Room {
         name: "bot",
         rooms: Only(&[
-            "water", "message", "replies", "chart", "digest", "papers", "schedule", "store",
+            "water", "message", "replies", "chart", "digest", "papers", "intake", "schedule", "store",
         ]),
         // Of sqlx the transaction, but no statement: all SQL stands in store/.
         crates: AllBut(&[

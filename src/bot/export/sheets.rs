@@ -1,0 +1,192 @@
+//! What is kept of an outfit, as sheets.
+
+use std::collections::BTreeMap;
+
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
+
+use crate::papers::Cell;
+use crate::store::{self, StoreError};
+
+use super::super::turn::Turn;
+use super::columns::{self, Named};
+
+/// A sheet before it is a file.
+pub struct Sheet {
+    /// Its name: `readings` is `readings.csv`.
+    pub name: &'static str,
+    pub columns: &'static [Named],
+    pub rows: Vec<Vec<Cell>>,
+}
+
+/// Readings, services, rigs, settings, people.
+pub async fn of_outfit(turn: &mut Turn<'_>) -> Result<Vec<Sheet>, StoreError> {
+    let outfit_id = turn.outfit.id;
+    let rigs = store::record::rigs(turn.db, outfit_id).await?;
+    let readings = store::record::readings(turn.db, outfit_id).await?;
+    let services = store::record::services(turn.db, outfit_id).await?;
+    let settings = store::settings::standing(turn.db, outfit_id).await?;
+    let people = store::record::people(turn.db, outfit_id).await?;
+    let mut tellers: Vec<i64> = readings.iter().map(|reading| reading.person_id).collect();
+    tellers.extend(services.iter().map(|service| service.person_id));
+    tellers.extend(settings.iter().filter_map(|setting| setting.person_id));
+    let names = Names {
+        rigs: names_of(&rigs),
+        people: turn.names_of(tellers).await?,
+        zone: turn.zone.clone(),
+    };
+    let sheet = |name, columns, rows| Sheet { name, columns, rows };
+    let mut set: Vec<Vec<Cell>> = [
+        ("name", &turn.outfit.name),
+        ("zone", &turn.outfit.zone),
+        ("day-ends", &turn.outfit.day_ends),
+    ]
+    .into_iter()
+    .map(|(name, value)| vec![Cell::Empty, text(name), text(value), Cell::Empty, Cell::Empty])
+    .collect();
+    let shown = settings
+        .iter()
+        .filter(|setting| setting.name != store::settings::CREW_CHAT);
+    set.extend(shown.map(|setting| {
+        vec![
+            setting.rig_id.map_or(Cell::Empty, |rig| names.rig(rig)),
+            text(&setting.name),
+            text(&setting.value),
+            names.at(Some(setting.set_at)),
+            setting.person_id.map_or(Cell::Empty, |person| names.person(person)),
+        ]
+    }));
+    Ok(vec![
+        sheet(
+            "readings",
+            &columns::READINGS,
+            readings.iter().map(|reading| names.reading(reading)).collect(),
+        ),
+        sheet(
+            "services",
+            &columns::SERVICES,
+            services.iter().map(|service| names.service(service)).collect(),
+        ),
+        sheet(
+            "rigs",
+            &columns::RIGS,
+            rigs.iter().map(|rig| names.of_rig(rig)).collect(),
+        ),
+        sheet("settings", &columns::SETTINGS, set),
+        sheet(
+            "people",
+            &columns::PEOPLE,
+            people
+                .iter()
+                .map(|person| {
+                    vec![
+                        text(&person.first_name),
+                        text(&person.role),
+                        names.at(Some(person.joined_at)),
+                    ]
+                })
+                .collect(),
+        ),
+    ])
+}
+
+/// A rig that is off the fleet is told from one of the same name that is on it.
+fn names_of(rigs: &[store::record::Rig]) -> BTreeMap<i64, String> {
+    let name = |rig: &store::record::Rig| match rig.removed_at {
+        None => rig.name.clone(),
+        Some(_) => format!("{} (removed {})", rig.name, rig.id),
+    };
+    rigs.iter().map(|rig| (rig.id, name(rig))).collect()
+}
+
+fn text(text: &str) -> Cell {
+    if text.is_empty() {
+        return Cell::Empty;
+    }
+    Cell::text(text)
+}
+
+/// What numbers are called, and instants by the outfit's clock.
+struct Names {
+    rigs: BTreeMap<i64, String>,
+    people: BTreeMap<i64, String>,
+    zone: TimeZone,
+}
+
+impl Names {
+    fn rig(&self, id: i64) -> Cell {
+        self.rigs.get(&id).map_or(Cell::Empty, |name| text(name))
+    }
+
+    fn person(&self, id: i64) -> Cell {
+        self.people.get(&id).map_or(Cell::Empty, |name| text(name))
+    }
+
+    /// ISO 8601 with the offset of that day.
+    fn at(&self, at: Option<i64>) -> Cell {
+        let there = at
+            .and_then(|at| Timestamp::from_second(at).ok())
+            .map(|at| at.to_zoned_datetime(self.zone.clone()));
+        there.map_or(Cell::Empty, |at| text(&at.strftime("%Y-%m-%dT%H:%M:%S%:z").to_string()))
+    }
+
+    fn reading(&self, reading: &store::record::Reading) -> Vec<Cell> {
+        vec![
+            self.rig(reading.rig_id),
+            self.at(Some(reading.taken_at)),
+            Cell::Number(reading.feed_ppm),
+            Cell::number(reading.permeate_ppm),
+            Cell::number(reading.product_ppm),
+            Cell::number(reading.temperature_c),
+            Cell::number(reading.pressure_kpa),
+            Cell::number(reading.permeate_lpm),
+            Cell::number(reading.waste_lpm),
+            Cell::number(reading.feed_raw_us),
+            Cell::number(reading.permeate_raw_us),
+            Cell::number(reading.product_raw_us),
+            self.person(reading.person_id),
+            self.at(reading.withdrawn_at),
+        ]
+    }
+
+    fn service(&self, service: &store::record::Service) -> Vec<Cell> {
+        let whole = |number: Option<i64>| Cell::number(number.map(|number| number as f64));
+        vec![
+            self.rig(service.rig_id),
+            self.at(Some(service.done_at)),
+            text(&service.what),
+            whole(service.minutes),
+            whole(service.price_minor),
+            self.person(service.person_id),
+            self.at(service.withdrawn_at),
+        ]
+    }
+
+    fn of_rig(&self, rig: &store::record::Rig) -> Vec<Cell> {
+        vec![
+            self.rig(rig.id),
+            text(if rig.di_only_at.is_some() { "di" } else { "ro" }),
+            text(if rig.flushes_itself_at.is_some() {
+                "itself"
+            } else {
+                "hand"
+            }),
+            self.at(Some(rig.added_at)),
+            self.at(rig.removed_at),
+        ]
+    }
+}
+
+impl Turn<'_> {
+    /// First names by number; nobody's is empty.
+    pub(in crate::bot) async fn names_of(&mut self, mut ids: Vec<i64>) -> Result<BTreeMap<i64, String>, StoreError> {
+        ids.sort_unstable();
+        ids.dedup();
+        let mut names = BTreeMap::new();
+        for id in ids {
+            let name = self.name_of(Some(id)).await?;
+            names.insert(id, name);
+        }
+        Ok(names)
+    }
+}

@@ -1,0 +1,223 @@
+//! One row: its cells into a reading, a service or a rig.
+
+use csv::StringRecord;
+
+use super::dates::{Order, moment};
+use super::headings::{Heading, Headings, Kind};
+use super::{Moment, Why};
+
+/// One row.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Row {
+    /// A reading.
+    Reading(ReadingRow),
+    /// A service.
+    Service(ServiceRow),
+    /// A rig.
+    Rig(RigRow),
+}
+
+/// What a row says that was read on a rig.
+#[derive(Clone, Debug, PartialEq)]
+#[allow(missing_docs, reason = "the names say it, units included")]
+pub struct ReadingRow {
+    pub rig: String,
+    pub at: Moment,
+    pub feed_ppm: f64,
+    pub permeate_ppm: Option<f64>,
+    pub product_ppm: Option<f64>,
+    pub temperature_c: Option<f64>,
+    pub pressure_kpa: Option<f64>,
+    pub permeate_lpm: Option<f64>,
+    pub waste_lpm: Option<f64>,
+    pub feed_us: Option<f64>,
+    pub permeate_us: Option<f64>,
+    pub product_us: Option<f64>,
+}
+
+/// What a row says that was done to a rig.
+#[derive(Clone, Debug, PartialEq)]
+#[allow(missing_docs, reason = "the names say it")]
+pub struct ServiceRow {
+    pub rig: String,
+    pub at: Moment,
+    /// `membrane`, `resin`, `repack`, `prefilter`, `flush`, `oring` or `same-membrane`.
+    pub what: &'static str,
+    pub minutes: Option<i64>,
+    pub price_minor: Option<i64>,
+}
+
+/// What a row says of a rig.
+#[derive(Clone, Debug, PartialEq, Eq)]
+#[allow(missing_docs, reason = "the names say it")]
+pub struct RigRow {
+    pub name: String,
+    pub di_only: bool,
+    pub flushes_itself: bool,
+}
+
+/// One kPa in psi and bar: NIST SP 811, appendix B.
+const KPA_PER_PSI: f64 = 6.894_757;
+const KPA_PER_BAR: f64 = 100.0;
+
+/// No handheld meter shows more.
+const MOST_PPM: f64 = 20_000.0;
+
+/// The services, by how a sheet may call them; the longest name that is in it.
+const SERVICES: [(&str, &str); 15] = [
+    ("samemembrane", "same-membrane"),
+    ("mismamembrana", "same-membrane"),
+    ("prefilt", "prefilter"),
+    ("filter", "prefilter"),
+    ("filtro", "prefilter"),
+    ("membran", "membrane"),
+    ("repack", "repack"),
+    ("compact", "repack"),
+    ("resin", "resin"),
+    ("flush", "flush"),
+    ("lava", "flush"),
+    ("enjuag", "flush"),
+    ("oring", "oring"),
+    ("junta", "oring"),
+    ("torica", "oring"),
+];
+
+/// A cell that is wrong, and what is wrong with it.
+type Wrong = (String, Why);
+
+/// A row's cells and how to read them.
+pub struct Cells<'a> {
+    pub record: &'a StringRecord,
+    pub headings: &'a Headings,
+    pub order: Order,
+    pub decimal_comma: bool,
+}
+
+impl Cells<'_> {
+    /// The row.
+    pub fn row(&self) -> Result<Row, Wrong> {
+        let rig = self.cell(Heading::Rig).map(unmarked).unwrap_or_default().to_owned();
+        if rig.is_empty() {
+            return Err((String::new(), Why::NoRig));
+        }
+        match self.headings.kind() {
+            Kind::Readings => self.reading(rig).map(Row::Reading),
+            Kind::Services => self.service(rig).map(Row::Service),
+            Kind::Rigs => Ok(Row::Rig(RigRow {
+                name: rig,
+                di_only: self.says(Heading::RigKind, &["di", "dionly", "nomembrane", "resin", "resina"]),
+                flushes_itself: self.says(Heading::FlushKind, &["itself", "auto", "automatic", "solo", "sola"]),
+            })),
+        }
+    }
+
+    fn reading(&self, rig: String) -> Result<ReadingRow, Wrong> {
+        let at = self.moment()?;
+        let ppm = |heading| self.within(heading, 0.0, MOST_PPM);
+        let feed_ppm = match ppm(Heading::Feed) {
+            Ok(Some(feed)) => feed,
+            Ok(None) => return Err((String::new(), Why::NoFeed)),
+            Err((cell, Why::NoNumber)) => return Err((cell, Why::NoFeed)),
+            Err(wrong) => return Err(wrong),
+        };
+        let (permeate_ppm, product_ppm) = (ppm(Heading::Permeate)?, ppm(Heading::Product)?);
+        if permeate_ppm.is_none() && product_ppm.is_none() {
+            return Err((String::new(), Why::NoSecond));
+        }
+        let fahrenheit = self.within(Heading::Fahrenheit, 23.0, 140.0)?;
+        let celsius = self.within(Heading::Celsius, -5.0, 60.0)?;
+        let kpa = self.within(Heading::Kpa, 0.0, 7000.0)?;
+        let psi = self.within(Heading::Psi, 0.0, 1000.0)?;
+        let bar = self.within(Heading::Bar, 0.0, 70.0)?;
+        let flow = |heading| self.within(heading, 0.0, 1000.0);
+        let us = |heading| self.within(heading, 0.0, 5.0 * MOST_PPM);
+        Ok(ReadingRow {
+            rig,
+            at,
+            feed_ppm,
+            permeate_ppm,
+            product_ppm,
+            temperature_c: celsius.or(fahrenheit.map(|degrees| (degrees - 32.0) / 1.8)),
+            pressure_kpa: kpa
+                .or(psi.map(|psi| psi * KPA_PER_PSI))
+                .or(bar.map(|bar| bar * KPA_PER_BAR)),
+            permeate_lpm: flow(Heading::PermeateFlow)?,
+            waste_lpm: flow(Heading::WasteFlow)?,
+            feed_us: us(Heading::FeedUs)?,
+            permeate_us: us(Heading::PermeateUs)?,
+            product_us: us(Heading::ProductUs)?,
+        })
+    }
+
+    fn service(&self, rig: String) -> Result<ServiceRow, Wrong> {
+        let at = self.moment()?;
+        let written = self.cell(Heading::What).unwrap_or_default();
+        let plain = plain(written);
+        let known = SERVICES.iter().find(|(name, _)| plain.contains(name));
+        let what = known
+            .map(|(_, what)| *what)
+            .ok_or((written.to_owned(), Why::NoService))?;
+        let whole = |heading, most| Ok(self.within(heading, 0.0, most)?.map(|number| number.round() as i64));
+        Ok(ServiceRow {
+            rig,
+            at,
+            what,
+            minutes: whole(Heading::Minutes, 10_000.0)?,
+            price_minor: whole(Heading::PriceMinor, 1e12)?,
+        })
+    }
+
+    fn moment(&self) -> Result<Moment, Wrong> {
+        let date = self.cell(Heading::Date).unwrap_or_default();
+        moment(date, self.cell(Heading::Clock), self.order).ok_or((date.to_owned(), Why::NoTime))
+    }
+
+    fn says(&self, heading: Heading, words: &[&str]) -> bool {
+        self.cell(heading)
+            .is_some_and(|cell| words.contains(&plain(cell).as_str()))
+    }
+
+    fn within(&self, heading: Heading, least: f64, most: f64) -> Result<Option<f64>, Wrong> {
+        let Some(cell) = self.cell(heading) else {
+            return Ok(None);
+        };
+        let number = number(cell, self.decimal_comma).ok_or((cell.to_owned(), Why::NoNumber))?;
+        if (least..=most).contains(&number) {
+            Ok(Some(number))
+        } else {
+            Err((cell.to_owned(), Why::TooFar))
+        }
+    }
+
+    fn cell(&self, heading: Heading) -> Option<&str> {
+        self.headings.cell(self.record, heading)
+    }
+}
+
+/// A number. A comma with three digits behind it could be either mark, so that
+/// it is none.
+fn number(cell: &str, decimal_comma: bool) -> Option<f64> {
+    let cell = cell.trim_end_matches("ppm").trim();
+    let plain = match cell.split_once(',') {
+        None => cell.to_owned(),
+        Some((_, decimals)) if decimals.contains(['.', ',']) || decimals.len() == 3 && !decimal_comma => return None,
+        Some((whole, decimals)) => format!("{whole}.{decimals}"),
+    };
+    plain.parse().ok().filter(|number: &f64| number.is_finite())
+}
+
+/// A text without the mark that keeps a spreadsheet from taking it for a formula.
+fn unmarked(text: &str) -> &str {
+    match text.strip_prefix('\'') {
+        Some(rest) if rest.starts_with(['=', '+', '-', '@']) => rest,
+        _ => text,
+    }
+}
+
+fn plain(text: &str) -> String {
+    deunicode::deunicode(text)
+        .to_lowercase()
+        .chars()
+        .filter(char::is_ascii_alphanumeric)
+        .collect()
+}

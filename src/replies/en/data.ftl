@@ -1,0 +1,130 @@
+# The owner's data: export, import, who changed what, closing.
+
+in-private = That is for our private chat. Type it there.
+
+close-sure = To close { $outfit } for good, type its name: close outfit { $outfit }
+    From then on nothing is recorded, and a week later all of it is deleted. Above is a last export.
+closing-to-owner = { $outfit } is closed: nothing is recorded, and on { $day } all of it is deleted. To stop that: keep outfit
+closing-to-crew = { $outfit } has been closed by its owner. Nothing is recorded, and on { $day } all of it is deleted.
+outfit-kept = { $outfit } goes on. Readings count again.
+not-closing = { $outfit } is not closing. All goes on.
+
+exported = Above is all that I keep. Readings: { $readings }, services: { $services }, rigs: { $rigs }.
+    The workbook has it all, and a last sheet that explains each column. The other files can be read in again: import
+key-title = key
+key-sheet = sheet
+key-column = column
+key-meaning = meaning
+key-rig = The rig's name. Off the fleet: with "removed" behind it.
+key-taken = When the water was tested, by the outfit's clock (ISO 8601).
+key-done = When it was done, by the outfit's clock (ISO 8601).
+key-feed = Tap (feed), ppm of dissolved solids.
+key-permeate = RO outlet (permeate), ppm of dissolved solids. Empty on a rig without a membrane.
+key-product = Glass (product, behind the resin), ppm of dissolved solids.
+key-temperature = Temperature of the feed water, degrees Celsius.
+key-pressure = Pressure of the feed water, kPa above the air's (gauge).
+key-permeate-flow = Flow of the permeate, litres a minute.
+key-waste-flow = Flow to waste, litres a minute.
+key-feed-us = Tap as it was typed in uS/cm, where it was.
+key-permeate-us = RO outlet as it was typed in uS/cm, where it was.
+key-product-us = Glass as it was typed in uS/cm, where it was.
+key-by = Who told it: first name.
+key-withdrawn = When it was withdrawn. Such a row counts no more, and is not read in again.
+key-what = membrane, resin, repack, prefilter, flush, oring, or same-membrane: somebody said that it was not changed.
+key-minutes = How long it took, in minutes.
+key-price = What it cost, in the smallest unit of the outfit's currency, such as cents.
+key-kind = ro: with a membrane. di: resin alone.
+key-flush = hand: flushed by hand. itself: flushes itself.
+key-added = When it came to the fleet.
+key-removed = When it left the fleet.
+key-setting-rig = The rig, if it is set for one rig alone.
+key-setting = Which setting.
+key-value = Its value, as it is kept.
+key-since = Since when.
+key-name = First name.
+key-role = owner, lead or crew.
+
+import-how = Send me a sheet as a CSV file, or paste its rows below the word import:
+    import
+    rig,date,tap,ro
+    heron,2026-03-02 07:40,180,12
+    Services: rig,date,service. You see what would come in before it does.
+import-no-headings = I cannot tell the columns. The first line must name them, like this:
+    rig,date,tap,ro
+    or for services: rig,date,service
+import-too-many = That is more than { $most } rows. Send them in parts.
+import-dates = Is { $date } written with the day first, or the month first?
+    The buttons, or type: day first - month first
+label-day-first = Day first
+label-month-first = Month first
+import-readings = { $count ->
+    [one] 1 new reading
+   *[other] { $count } new readings
+  }
+import-services = { $count ->
+    [one] 1 new service
+   *[other] { $count } new services
+  }
+import-rigs = { $count ->
+    [one] 1 rig is new or changes
+   *[other] { $count } rigs are new or change
+  }
+import-span = { $what }, { $from } to { $until }
+import-new-rigs = Not on the fleet yet, would be added: { $rigs }
+import-known = Left out, here already: { $count }
+import-withdrawn = Left out, withdrawn: { $count }
+import-ahead = Left out, in the future: { $count }
+import-misnamed = Left out, no name for a rig: { $count }
+import-left-out = Columns that I do not know: { $columns }
+import-bad = { $count ->
+    [one] 1 line cannot be read and would be left out:
+   *[other] { $count } lines cannot be read and would be left out:
+  }
+import-more-bad = and { $count } more
+bad-line = line { $line }: { $why }
+bad-line-cell = line { $line }: { $why } ("{ $cell }")
+bad-no-rig = no rig
+bad-no-time = no date, or none that I can read
+bad-no-feed = no tap reading
+bad-no-second = neither RO nor glass
+bad-no-number = not a number
+bad-too-far = no meter shows that
+bad-no-service = not a service that I know
+bad-garbled = garbled
+import-adds-nothing = Nothing new to import.
+import-sure = Import it? The button, or type: import now - drop import
+import-several = { $count } sheets wait now. Import takes in all of them, rigs first.
+label-import = Import
+label-drop-import = Drop
+import-nothing-waits = Nothing waits to be imported. How it goes: import
+import-dropped = Dropped. Nothing was imported.
+imported = Imported. Readings: { $readings }, services: { $services }, new rigs: { $rigs }.
+    If that was wrong, type: undo import
+import-none-to-undo = There is no import to undo.
+import-undone = Import undone. No longer counted: readings { $readings }, services { $services }.
+    New rigs stay. To take one off: remove rig NAME
+file-not-read = Only an owner's files are read. Readings are texted: { $example }
+file-too-large = I could not read that file. CSV files up to 1 MB, please; or paste the rows below the word import.
+
+changes-title = Who changed what, newest first
+changes-none = Nothing has been changed yet.
+changes-line = { $day }  { $name }: { $what }
+did-join = joined
+did-leave = left
+did-ask-to-be-forgotten = asked to be forgotten
+did-remove = removed { $other }
+did-make-owner = made { $other } owner
+did-make-lead = made { $other } lead
+did-make-crew = made { $other } crew
+did-hand-over = handed over to { $other }
+did-cancel-invites = ended open invites
+did-export = exported everything
+did-import = imported { $about } rows
+did-undo-import = undid an import of { $about } rows
+did-close = closed the outfit
+did-keep = kept the outfit
+did-link = linked the crew chat
+did-unlink = unlinked the crew chat
+did-set = { $name } set to { $value }
+did-reset = { $name } back to what is usual
+did-withdraw = withdrew { $rig }, { $echo }

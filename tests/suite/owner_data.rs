@@ -1,0 +1,234 @@
+//! The owner's data: taken away, brought in, looked through, deleted.
+
+use insta::assert_snapshot;
+use tapside::bot::envelope::{Happening, is_group};
+use tapside::desk::{Heard, Manner};
+
+use crate::world::{DAY, HOUR, World, arrived};
+
+/// The files that somebody gets for a text, by name.
+async fn files(world: &mut World, who: &str, text: &str) -> Vec<(String, Vec<u8>)> {
+    world.now += 60;
+    let heard: Vec<Heard> = world.desk.says(who, Manner::Says, text, world.now).await.unwrap();
+    assert!(heard.iter().all(|heard| heard.to == who || heard.files.is_empty()));
+    let files = heard.into_iter().flat_map(|heard| heard.files);
+    files.map(|file| (file.name.clone(), file.bytes.to_vec())).collect()
+}
+
+fn csv_named(files: &[(String, Vec<u8>)], name: &str) -> String {
+    let found = files.iter().find(|(known, _)| known == name);
+    let (_, bytes) = found.unwrap_or_else(|| panic!("no {name}"));
+    String::from_utf8(bytes.clone()).unwrap()
+}
+
+/// A file's rows without the column that names who told them.
+fn without_tellers(csv: &str) -> Vec<String> {
+    let place = csv
+        .lines()
+        .next()
+        .unwrap()
+        .split(',')
+        .position(|name| name == "by")
+        .unwrap();
+    csv.lines()
+        .map(|line| {
+            let cells = line.split(',').enumerate().filter(|(at, _)| *at != place);
+            cells.map(|(_, cell)| cell).collect::<Vec<_>>().join(",")
+        })
+        .collect()
+}
+
+/// Some weeks of an outfit: odd figures, a rig without a membrane, services.
+async fn some_weeks(world: &mut World) {
+    world.says("owner", "mule di only").await;
+    world.says("owner", "otter flushes itself").await;
+    for week in 0..9 {
+        world.now += 6 * DAY + 7 * HOUR;
+        let permeate = 12.0 + f64::from(week) * 0.7;
+        world
+            .says("crew", &format!("heron 181.{week} {permeate} 14 c 4.1 bar"))
+            .await;
+        world.says("lead", &format!("otter {} 21 0", 205 + week)).await;
+        world.says("crew", &format!("mule 190 {week}")).await;
+        world.says("crew", "heron flushed").await;
+    }
+    world.says("lead", "heron new resin").await;
+    world.says("lead", "otter same membrane").await;
+    world.says("crew", "heron 200 15").await;
+    world.says("crew", "undo").await;
+}
+
+#[tokio::test]
+async fn an_export_read_into_an_empty_outfit_gives_the_same_assessments() {
+    let mut old = World::new().await;
+    some_weeks(&mut old).await;
+    let first = files(&mut old, "owner", "export").await;
+    let names: Vec<&str> = first.iter().map(|(name, _)| name.as_str()).collect();
+    assert_eq!(
+        names,
+        ["tapside-2026-04-30.xlsx", "readings.csv", "services.csv", "rigs.csv"]
+    );
+
+    let mut new = World::empty().await;
+    new.desk.settle_in(new.now).await.unwrap();
+    new.now = old.now - 60;
+    for name in ["readings.csv", "services.csv", "rigs.csv"] {
+        let preview = new.says("owner", &format!("import\n{}", csv_named(&first, name))).await;
+        assert!(preview.contains("Import it?"), "{preview}");
+    }
+    let imported = new.says("owner", "import now").await;
+    assert!(
+        imported.contains("Readings: 27, services: 11, new rigs: 3."),
+        "{imported}"
+    );
+    let second = files(&mut new, "owner", "export").await;
+    for name in ["readings.csv", "services.csv"] {
+        let mut told = without_tellers(&csv_named(&first, name));
+        told.retain(|line| !line.contains(",200,15,"));
+        assert_eq!(without_tellers(&csv_named(&second, name)), told, "{name}");
+    }
+    old.now = new.now;
+    for question in [
+        "heron?",
+        "otter?",
+        "mule?",
+        "when does heron need a membrane",
+        "history otter",
+        "fleet",
+    ] {
+        assert_eq!(
+            new.says("owner", question).await,
+            old.says("owner", question).await,
+            "{question}"
+        );
+    }
+}
+
+#[tokio::test]
+async fn rows_are_shown_first_and_importing_twice_adds_nothing() {
+    let mut world = World::new().await;
+    let rows = "import\nrig;date;time;tap;ro;colour\nheron;02.03.2026;07:40;180;12,5;red\nwren;02.03.2026;08:00;190;20;\n\
+                heron;;;180;12;\nheron;03.03.2026;07:40;many;12;\nheron;03.03.2036;07:40;180;12;";
+    assert_snapshot!(world.says("owner", rows).await, @r#"
+    bot: 2 new readings, 2 Mar to 2 Mar
+         Not on the fleet yet, would be added: Wren
+         Left out, in the future: 1
+         Columns that I do not know: colour
+         2 lines cannot be read and would be left out:
+         line 4: no date, or none that I can read
+         line 5: no tap reading ("many")
+         Import it? The button, or type: import now - drop import
+         [Import]  [Drop]
+    "#);
+    assert!(world.says("owner", "heron?").await.contains("no readings yet"));
+    assert_snapshot!(world.says("owner", "[Import]").await, @r"
+    bot: Imported. Readings: 2, services: 0, new rigs: 1.
+         If that was wrong, type: undo import
+    ");
+    assert!(
+        world
+            .says("owner", "history heron")
+            .await
+            .contains("tap 180 -> RO 12.5 ppm")
+    );
+    assert_snapshot!(world.says("owner", rows).await, @r#"
+    bot: Nothing new to import.
+         Left out, here already: 2
+         Left out, in the future: 1
+         Columns that I do not know: colour
+         2 lines cannot be read and would be left out:
+         line 4: no date, or none that I can read
+         line 5: no tap reading ("many")
+    "#);
+    assert_snapshot!(world.says("owner", "import now").await, @"bot: Nothing waits to be imported. How it goes: import");
+    assert_snapshot!(world.says("owner", "undo").await, @"bot: Nothing of yours from the last 12 hours to take back.");
+    assert_snapshot!(world.says("owner", "undo import").await, @r"
+    bot: Import undone. No longer counted: readings 2, services 0.
+         New rigs stay. To take one off: remove rig NAME
+    ");
+    assert!(world.says("owner", "heron?").await.contains("no readings yet"));
+    world.says("owner", rows).await;
+    assert_snapshot!(world.says("owner", "drop import").await, @"bot: Dropped. Nothing was imported.");
+}
+
+#[tokio::test]
+async fn unclear_dates_are_asked_about() {
+    let mut world = World::new().await;
+    let rows = "import\nrig,date,tap,ro\nheron,02/03/2026,180,12";
+    assert_snapshot!(world.says("owner", rows).await, @r"
+    bot: Is 02/03/2026 written with the day first, or the month first?
+         The buttons, or type: day first - month first
+         [Day first]  [Month first]
+    ");
+    assert_snapshot!(world.says("owner", "[Month first]").await, @r"
+    bot: 1 new reading
+         Import it? The button, or type: import now - drop import
+         [Import]  [Drop]
+    ");
+    assert_snapshot!(world.says("owner", "import").await, @r"
+    bot: Send me a sheet as a CSV file, or paste its rows below the word import:
+         import
+         rig,date,tap,ro
+         heron,2026-03-02 07:40,180,12
+         Services: rig,date,service. You see what would come in before it does.
+    ");
+    assert_snapshot!(world.says("owner", "import\nname,age\nanna,3").await, @r"
+    bot: I cannot tell the columns. The first line must name them, like this:
+         rig,date,tap,ro
+         or for services: rig,date,service
+    ");
+}
+
+#[tokio::test]
+async fn who_changed_what_is_told_to_the_owner() {
+    let mut world = World::new().await;
+    world.says("crew", "heron 180 12").await;
+    world.says("crew", "undo").await;
+    world.says("owner", "make crew lead").await;
+    world.says("owner", "resin price 9").await;
+    world.now += DAY;
+    assert_snapshot!(world.says("owner", "changes").await, @r"
+    bot: Who changed what, newest first
+         yesterday  owner: resin-price set to 9
+         yesterday  owner: made crew lead
+         yesterday  crew: withdrew Heron, tap 180 -> RO 12 ppm
+         yesterday  owner: joined
+    ");
+    assert!(world.says("crew", "changes").await.contains("Only an owner"));
+}
+
+#[tokio::test]
+async fn a_groups_chat_is_linked_where_it_is_and_keeps_its_link_when_it_moves() {
+    let mut world = World::new().await;
+    assert_snapshot!(world.says("lead", "link crew chat").await, @"bot: Add me to your crew's group and type it there: link crew chat");
+    world.desk.bot().set_hears_groups(false);
+    world.says("crew", "hello").await;
+    for (who, text) in [
+        ("crew", "link crew chat"),
+        ("lead", "link crew chat"),
+        ("owner", "export"),
+    ] {
+        let what = Happening::Text(text.to_owned());
+        let said = arrived(&format!("yard/{who}/{text}"), 0, "#desk:yard", who, what, world.now);
+        world.desk.bot().hear(&[said], world.now).await.unwrap();
+    }
+    let heard = world.waits(1).await;
+    let in_the_yard = heard.split("\nbot to lead").next().unwrap_or_default();
+    assert_snapshot!(in_the_yard, @r"
+    bot to #desk:yard: Only an owner or lead can do that.
+    bot to #desk:yard: This is My outfit's crew chat now. Readings count here as they do in private: heron 180 12
+         Reminders that reach nobody in private come here. To end it: unlink crew chat
+         But I cannot read along here yet: in groups Telegram shows me only commands and replies to me.
+         Make me an administrator of this group. Or let my host switch privacy mode off at @BotFather (/setprivacy), then take me out of the group and add me again.
+    bot to #desk:yard: That is for our private chat. Type it there.
+    ");
+    let to = "#desk:big-yard".to_owned();
+    let moved = arrived("moved", 0, "#desk:yard", "lead", Happening::Moved { to }, world.now);
+    world.desk.bot().hear(&[moved], world.now).await.unwrap();
+    let mut tx = world.desk.bot().store().begin().await.unwrap();
+    let chat = tapside::store::settings::crew_chat(&mut tx, 1).await.unwrap().unwrap();
+    drop(tx);
+    assert!(is_group(&chat));
+    assert_eq!(chat, "#desk:big-yard");
+    assert_snapshot!(world.says("lead", "unlink crew chat").await, @"bot: No crew chat is linked any more. Readings in groups still count.");
+}
