@@ -110,6 +110,7 @@ fn in_the_yard(key: &str, who: &str, text: &str, now: i64) -> Arrived {
 async fn in_a_group_strangers_and_chatter_get_silence() {
     let mut world = World::new().await;
     world.says("crew", "hello").await;
+    world.waits(1).await;
     for (n, who) in ["stranger", "crew"].into_iter().enumerate() {
         let talk = in_the_yard(&format!("group/{n}"), who, "see you at nine by the bakery", world.now);
         world.desk.bot().hear(&[talk], world.now).await.unwrap();

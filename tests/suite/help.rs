@@ -275,6 +275,7 @@ async fn the_chosen_language_stays_whatever_the_platform_says() {
 #[tokio::test]
 async fn in_a_group_a_cry_for_help_is_none_of_the_bots_business() {
     let mut world = World::new().await;
+    world.waits(1).await;
     for (index, (text, heard)) in [("help lads", false), ("help qqqq", false), ("help flush", true)]
         .into_iter()
         .enumerate()

@@ -50,7 +50,8 @@ impl Bot {
         let rules = Rules::of_all(&mut look, &outfits).await?;
         let met = store::slots::claimed_since(&mut look, now - KEYS_REMEMBERED).await?;
         look.rollback().await?;
-        let clocks: Clocks = outfits.into_iter().zip(rules).collect();
+        let open = |(outfit, _): &(Outfit, Rules)| outfit.closing_at.is_none();
+        let clocks: Clocks = outfits.into_iter().zip(rules).filter(open).collect();
         for (outfit, rules) in &clocks {
             match self.outfit_due(outfit, rules, &met, now).await {
                 Err(trouble) if trouble.blames_the_message() => {
@@ -59,7 +60,8 @@ impl Bot {
                 other => other?,
             }
         }
-        self.repeat_nudges(&clocks, now).await
+        self.repeat_nudges(&clocks, now).await?;
+        self.close_outfits(now).await
     }
 
     async fn outfit_due(

@@ -185,6 +185,12 @@ async fn whom(db: &mut Db, outfit: &Outfit, worker: i64) -> Result<Option<(Strin
     {
         return Ok(Some((worker.chat.clone(), worker.clone())));
     }
+    let known = everybody.iter().find(|member| member.role == Role::Owner);
+    if let (Some(chat), Some(owner)) = (store::settings::crew_chat(db, outfit.id).await?, known)
+        && !store::chats::is_blocked(db, &chat).await?
+    {
+        return Ok(Some((chat, owner.clone())));
+    }
     let leads = everybody.iter().filter(|member| member.role == Role::Lead);
     let owners = everybody.iter().filter(|member| member.role == Role::Owner);
     for member in leads.chain(owners) {
