@@ -11,7 +11,7 @@ use anyhow::{Context, anyhow};
 use jiff::tz::TimeZone;
 
 use crate::bot::Tokens;
-use crate::desk::{Desk, Heard};
+use crate::desk::{Desk, Heard, Manner};
 use crate::schedule::slot_on;
 use crate::store::Store;
 pub use files::Files;
@@ -116,6 +116,8 @@ pub async fn play(text: &str, url: &str) -> anyhow::Result<Played> {
                     seated = true;
                     if !text.starts_with("/start") {
                         desk.settle_in(now).await?;
+                        // The guide has a conversation of its own.
+                        desk.says("owner", Manner::Says, "stop", now).await?;
                     } else {
                         desk.bot().claim_token(now).await?;
                     }

@@ -159,7 +159,7 @@ impl Turn<'_> {
         Ok(Some(Answer::says(self.words.say(key, [("rig", (&rig.name).into())]))))
     }
 
-    async fn add_rigs(&mut self, names: &[String]) -> Result<Answer, StoreError> {
+    pub(super) async fn add_rigs(&mut self, names: &[String]) -> Result<Answer, StoreError> {
         if !self.member.role.leads() {
             return Ok(self.may_not("who-leads"));
         }
@@ -218,7 +218,7 @@ impl Turn<'_> {
         Ok(Answer::says(self.words.say("own-rig", [("rig", (&rig.name).into())])))
     }
 
-    fn unknown_rig(&self, name: &str) -> Answer {
+    pub(super) fn unknown_rig(&self, name: &str) -> Answer {
         if self.fleet.is_empty() {
             return Answer::says(self.words.plain("fleet-empty"));
         }

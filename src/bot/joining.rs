@@ -91,6 +91,9 @@ impl Bot {
         };
         let owners: Vec<people::Member> = people::of_outfit(db, outfit_id).await?;
         people::join(db, &who, outfit_id, invite.role, now).await?;
+        if invite.outfit_id.is_none() {
+            return self.open_set_up(db, incoming, now).await;
+        }
         let mut welcome = self.welcome(db, words, outfit_id, invite).await?;
         if let Some(member) = people::find(db, who.address).await? {
             let teller = Teller {
@@ -114,9 +117,6 @@ impl Bot {
 
     async fn welcome(&self, db: &mut Db, words: Words, outfit_id: i64, invite: Invite) -> Result<String, StoreError> {
         let outfit = store::outfits::get(db, outfit_id).await?;
-        if invite.outfit_id.is_none() {
-            return Ok(words.say("welcome-owner", [("zone", (&outfit.zone).into())]));
-        }
         let fleet = store::rigs::fleet(db, outfit_id).await?;
         let name = fleet
             .first()

@@ -47,6 +47,7 @@ mod rewriting;
 mod rules;
 mod scene;
 mod settings;
+mod setup;
 mod showing;
 mod tokens;
 mod turn;

@@ -63,7 +63,7 @@ impl Turn<'_> {
 
 /// The zone of that name, whatever its case, or the only one that ends in it
 /// (`madrid`); else the nearest name, if one is near.
-fn zone_named(typed: &str) -> Result<(TimeZone, String), Option<String>> {
+pub(super) fn zone_named(typed: &str) -> Result<(TimeZone, String), Option<String>> {
     let wanted = typed.trim().to_lowercase().replace(' ', "_");
     let names: Vec<String> = tz::db()
         .available()

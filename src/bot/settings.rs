@@ -1,5 +1,6 @@
 //! Answers to settings that are typed: who may, what holds from now on, what holds at all.
 
+use crate::message::setting::Ways as CountryWays;
 use crate::message::setting::{Clock, Field, Meter, Reach, SetBy, Setting, Weekday, Wish, WishFor};
 use crate::replies::figures;
 use crate::replies::settings::{Standing, Ways, list, typed};
@@ -116,6 +117,13 @@ impl Turn<'_> {
         let value = setting.map(Setting::value).unwrap_or_default();
         let teller = self.teller();
         store::settings::set(self.db, teller, rig.map(|rig| rig.id), field.name(), &value).await?;
+        if let (Some(Setting::ResinBed(_)), Some(rig)) = (setting, rig.filter(|rig| rig.di_only)) {
+            let rig = Rig {
+                di_only: false,
+                ..rig.clone()
+            };
+            store::rigs::set_traits(self.db, &rig, self.now).await?;
+        }
         if rig.is_none() && self.put_in_column(field, setting) {
             store::outfits::set(self.db, &self.outfit).await?;
         }
@@ -126,8 +134,13 @@ impl Turn<'_> {
 
     /// Some facts of the outfit have a column, which holds. Whether one changed.
     fn put_in_column(&mut self, field: Field, setting: Option<&Setting>) -> bool {
+        let degrees_told = self.set_value(Field::Degrees, None).is_some();
         let outfit = &mut self.outfit;
         match (field, setting) {
+            (Field::Country, Some(Setting::Country(country))) if !degrees_told => {
+                let fahrenheit = country.ways() == CountryWays::American;
+                if fahrenheit { "F" } else { "C" }.clone_into(&mut outfit.degrees);
+            }
             (Field::DayEnds, Some(Setting::DayEnds(clock))) => outfit.day_ends = clock.text(),
             (Field::DayEnds, _) => "17:00".clone_into(&mut outfit.day_ends),
             (Field::Meter, Some(Setting::Meter(Meter::Conductivity(factor)))) => outfit.us_to_ppm = *factor,
@@ -174,7 +187,9 @@ impl Turn<'_> {
                 .collect(),
             Some(_) => Vec::new(),
         };
+        let no_bed = rig.is_some_and(|rig| !self.rules.has_bed(rig));
         let needed = |field: &Field| match rig {
+            _ if no_bed => false,
             None => *field != Field::ResinLitres && *field != Field::LitresPerDay || self.fleet.is_empty(),
             Some(_) => true,
         };
@@ -211,19 +226,19 @@ impl Turn<'_> {
     }
 
     /// What was set of a field for the outfit, or for this rig alone.
-    fn set_value(&self, field: Field, rig_id: Option<i64>) -> Option<Setting> {
+    pub(super) fn set_value(&self, field: Field, rig_id: Option<i64>) -> Option<Setting> {
         let mut set = self.rules.set().iter().rev();
         set.find(|(rig, setting)| *rig == rig_id && setting.field() == field)
             .map(|(_, setting)| setting.clone())
     }
 
     /// What was set of a field and holds for a rig, its own or the outfit's.
-    fn held(&self, field: Field, rig_id: Option<i64>) -> Option<Setting> {
+    pub(super) fn held(&self, field: Field, rig_id: Option<i64>) -> Option<Setting> {
         self.set_value(field, rig_id).or_else(|| self.set_value(field, None))
     }
 
     /// What holds of a field when nobody set it.
-    fn default_of(&self, field: Field) -> Option<Setting> {
+    pub(super) fn default_of(&self, field: Field) -> Option<Setting> {
         let limits = self.rules.limits();
         let clock = |time: jiff::civil::Time| Clock::new(time.hour() as u8, time.minute() as u8);
         Some(match field {

@@ -98,7 +98,7 @@ impl Bot {
         turn.queue(answer).await
     }
 
-    async fn turn<'a>(
+    pub(super) async fn turn<'a>(
         &'a self,
         db: &'a mut Db,
         incoming: &'a Incoming,
@@ -226,6 +226,9 @@ impl Turn<'_> {
         if let Some(refusal) = self.closed_to(command.as_ref()) {
             return Ok(refusal);
         }
+        if let Some(answer) = self.guided(text).await? {
+            return Ok(answer);
+        }
         if let Some(command) = command
             && let Some(answer) = self.obey(command).await?
         {
@@ -260,7 +263,7 @@ impl Turn<'_> {
     }
 
     /// Queues an answer: to others first, then here, with its buttons.
-    async fn queue(&mut self, mut answer: Answer) -> Result<(), StoreError> {
+    pub(super) async fn queue(&mut self, mut answer: Answer) -> Result<(), StoreError> {
         for outgoing in &answer.to_others {
             store::sends::queue(self.db, outgoing, self.now).await?;
         }

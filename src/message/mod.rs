@@ -42,6 +42,7 @@ mod second_thoughts;
 mod senses;
 mod services;
 pub mod setting;
+pub mod setup;
 mod strays;
 mod times;
 mod tokens;

@@ -79,6 +79,8 @@ pub enum Setting {
     PrefilterDays(u16),
     /// How many membranes the rig has.
     Membranes(u8),
+    /// Whether a bed of resin follows the membrane; without one the readings are tap and RO.
+    ResinBed(bool),
     /// How the resin bed stands.
     Stands(Stands),
     /// What one membrane is rated for.
@@ -177,6 +179,8 @@ mod tests {
             Setting::PrefilterDays(90),
             Setting::Membranes(2),
             Setting::Stands(Stands::Lying),
+            Setting::ResinBed(true),
+            Setting::ResinBed(false),
             Setting::Rated(Rated {
                 gallons_per_day: 150.0,
                 temperature_f: 77.0,

@@ -59,6 +59,8 @@ pub fn typed(words: Words, setting: &Setting, ways: Ways) -> String {
         Setting::VolumeUnit(VolumeUnit::Gallons) => words.plain("set-volume-gallons"),
         Setting::PrefilterDays(days) => say("set-prefilter-days", &days.to_string()),
         Setting::Membranes(count) => words.say("set-membranes", [("value", i64::from(*count).into())]),
+        Setting::ResinBed(true) => words.plain("set-ro-and-di"),
+        Setting::ResinBed(false) => words.plain("set-ro-only"),
         Setting::Stands(Stands::Upright) => words.plain("set-upright"),
         Setting::Stands(Stands::Lying) => words.plain("set-lying"),
         Setting::Rated(rated) => words.say(

@@ -33,6 +33,7 @@ macro_rules! texts {
                 include_str!(concat!($tag, "/money.ftl")),
                 include_str!(concat!($tag, "/pictures.ftl")),
                 include_str!(concat!($tag, "/digest.ftl")),
+                include_str!(concat!($tag, "/setup.ftl")),
             ],
         )
     };

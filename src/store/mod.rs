@@ -30,6 +30,7 @@ pub mod record;
 pub mod rigs;
 pub mod sends;
 pub mod services;
+pub mod set_ups;
 pub mod settings;
 pub mod slots;
 pub mod tallies;

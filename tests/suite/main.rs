@@ -50,6 +50,7 @@ mod reminders;
 mod schedule;
 mod served;
 mod settings;
+mod setup;
 mod spanish;
 mod start_and_stop;
 mod water_checks;

@@ -34,10 +34,12 @@ impl World {
         }
     }
 
-    /// An outfit with three rigs.
+    /// An outfit with three rigs, whose owner put the guide off.
     pub async fn new() -> Self {
         let mut world = Self::empty().await;
         world.desk.settle_in(world.now).await.expect("an owner");
+        let put_off = world.desk.says("owner", Manner::Says, "stop", world.now).await;
+        put_off.expect("no more questions");
         world.says("owner", "add rigs heron, otter, mule").await;
         world
     }

@@ -92,6 +92,8 @@ pub const WHOLE: &[(&str, Field, &str)] = &[
     ("no quiet hours", Field::QuietHours, "off"),
     ("meter [shows] ppm", Field::Meter, "ppm"),
     ("meter [shows] us [/] [cm]", Field::Meter, "0.5"),
+    ("[is|has] ro and|plus di|resin", Field::ResinBed, "yes"),
+    ("[is|has] ro only", Field::ResinBed, "no"),
     ("[is|stands|runs] upright", Field::Stands, "upright"),
     ("[is|lies|runs] lying [down]", Field::Stands, "lying"),
     ("[is|lies|runs] on its side", Field::Stands, "lying"),

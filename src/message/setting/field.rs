@@ -34,6 +34,7 @@ pub enum Field {
     VolumeUnit,
     PrefilterDays,
     Membranes,
+    ResinBed,
     Stands,
     Rated,
     ShortNames,
@@ -63,7 +64,7 @@ use Reach::{Either, Outfit, Rig};
 use SetBy::{Leads, Owner};
 
 /// Field, lasting name, reach, who may; in the order in which they are listed.
-const TABLE: [(Field, &str, Reach, SetBy); 36] = [
+const TABLE: [(Field, &str, Reach, SetBy); 37] = [
     (Field::ResinPrice, "resin-price", Either, Owner),
     (Field::MembranePrice, "membrane-price", Either, Owner),
     (Field::PrefilterPrice, "prefilter-price", Either, Owner),
@@ -97,6 +98,7 @@ const TABLE: [(Field, &str, Reach, SetBy); 36] = [
     (Field::VolumeUnit, "volume-unit", Outfit, Owner),
     (Field::PrefilterDays, "prefilter-days", Either, Leads),
     (Field::Membranes, "membranes", Rig, Leads),
+    (Field::ResinBed, "resin-bed", Rig, Leads),
     (Field::Stands, "stands", Rig, Leads),
     (Field::Rated, "rated", Either, Leads),
     (Field::ShortNames, "short-names", Rig, Leads),
@@ -164,6 +166,7 @@ impl Setting {
             Self::VolumeUnit(_) => Field::VolumeUnit,
             Self::PrefilterDays(_) => Field::PrefilterDays,
             Self::Membranes(_) => Field::Membranes,
+            Self::ResinBed(_) => Field::ResinBed,
             Self::Stands(_) => Field::Stands,
             Self::Rated(_) => Field::Rated,
             Self::ShortNames(_) => Field::ShortNames,

@@ -45,6 +45,7 @@ impl Setting {
             Self::VolumeUnit(VolumeUnit::Gallons) => "gal".to_owned(),
             Self::PrefilterDays(days) => days.to_string(),
             Self::Membranes(count) => count.to_string(),
+            Self::ResinBed(there) => if *there { "yes" } else { "no" }.to_owned(),
             Self::Stands(Stands::Upright) => "upright".to_owned(),
             Self::Stands(Stands::Lying) => "lying".to_owned(),
             Self::Rated(rated) => format!(
@@ -98,6 +99,7 @@ impl Setting {
             )?),
             Field::PrefilterDays => Self::PrefilterDays(value.parse().ok()?),
             Field::Membranes => Self::Membranes(value.parse().ok()?),
+            Field::ResinBed => Self::ResinBed(one_of(value, [("yes", true), ("no", false)])?),
             Field::Stands => Self::Stands(one_of(value, [("upright", Stands::Upright), ("lying", Stands::Lying)])?),
             Field::Rated => Self::Rated(rated(value)?),
             Field::ShortNames => Self::ShortNames(value.split(',').map(str::to_owned).collect()),

@@ -69,6 +69,8 @@ pub const WHOLE: &[(&str, Field, &str)] = &[
     ("silencio no", Field::QuietHours, "off"),
     ("medidor [en] ppm", Field::Meter, "ppm"),
     ("medidor [en] us [/] [cm]", Field::Meter, "0.5"),
+    ("[es|tiene] osmosis|ro y resina|di", Field::ResinBed, "yes"),
+    ("[es|tiene] solo osmosis|ro", Field::ResinBed, "no"),
     ("[esta|va] de pie", Field::Stands, "upright"),
     ("[esta|va] vertical", Field::Stands, "upright"),
     ("[esta|va] tumbado|tumbada|acostado|acostada", Field::Stands, "lying"),

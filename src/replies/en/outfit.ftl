@@ -1,12 +1,6 @@
 # The outfit.
 
 outfit-unnamed = My outfit
-welcome-owner = This outfit is yours.
-    1. Add your rigs: add rig heron
-    2. Take two readings, tap and RO outlet, and text them: heron 180 12
-    3. Let your crew in: invite
-    Local time is { $zone }. Another one: zone Europe/Madrid
-    Give the outfit a name: name Blue Ladder
 welcome-crew = You are on { $outfit } as { $role }.
     Text a rig and two readings, tap first: { $example }
 joined = { $name } joined as { $role }.

@@ -43,6 +43,8 @@ set-membranes = { $value ->
     [one] 1 membrane
    *[other] { $value } membranes
   }
+set-ro-and-di = RO and DI
+set-ro-only = RO only
 set-upright = upright
 set-lying = lying
 set-rated = rated { $flow } gpd at { $temperature } F { $pressure } psi

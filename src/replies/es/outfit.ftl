@@ -1,12 +1,6 @@
 # La empresa.
 
 outfit-unnamed = Mi empresa
-welcome-owner = Esta empresa es tuya.
-    1. Agrega tus equipos: agregar equipo heron
-    2. Toma dos lecturas, red y salida de ósmosis, y mándalas: heron 180 12
-    3. Haz entrar a tu gente: invitar
-    La hora local es la de { $zone }. Para otra: zona Madrid
-    Ponle nombre a la empresa: nombre Escalera Azul
 welcome-crew = Estás en { $outfit } como { $role }.
     Manda un equipo y dos lecturas, primero la red: { $example }
 joined = { $name } entró como { $role }.

@@ -43,6 +43,8 @@ set-membranes = { $value ->
     [one] 1 membrana
    *[other] { $value } membranas
   }
+set-ro-and-di = ósmosis y resina
+set-ro-only = solo ósmosis
 set-upright = de pie
 set-lying = tumbado
 set-rated = nominal { $flow } gpd a { $temperature } F { $pressure } psi

@@ -1,0 +1,116 @@
+# La configuración: las preguntas de la guía. La primera línea de cada una es la
+# pregunta, y también se dice sola cuando entre medias llegó otra cosa.
+
+setup-welcome = Esta empresa es tuya. Pregunto unas pocas cosas, de una en una, y todas pueden esperar: omitir, o parar.
+    Lee y escribe con los pies en lugar seguro, nunca desde una escalera ni un borde.
+setup-private = Una empresa la configuro a solas. Escríbeme allí: configurar
+
+setup-name = ¿Cómo se llama la empresa?
+setup-country = ¿En qué país trabajas?
+    De él salen unidades, moneda y hora. ¿No está? Escríbelo.
+setup-units = Así queda: { $units }. ¿Algo distinto? Escríbelo, por ejemplo: medidor uS
+setup-zone = ¿Qué hora es donde trabajas?
+    Tócala, o escribe una ciudad.
+setup-rigs = ¿Qué equipos tienes?
+    Todos los nombres en un mensaje, así: heron, otter. También vale pegar una lista.
+setup-add-rig = Agregar { $rig }
+setup-line-bad = No entendí "{ $line }": no agregué ningún equipo por esa línea.
+setup-reading = Pruébalo cuando quieras: primero la red, luego la salida de ósmosis.
+    Deja correr el agua unos minutos y enjuaga el vaso. La salida de ósmosis es la manguera que entra en la resina.
+    El agua purificada no es para beber. Retorno y desagüe: según la norma local y con un fontanero autorizado.
+    Lo que falta por configurar son unos dos minutos.
+setup-reading-short = ¿Seguimos con la configuración?
+setup-reading-done = Eso es todo lo que manda una cuadrilla. ¿Seguimos con la configuración? Unos dos minutos.
+setup-hours = Supongo: { $facts }. ¿Es así?
+    O escribe lo que sea distinto, por ejemplo: lun-sáb, el día acaba a las 16:30
+setup-working-days = ¿Qué días trabajas?
+setup-day-ends = ¿A qué hora acaba la jornada?
+    A esa hora aviso a quien no haya lavado la membrana.
+setup-digest = ¿Cuándo quieres el resumen semanal?
+    O escribe: resumen no
+
+setup-facts = { $rig }, supongo: { $facts }. ¿Es así?
+    O escribe lo que sea distinto, por ejemplo: 2 membranas, se lava solo, tumbado. Sin membrana: solo resina
+setup-kind = { $rig }: ¿con qué trabaja?
+setup-membranes = { $rig }: ¿cuántas membranas?
+setup-flush = { $rig }: ¿cómo se lava la membrana?
+setup-stands = { $rig }: ¿cómo va la resina?
+    En un envase tumbado, el agua pasa por encima de la resina suelta.
+setup-resin = { $rig }: ¿cuánta resina lleva?
+    Sin eso no puedo decir cuánto dura.
+setup-rated = { $rig }: ¿cuánto da una membrana nueva?
+    Está en su etiqueta, por ejemplo: 150 gpd a 77 F 60 psi
+setup-prefilters = { $rig }: ¿cada cuánto cambias los prefiltros?
+setup-same = { $rigs }: igual que { $like }.
+setup-rig-done = { $rig } está configurado. Para verlo: { $name } ajustes
+
+setup-membrane-price = ¿Cuánto te cuesta una membrana nueva?
+    Por ejemplo: 180. Sin eso no puedo decir cuándo compensa cambiarla.
+setup-resin-price = ¿Cuánto te cuesta un litro de resina?
+    Por ejemplo: 9. O por saco: 25 litros cuestan 225. Sin eso no puedo decir lo que cuesta esperar.
+setup-litres = ¿Cuánta agua hace un equipo en un día de trabajo, más o menos?
+    Basta una cifra aproximada; un equipo puede ser distinto: heron 600 litros al día
+setup-crew = ¿Haces entrar ya a tu gente?
+    Abren un enlace y mandan un equipo con dos números.
+setup-done = La empresa está configurada. Para verlo y cambiarlo todo: ajustes
+    Un equipo, con prefiltros y caudal nominal: configurar { $rig }
+
+setup-not-understood = Aquí no me sirve "{ $text }".
+setup-stopped = Bien, eso puede esperar. Las lecturas funcionan igual. Para seguir: configurar
+setup-waits = El resto de la configuración espera. Para seguir: configurar
+
+setup-skip = Omitir
+setup-go-on = Seguir
+setup-later = Más tarde
+setup-fits = Así es
+setup-one-by-one = Una por una
+setup-same-as = Igual que { $rig }
+setup-all-same = Todos iguales
+setup-invite = Invitar
+setup-di-only = solo resina
+setup-by-hand = se lava a mano
+setup-by-itself = se lava solo
+setup-half-cubic-foot = 0,5 pies cúbicos
+setup-cubic-foot = 1 pie cúbico
+
+country-name = { $code ->
+    [US] Estados Unidos
+    [GB] Reino Unido
+    [IE] Irlanda
+    [CA] Canadá
+    [AU] Australia
+    [NZ] Nueva Zelanda
+    [ZA] Sudáfrica
+    [ES] España
+    [MX] México
+    [PT] Portugal
+    [FR] Francia
+    [DE] Alemania
+    [AT] Austria
+    [CH] Suiza
+    [IT] Italia
+    [NL] Países Bajos
+    [BE] Bélgica
+    [LU] Luxemburgo
+    [PL] Polonia
+    [CZ] Chequia
+    [HU] Hungría
+    [RO] Rumanía
+    [SE] Suecia
+    [NO] Noruega
+    [DK] Dinamarca
+    [FI] Finlandia
+    [IS] Islandia
+    [GR] Grecia
+    [JP] Japón
+    [SG] Singapur
+    [BR] Brasil
+    [AR] Argentina
+    [CL] Chile
+    [CO] Colombia
+    [PE] Perú
+    [UY] Uruguay
+    [CR] Costa Rica
+    [DO] República Dominicana
+   *[other] { $code }
+  }
