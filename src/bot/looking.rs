@@ -45,9 +45,14 @@ impl Turn<'_> {
 
     pub(super) async fn one_rig(&mut self, rig: &Rig) -> Result<Answer, StoreError> {
         let last = self.newest(rig).await?;
-        let resin_on = store::services::last_done(self.db, rig.id, "resin")
-            .await?
-            .map(|at| self.date(at));
+        let resin_on = match self.rules.has_bed(rig) {
+            true => Some(
+                store::services::last_done(self.db, rig.id, "resin")
+                    .await?
+                    .map(|at| self.date(at)),
+            ),
+            false => None,
+        };
         let by_hand = !rig.flushes_itself && !rig.di_only;
         let flushed_on = match by_hand {
             true => Some(

@@ -193,6 +193,7 @@ impl Turn<'_> {
                 .resin
                 .filter(|_| remind)
                 .and_then(|bed| resin::short(self.words, &bed)),
+            has_bed: self.rules.has_bed(&rig),
             flush: remind && taken_on == today && !rig.flushes_itself && !rig.di_only,
             today,
         };

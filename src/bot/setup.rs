@@ -3,14 +3,12 @@
 //! else through as always.
 
 mod answering;
+mod known;
 mod questions;
 mod rigs;
 
-use crate::message::setting::Field;
-use crate::message::setup::{self, Guide, Known, KnownRig, Part, Progress, Step};
+use crate::message::setup::{self, Guide, KnownRig, Part, Progress, Step};
 use crate::message::{self, Meaning, command};
-use crate::replies::Words;
-use crate::replies::words::LANGUAGES;
 use crate::store::people::Role;
 use crate::store::questions::Question;
 use crate::store::set_ups::SetUp;
@@ -18,6 +16,7 @@ use crate::store::{self, Db, StoreError};
 
 use super::answer::{Answer, Press};
 use super::envelope::Incoming;
+use super::fleet::proper_name;
 use super::turn::{QUESTION_LIVES, Turn};
 use super::{Bot, scene};
 
@@ -215,9 +214,11 @@ impl Turn<'_> {
             return Ok(answer);
         }
         // The first reading of all may come before there is a rig.
-        if self.fleet.is_empty()
-            && let Some(name) = named
-        {
+        if !self.fleet.is_empty() {
+            return self.stray(answer, progress, step).await;
+        }
+        if let Some(name) = named {
+            let name = proper_name(&name).unwrap_or(name);
             let add = self.words.say("setup-add-rig", [("rig", (&name).into())]);
             answer.buttons = vec![Press {
                 label: add,
@@ -225,6 +226,7 @@ impl Turn<'_> {
             }];
             return Ok(answer);
         }
+        answer.question_id = None;
         self.stray(answer, progress, step).await
     }
 
@@ -254,7 +256,9 @@ impl Turn<'_> {
         let mut progress = kept.map(|kept| kept.progress).unwrap_or_default();
         progress.whole = true;
         if setup::next(&progress, &self.known().await?).is_none() {
-            progress.passed = vec![Step::Reading];
+            let answered_by_itself =
+                |step: &Step| matches!(step, Step::Reading | Step::Hours | Step::Rig(_, Part::Facts));
+            progress.passed.retain(answered_by_itself);
             progress.wanted.clear();
         }
         self.ask_next(progress, Answer::default()).await
@@ -320,6 +324,9 @@ impl Turn<'_> {
         let next = progress.step;
         self.keep_set_up(progress, false).await?;
         said.and(match (next, last) {
+            (Some(Step::Reading), _) if self.is_read().await? => {
+                self.question_with(Step::Reading, "setup-reading-known")
+            }
             (Some(step), _) => self.question(step),
             (None, Some(Step::Rig(id, _))) if !whole => {
                 let name = self.rig_name(id);
@@ -352,38 +359,5 @@ impl Turn<'_> {
         self.fleet
             .first()
             .map_or_else(|| "heron".to_owned(), |rig| rig.name.to_lowercase())
-    }
-
-    /// What is known of the outfit.
-    async fn known(&mut self) -> Result<Known, StoreError> {
-        let people = store::people::of_outfit(self.db, self.outfit.id).await?;
-        let unnamed = |name: &str| {
-            LANGUAGES
-                .iter()
-                .any(|(tag, _)| Words::of(Some(tag)).plain("outfit-unnamed") == name)
-        };
-        let told = |field: Field| self.set_value(field, None).is_some();
-        let rigs = self.fleet.iter().map(|rig| KnownRig {
-            id: rig.id,
-            has_membrane: !rig.di_only,
-            has_bed: self.rules.has_bed(rig),
-            facts: rig.di_only
-                || rig.flushes_itself
-                || [Field::Membranes, Field::Stands]
-                    .iter()
-                    .any(|field| self.set_value(*field, Some(rig.id)).is_some()),
-            resin: self.held(Field::ResinLitres, Some(rig.id)).is_some(),
-        });
-        Ok(Known {
-            name: !unnamed(&self.outfit.name),
-            country: told(Field::Country),
-            zone: self.outfit.zone != self.bot.settings.zone,
-            hours: told(Field::WorkingDays) || told(Field::DayEnds) || told(Field::DigestAt),
-            rigs: rigs.collect(),
-            membrane_price: told(Field::MembranePrice),
-            resin_price: told(Field::ResinPrice),
-            litres_per_day: told(Field::LitresPerDay),
-            crew: people.len() > 1,
-        })
     }
 }

@@ -25,8 +25,8 @@ pub struct Rig<'a> {
     pub name: &'a str,
     /// Its last reading.
     pub last: Option<&'a Past>,
-    /// When its resin was last changed.
-    pub resin_on: Option<Date>,
+    /// When its resin was last changed, on a rig that has resin.
+    pub resin_on: Option<Option<Date>>,
     /// When it was last flushed, on a rig that is flushed by hand.
     pub flushed_on: Option<Option<Date>>,
     /// When its prefilters are due, if their change is logged, and whether that is past.
@@ -50,13 +50,14 @@ pub fn rig(words: Words, rig: &Rig<'_>, today: Date) -> String {
         words.say("rig-last-taken", [("echo", (&echo).into()), ("day", (&day).into())]),
     ];
     let told = |date: Option<Date>| date.map_or_else(|| words.plain("never"), |date| figures::day(words, date, today));
-    let resin = told(rig.resin_on);
-    lines.push(match rig.flushed_on {
-        Some(flushed_on) => words.say(
-            "rig-services",
-            [("resin", (&resin).into()), ("flush", (&told(flushed_on)).into())],
-        ),
-        None => words.say("rig-services-resin", [("resin", (&resin).into())]),
+    let (resin, flush) = (rig.resin_on.map(told), rig.flushed_on.map(told));
+    lines.extend(match (&resin, &flush) {
+        (Some(resin), Some(flush)) => {
+            Some(words.say("rig-services", [("resin", resin.into()), ("flush", flush.into())]))
+        }
+        (Some(resin), None) => Some(words.say("rig-services-resin", [("resin", resin.into())])),
+        (None, Some(flush)) => Some(words.say("rig-services-flush", [("flush", flush.into())])),
+        (None, None) => None,
     });
     lines.extend(rig.prefilters.map(|(overdue, due)| {
         let day = figures::full_day(words, due, today);

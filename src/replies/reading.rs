@@ -46,6 +46,8 @@ pub struct Facts<'a> {
     pub missed_flush: Option<Date>,
     /// A word on the resin, ready.
     pub resin: Option<String>,
+    /// Whether resin follows the membrane.
+    pub has_bed: bool,
     /// Whether to remind of the flush.
     pub flush: bool,
     /// The local date.
@@ -87,7 +89,8 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
     }
     let advice = match facts.membrane.filter(|_| facts.expected.is_none()) {
         Some((_, Condition::Wearing)) => Some("advice-wearing"),
-        Some((_, Condition::Due)) => Some("advice-due"),
+        Some((_, Condition::Due)) if facts.has_bed => Some("advice-due"),
+        Some((_, Condition::Due)) => Some("advice-due-no-resin"),
         Some((_, Condition::Spent)) => Some("advice-spent"),
         _ => None,
     };

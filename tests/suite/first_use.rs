@@ -9,14 +9,12 @@ async fn whoever_opens_the_hosts_link_owns_an_outfit_and_can_start_at_once() {
     let mut world = World::empty().await;
     let token = world.desk.bot().claim_token(world.now).await.unwrap().unwrap();
     assert_snapshot!(world.says("newcomer-1", &format!("/start {token}")).await, @r"
-    bot: This outfit is yours.
-         1. Add your rigs: add rig heron
-         2. Take two readings, tap and RO outlet, and text them: heron 180 12
-         3. Let your crew in: invite
-         Local time is Europe/London. Another one: zone Europe/Madrid
-         Give the outfit a name: name Blue Ladder
+    bot: This outfit is yours. I ask a few things, one at a time, and each can wait: skip, or stop.
          Read and text from safe footing, never from a ladder or an edge.
          Purified water is not drinking water.
+         .
+         What is the outfit called?
+         [Skip]
     ");
     assert!(
         world

@@ -51,6 +51,7 @@ mod schedule;
 mod served;
 mod settings;
 mod setup;
+mod setup_rigs;
 mod spanish;
 mod start_and_stop;
 mod water_checks;

@@ -33,10 +33,13 @@ impl Turn<'_> {
         let mut progress = progress.clone();
         let mut said = self.carry_out(commands).await?;
         if step == Step::Country
-            && let Some(more) = self.country_brings().await?
+            && let Some(country) = self.country()
         {
-            progress.passed.push(Step::Zone);
-            said.and(more);
+            said.and(Answer::says(self.units()));
+            if let [only] = setup::zones_of(country) {
+                progress.passed.push(Step::Zone);
+                said.and(self.set_zone(only).await?);
+            }
         }
         said.parts = vec![said.parts.join("\n")];
         self.pass(&progress, step, said).await.map(Some)
@@ -101,12 +104,8 @@ impl Turn<'_> {
         Ok(Answer::says(lines.join("\n")))
     }
 
-    /// The units and, if there is only one or it is the host's, the clock of the
-    /// country just told; none if the clock is still to be asked for.
-    async fn country_brings(&mut self) -> Result<Option<Answer>, StoreError> {
-        let Some(country) = self.country() else {
-            return Ok(None);
-        };
+    /// The units and the currency that hold now, as they could be typed.
+    fn units(&self) -> String {
         let holds = [
             Field::Meter,
             Field::Degrees,
@@ -119,12 +118,7 @@ impl Turn<'_> {
             .filter_map(|field| self.held(field, None).or_else(|| self.default_of(field)))
             .map(|setting| typed(self.words, &setting, self.ways()))
             .collect();
-        let mut answer = Answer::says(self.words.say("setup-units", [("units", (&units.join(", ")).into())]));
-        let [only] = setup::zones_of(country) else {
-            return Ok(None);
-        };
-        answer.and(self.set_zone(only).await?);
-        Ok(Some(answer))
+        self.words.say("setup-units", [("units", (&units.join(", ")).into())])
     }
 
     /// The question that a command answers, if it does.

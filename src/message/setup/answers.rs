@@ -150,6 +150,7 @@ fn outfit_setting(step: Step, text: &str) -> Option<Setting> {
                 format!("resin price {text}"),
                 format!("precio resina {text}"),
                 format!("resin {text}"),
+                text.replacen(" cuesta", " de resina cuesta", 1),
             ],
         ),
         Step::LitresPerDay => first_of(

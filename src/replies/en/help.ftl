@@ -69,9 +69,10 @@ page-rigs = An owner or lead types:
     add rig heron - several: add rigs heron, otter
     remove rig heron (its readings are kept)
     { $rig } di only - no membrane: tap and glass are read
-    { $rig } has a membrane
+    { $rig } has a membrane - { $rig } RO only: no resin
     { $rig } flushes itself - no reminders
     { $rig } flushed by hand
+    All about one, asked one by one: set up { $rig } - otter same as { $rig }
     Yours, so that two numbers are enough: my rig { $rig }
 page-people = Crew send readings. Leads also look after rigs and crew. Owners also set the outfit up.
     A link for crew, 7 days: invite
@@ -81,6 +82,7 @@ page-people = Crew send readings. Leads also look after rigs and crew. Owners al
     Roles: make NAME lead - make NAME owner - hand over to NAME
     Out yourself: leave
 page-settings = The owner types:
+    set up - asks one thing at a time, and goes on where it stopped
     name Blue Ladder
     zone Europe/Madrid
     settings

@@ -4,6 +4,7 @@ rig-none-yet = { $rig } - no readings yet. Text: { $example }
 rig-no-rejection = { $rig } - the last reading gives no rejection
 rig-last-taken = { $echo }, { $day }
 rig-services-resin = Last resin: { $resin }.
+rig-services-flush = Last flush: { $flush }.
 rig-services = Last resin: { $resin }. Last flush: { $flush }.
 never = not logged
 history-title = { $rig }, newest first

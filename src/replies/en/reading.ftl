@@ -16,6 +16,7 @@ change-none = same as { $day }
 taken-on = counted for { $day }
 flush-reminder = Flush before you roll up.
 advice-wearing = Fading: keep an eye on it.
+advice-due-no-resin = Plan a new membrane.
 advice-due = Weigh a new membrane against the resin it saves.
 advice-spent = Under 80 %: time for a new membrane, unless something leaks. Check hoses and O-rings first.
 advice-read-again = Far from its trend of about { $percent } %. Let it run 5 minutes, rinse the cup, read again.

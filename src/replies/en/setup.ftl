@@ -19,6 +19,8 @@ setup-reading = Try it whenever you like, tap first, then the RO outlet.
     Let it run a few minutes and rinse the cup. The RO outlet is the hose that feeds the resin.
     Purified water is not drinking water. Backflow and waste water: follow local code, ask a licensed plumber.
     The rest of the set-up takes about two minutes.
+setup-reading-known = Go on with the set-up? About two minutes.
+    Purified water is not drinking water. Backflow and waste water: follow local code, ask a licensed plumber.
 setup-reading-short = Go on with the set-up?
 setup-reading-done = That is all a crew has to text. Go on with the set-up? About two minutes.
 setup-hours = I take it: { $facts }. Right?

@@ -69,9 +69,10 @@ page-rigs = Un dueño o encargado escribe:
     agregar equipo heron - varios: agregar equipos heron, otter
     quitar equipo heron (sus lecturas se guardan)
     { $rig } sin membrana - se leen red y vidrio
-    { $rig } tiene membrana
+    { $rig } tiene membrana - { $rig } solo ósmosis: sin resina
     { $rig } se lava solo - sin avisos
     { $rig } se lava a mano
+    Todo sobre uno, de una en una: configurar { $rig } - otter igual que { $rig }
     El tuyo, para que basten dos números: mi equipo { $rig }
 page-people = Los operarios mandan lecturas. Los encargados, además, llevan equipos y gente. Los dueños, además, ajustan la empresa.
     Un enlace para operarios, 7 días: invitar
@@ -81,6 +82,7 @@ page-people = Los operarios mandan lecturas. Los encargados, además, llevan equ
     Papeles: hacer encargado a NOMBRE - hacer dueño a NOMBRE - traspasar a NOMBRE
     Salir tú: salir
 page-settings = El dueño escribe:
+    configurar - pregunto de una en una, y sigo donde quedó
     nombre Escalera Azul
     zona Madrid
     ajustes

@@ -8,6 +8,7 @@ rig-last-taken = { $echo }, { $day ->
    *[other] el { $day }
   }
 rig-services-resin = Última resina: { $resin }.
+rig-services-flush = Último lavado: { $flush }.
 rig-services = Última resina: { $resin }. Último lavado: { $flush }.
 never = sin anotar
 history-title = { $rig }, lo último primero

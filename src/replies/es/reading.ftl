@@ -33,6 +33,7 @@ taken-on = { $day ->
   }
 flush-reminder = Lava la membrana antes de recoger.
 advice-wearing = Va perdiendo: no la pierdas de vista.
+advice-due-no-resin = Ve pensando en una membrana nueva.
 advice-due = Compara una membrana nueva con la resina que ahorra.
 advice-spent = Menos del 80 %: toca membrana nueva, salvo que algo fugue. Revisa primero mangueras y juntas.
 advice-read-again = Lejos de su tendencia, alrededor del { $percent } %. Deja correr 5 minutos, enjuaga el vaso y lee otra vez.

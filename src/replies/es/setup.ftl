@@ -19,6 +19,8 @@ setup-reading = Pruébalo cuando quieras: primero la red, luego la salida de ós
     Deja correr el agua unos minutos y enjuaga el vaso. La salida de ósmosis es la manguera que entra en la resina.
     El agua purificada no es para beber. Retorno y desagüe: según la norma local y con un fontanero autorizado.
     Lo que falta por configurar son unos dos minutos.
+setup-reading-known = ¿Seguimos con la configuración? Unos dos minutos.
+    El agua purificada no es para beber. Retorno y desagüe: según la norma local y con un fontanero autorizado.
 setup-reading-short = ¿Seguimos con la configuración?
 setup-reading-done = Eso es todo lo que manda una cuadrilla. ¿Seguimos con la configuración? Unos dos minutos.
 setup-hours = Supongo: { $facts }. ¿Es así?
