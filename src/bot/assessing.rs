@@ -115,7 +115,7 @@ impl Turn<'_> {
 }
 
 /// All that happened on a rig until `now`, as the computation takes it.
-async fn events(db: &mut Db, rig_id: i64, now: i64) -> Result<Vec<Event>, StoreError> {
+pub(super) async fn events(db: &mut Db, rig_id: i64, now: i64) -> Result<Vec<Event>, StoreError> {
     let readings = store::readings::latest(db, rig_id, now + 1, ALL).await?;
     let services = store::services::of_rig(db, rig_id).await?;
     Ok(events_of(&readings, &services))

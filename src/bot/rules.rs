@@ -231,21 +231,14 @@ impl Rules {
         }
     }
 
-    /// Whether a rig has a bed of resin: all have, unless it was said to run on RO alone.
-    pub(super) fn has_bed(&self, rig: &Rig) -> bool {
-        let told = self.rigs.get(&rig.id).and_then(|own| own.resin_bed);
-        rig.di_only || told.unwrap_or(true)
-    }
-
     /// All that the computation is told of a rig.
     pub(super) fn water_settings(&self, rig: &Rig) -> Settings {
         let own = self.rig(rig.id);
-        let has_bed = self.has_bed(rig);
         Settings {
             has_membrane: !rig.di_only,
             limits: self.limits(),
-            prices: own.prices().filter(|_| has_bed),
-            resin_litres: own.resin_litres().filter(|_| has_bed),
+            prices: own.prices().filter(|_| self.has_bed(rig)),
+            resin_litres: own.resin_litres().filter(|_| self.has_bed(rig)),
             litres_per_workday: own.litres_per_day(),
             workdays_per_week: self.working_days().count() as f64,
             month_shares: self

@@ -9,6 +9,7 @@ mod rigs;
 
 use crate::message::setup::{self, Guide, KnownRig, Part, Progress, Step};
 use crate::message::{self, Meaning, command};
+use crate::replies::caution::Occasion;
 use crate::store::people::Role;
 use crate::store::questions::Question;
 use crate::store::set_ups::SetUp;
@@ -18,7 +19,7 @@ use super::answer::{Answer, Press};
 use super::envelope::Incoming;
 use super::fleet::proper_name;
 use super::turn::{QUESTION_LIVES, Turn};
-use super::{Bot, scene};
+use super::{Bot, cautioning, scene};
 
 /// After so many messages about something else the guide waits to be called.
 const STRAYS: u8 = 3;
@@ -32,12 +33,14 @@ impl Bot {
             return Ok(());
         };
         let mut turn = self.turn(db, incoming, member, now).await?;
+        turn.occasions.push(Occasion::Joined);
         let mut answer = Answer::says(turn.words.plain("setup-welcome"));
-        answer.and(if incoming.chat.group {
-            Answer::says(turn.words.plain("setup-private"))
+        if incoming.chat.group {
+            answer.and(Answer::says(turn.words.plain("setup-private")));
         } else {
-            turn.begin().await?
-        });
+            turn.caution(&mut answer).await?;
+            answer.and(turn.begin().await?);
+        }
         turn.queue(answer).await
     }
 }
@@ -95,11 +98,6 @@ impl Turn<'_> {
         {
             return Ok(answer);
         }
-        if step == Step::Rigs
-            && let Some(answer) = self.listed_rigs(text, &progress).await?
-        {
-            return Ok(answer);
-        }
         // A name or a place can be any word; all else is read first.
         let greedy = matches!(step, Step::Name | Step::Zone);
         if !greedy && let Some(answer) = self.answer_of(text, &progress, step).await? {
@@ -110,6 +108,11 @@ impl Turn<'_> {
             if let Some(answer) = self.obey(command).await? {
                 return self.after_a_command(answer, about, progress, step).await;
             }
+        }
+        if step == Step::Rigs
+            && let Some(answer) = self.listed_rigs(text, &progress).await?
+        {
+            return Ok(answer);
         }
         if greedy
             && self.alone(text).await? == Meaning::default()
@@ -241,6 +244,7 @@ impl Turn<'_> {
         self.keep_set_up(progress, false).await?;
         // A question about a reading comes first and alone.
         if answer.buttons.is_empty() && answer.question_id.is_none() {
+            self.caution(&mut answer).await?;
             answer.and(self.short_question(step));
         }
         Ok(answer)
@@ -323,6 +327,7 @@ impl Turn<'_> {
         let whole = progress.whole;
         let next = progress.step;
         self.keep_set_up(progress, false).await?;
+        self.caution(&mut said).await?;
         said.and(match (next, last) {
             (Some(Step::Reading), _) if self.is_read().await? => {
                 self.question_with(Step::Reading, "setup-reading-known")
@@ -337,6 +342,18 @@ impl Turn<'_> {
             (None, _) => Answer::says(self.words.say("setup-done", [("rig", (&self.any_rig()).into())])),
         });
         Ok(said)
+    }
+
+    /// Says what is due of cautions now, so that the question stands last.
+    async fn caution(&mut self, said: &mut Answer) -> Result<(), StoreError> {
+        let occasions = std::mem::take(&mut self.occasions);
+        let lines = cautioning::lines(self.db, self.words, self.member.id, &occasions, self.now).await?;
+        match said.parts.last_mut() {
+            Some(last) => lines.iter().for_each(|line| last.extend(["\n", line])),
+            None if lines.is_empty() => {}
+            None => said.parts.push(lines.join("\n")),
+        }
+        Ok(())
     }
 
     async fn keep_set_up(&mut self, progress: Progress, stopped: bool) -> Result<(), StoreError> {

@@ -33,6 +33,7 @@ async fn five_messages_lead_from_the_link_to_the_first_reading() {
     assert_snapshot!(welcome, @r"
     bot: This outfit is yours. I ask a few things, one at a time, and each can wait: skip, or stop.
          Read and text from safe footing, never from a ladder or an edge.
+         Purified water is not drinking water.
          .
          What is the outfit called?
          [Skip]
@@ -55,10 +56,10 @@ async fn five_messages_lead_from_the_link_to_the_first_reading() {
     ");
     assert_snapshot!(world.says("boss", "heron, otter and mule").await, @r"
     bot: On the fleet: Heron, Otter, Mule. Text readings: heron 180 12
+         Where waste water may go, and backflow protection: local code, licensed plumbers.
          .
          Try it whenever you like, tap first, then the RO outlet.
          Let it run a few minutes and rinse the cup. The RO outlet is the hose that feeds the resin.
-         Purified water is not drinking water. Backflow and waste water: follow local code, ask a licensed plumber.
          The rest of the set-up takes about two minutes.
          [Go on]  [Later]
     ");
@@ -193,7 +194,7 @@ async fn nonsense_gets_the_question_again_and_loses_nothing() {
         ("2 membranes, green", "I could not use"),
         ("2 membranes, lying", "how much resin"),
         ("lots", "I could not use"),
-        ("1 cubic foot", "resin 7.5 gallons"),
+        ("1 cubic foot", "resin 7.48 gallons"),
         ("dunno", "I could not use"),
         ("$180", "membrane price $180"),
     ] {
@@ -240,6 +241,7 @@ async fn the_first_message_may_be_a_reading() {
          Heron 93.3 % - sound
          tap 180 -> RO 12 ppm
          Flush before you roll up.
+         Where waste water may go, and backflow protection: local code, licensed plumbers.
          .
          What is the outfit called?
          [Skip]
@@ -296,6 +298,7 @@ async fn it_speaks_spanish() {
     assert_snapshot!(welcome, @r"
     bot: Esta empresa es tuya. Pregunto unas pocas cosas, de una en una, y todas pueden esperar: omitir, o parar.
          Lee y escribe con los pies en lugar seguro, nunca desde una escalera ni un borde.
+         El agua purificada no es para beber.
          .
          ¿Cómo se llama la empresa?
          [Omitir]

@@ -3,6 +3,7 @@
 use crate::message::setting::{
     Amount, Clock, Country, Currency, Days, Degrees, Meter, PressureUnit, Rated, Setting, Stands, VolumeUnit, Weekday,
 };
+use crate::store::rigs::Rig;
 
 /// What was set for an outfit or a rig; what was not is none or empty.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -77,5 +78,13 @@ impl Values {
             Setting::Rated(rated) => self.rated = Some(rated),
             Setting::ShortNames(names) => self.short_names = names,
         }
+    }
+}
+
+impl super::Rules {
+    /// Whether a rig has a bed of resin: all have, unless it was said to run on RO alone.
+    pub(in crate::bot) fn has_bed(&self, rig: &Rig) -> bool {
+        let told = self.rigs.get(&rig.id).and_then(|own| own.resin_bed);
+        rig.di_only || told.unwrap_or(true)
     }
 }

@@ -2,7 +2,6 @@
 # question and is also said alone, when something else came in between.
 
 setup-welcome = This outfit is yours. I ask a few things, one at a time, and each can wait: skip, or stop.
-    Read and text from safe footing, never from a ladder or an edge.
 setup-private = I set up an outfit one to one. Write to me there: set up
 
 setup-name = What is the outfit called?
@@ -17,10 +16,8 @@ setup-add-rig = Add { $rig }
 setup-line-bad = I did not understand "{ $line }": no rig was added for it.
 setup-reading = Try it whenever you like, tap first, then the RO outlet.
     Let it run a few minutes and rinse the cup. The RO outlet is the hose that feeds the resin.
-    Purified water is not drinking water. Backflow and waste water: follow local code, ask a licensed plumber.
     The rest of the set-up takes about two minutes.
 setup-reading-known = Go on with the set-up? About two minutes.
-    Purified water is not drinking water. Backflow and waste water: follow local code, ask a licensed plumber.
 setup-reading-short = Go on with the set-up?
 setup-reading-done = That is all a crew has to text. Go on with the set-up? About two minutes.
 setup-hours = I take it: { $facts }. Right?

@@ -2,7 +2,6 @@
 # pregunta, y también se dice sola cuando entre medias llegó otra cosa.
 
 setup-welcome = Esta empresa es tuya. Pregunto unas pocas cosas, de una en una, y todas pueden esperar: omitir, o parar.
-    Lee y escribe con los pies en lugar seguro, nunca desde una escalera ni un borde.
 setup-private = Una empresa la configuro a solas. Escríbeme allí: configurar
 
 setup-name = ¿Cómo se llama la empresa?
@@ -17,10 +16,8 @@ setup-add-rig = Agregar { $rig }
 setup-line-bad = No entendí "{ $line }": no agregué ningún equipo por esa línea.
 setup-reading = Pruébalo cuando quieras: primero la red, luego la salida de ósmosis.
     Deja correr el agua unos minutos y enjuaga el vaso. La salida de ósmosis es la manguera que entra en la resina.
-    El agua purificada no es para beber. Retorno y desagüe: según la norma local y con un fontanero autorizado.
     Lo que falta por configurar son unos dos minutos.
 setup-reading-known = ¿Seguimos con la configuración? Unos dos minutos.
-    El agua purificada no es para beber. Retorno y desagüe: según la norma local y con un fontanero autorizado.
 setup-reading-short = ¿Seguimos con la configuración?
 setup-reading-done = Eso es todo lo que manda una cuadrilla. ¿Seguimos con la configuración? Unos dos minutos.
 setup-hours = Supongo: { $facts }. ¿Es así?
