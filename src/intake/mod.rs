@@ -188,7 +188,11 @@ fn separator_of(first: &str) -> u8 {
 }
 
 #[cfg(test)]
-#[allow(clippy::panic, clippy::unwrap_used, reason = "a test says by panicking what is wrong")]
+#[allow(
+    clippy::panic,
+    clippy::unwrap_used,
+    reason = "a test says by panicking what is wrong"
+)]
 mod tests {
     use proptest::prelude::*;
 

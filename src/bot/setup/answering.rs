@@ -1,6 +1,6 @@
 //! Carries an answer out: the commands that it stands for, and what comes with them.
 
-use crate::message::command::Command;
+use crate::message::command::{Affair, Command};
 use crate::message::setting::{Country, Field, Setting, Wish};
 use crate::message::setup::{self, Part, Progress, Step};
 use crate::replies::settings::typed;
@@ -129,7 +129,7 @@ impl Turn<'_> {
             Command::Zone(zone) => zone_named(zone).is_ok().then_some(Step::Zone),
             Command::AddRigs(_) => Some(Step::Rigs),
             Command::DayEnds(_) => Some(Step::DayEnds),
-            Command::Invite(_) => Some(Step::Crew),
+            Command::Affair(Affair::Invite(_)) => Some(Step::Crew),
             Command::DiOnly(name) | Command::HasMembrane(name) => rig(name, Part::Kind),
             Command::FlushesItself(name) | Command::FlushedByHand(name) => rig(name, Part::Flush),
             Command::Setting(wished) => {
