@@ -18,6 +18,9 @@ pub async fn run(database: &str, zone: String, files: &mut Files) -> anyhow::Res
     store.migrate().await?;
     let session = Tokens::Random.draw()?;
     let mut desk = Desk::new(store.clone(), zone, Tokens::Random, session);
+    if files.is_wanted() {
+        desk.draw();
+    }
     let prompt = std::io::stdin().is_terminal() && std::io::stdout().is_terminal();
     let mut out = std::io::stdout();
     if prompt {

@@ -45,7 +45,7 @@ pub async fn run(files: &[PathBuf], update: bool, kept: &mut Files, out: &mut im
         let text = std::fs::read_to_string(file).with_context(|| format!("cannot read {}", file.display()))?;
         let folder = tempdir()?;
         let url = format!("sqlite:{}", folder.path().join("play.sqlite").display());
-        let played = play(&text, &url)
+        let played = play(&text, &url, kept.is_wanted())
             .await
             .with_context(|| format!("in {}", file.display()))?;
         writeln!(out, "{}", played.script.trim_end())?;
@@ -66,11 +66,11 @@ pub async fn run(files: &[PathBuf], update: bool, kept: &mut Files, out: &mut im
     Ok(as_written)
 }
 
-/// Plays one script on the fresh database at `url`.
+/// Plays one script on the fresh database at `url`; pictures are named, and drawn only if somebody wants to `draw` them.
 ///
 /// # Errors
 /// A line that is not understood, or trouble with the database.
-pub async fn play(text: &str, url: &str) -> anyhow::Result<Played> {
+pub async fn play(text: &str, url: &str, draw: bool) -> anyhow::Result<Played> {
     let steps = script::read(text).map_err(|why| anyhow!(why))?;
     let zone_name = steps
         .iter()
@@ -86,6 +86,9 @@ pub async fn play(text: &str, url: &str) -> anyhow::Result<Played> {
     let store = Store::open(url).await?;
     store.migrate().await?;
     let mut desk = Desk::new(store.clone(), zone_name, Tokens::counted(), "play".to_owned());
+    if draw {
+        desk.draw();
+    }
     let mut now = START;
     let mut seated = false;
     let mut played = Played {

@@ -91,17 +91,20 @@ impl Bot {
         };
         let owners: Vec<people::Member> = people::of_outfit(db, outfit_id).await?;
         people::join(db, &who, outfit_id, invite.role, now).await?;
-        if invite.outfit_id.is_none() {
-            return self.open_set_up(db, incoming, now).await;
-        }
-        let mut welcome = self.welcome(db, words, outfit_id, invite).await?;
-        if let Some(member) = people::find(db, who.address).await? {
+        let member = people::find(db, who.address).await?;
+        if let Some(member) = &member {
             let teller = Teller {
                 outfit_id,
                 person_id: member.id,
                 heard_at: now,
             };
             store::changes::note(db, teller, "joined", invite.role.word()).await?;
+        }
+        if invite.outfit_id.is_none() {
+            return self.open_set_up(db, incoming, now).await;
+        }
+        let mut welcome = self.welcome(db, words, outfit_id, invite).await?;
+        if let Some(member) = member {
             let cautions = cautioning::lines(db, words, member.id, &[Occasion::Joined], now).await?;
             welcome.extend(cautions.iter().flat_map(|line| ["\n", line]));
         }

@@ -13,7 +13,7 @@ use std::cmp::Ordering;
 use jiff::civil::Date;
 
 use super::action::{Action, Finding, Item, Kind, Subject};
-use super::week::{Decision, PersonWeek, Week};
+use super::week::{Decision, PersonWeek, Role, Week};
 use super::{rig_findings, season};
 
 /// Fewer readings than this in the four weeks before are no habit.
@@ -44,7 +44,8 @@ pub fn actions(week: &Week) -> Vec<Action> {
 /// Whether somebody who used to send readings sent none this week.
 #[must_use]
 pub fn is_quiet(person: &PersonWeek) -> bool {
-    person.readings == 0 && person.readings_before >= HABIT_READINGS
+    // Owners know about themselves, and read this.
+    person.role != Role::Owner && person.readings == 0 && person.readings_before >= HABIT_READINGS
 }
 
 /// The order of two actions: the rule at the head of this file.

@@ -23,6 +23,11 @@ impl Files {
         }
     }
 
+    /// Whether there is a folder to write to.
+    pub fn is_wanted(&self) -> bool {
+        self.folder.is_some()
+    }
+
     /// Writes what came with these. The second file of a name becomes
     /// `name-2.png`, so that a picture that changed can be compared.
     ///

@@ -124,7 +124,7 @@ fn to_buy(words: Words, shopping: &Shopping, currency: Option<Currency>) -> Opti
             } else {
                 "digest-buy-sum"
             };
-            let total = spoken::about(words, total, currency);
+            let total = figures::sum(words, total, currency);
             words.say(key, [("goods", (&goods).into()), ("sum", (&total).into())])
         }
         None => words.say("digest-buy", [("goods", (&goods).into())]),

@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use crate::message::setting::{Amount, Currency};
 
 use super::Words;
-use super::figures;
+use super::figures::{self, spoken};
 
 /// When it is cheapest to renew, in local dates.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -55,7 +55,7 @@ const NOW_DAYS: i32 = 15;
 
 /// The verdict: what to do, why, and what would change it.
 pub fn verdict(words: Words, verdict: &Verdict, currency: Option<Currency>, today: Date) -> Vec<String> {
-    let sum = |main: f64| figures::sum(words, main, currency);
+    let sum = |main: f64| spoken::about(words, main, currency);
     let mut lines = Vec::new();
     if verdict.fault {
         lines.push(words.plain("money-fault-first"));
@@ -109,7 +109,7 @@ pub fn verdict(words: Words, verdict: &Verdict, currency: Option<Currency>, toda
 fn when(words: Words, verdict: &Verdict, currency: Option<Currency>, today: Date) -> String {
     match verdict.best {
         Best::Now if verdict.waiting_per_month > WORTH_TELLING => {
-            let waiting = figures::sum(words, verdict.waiting_per_month, currency);
+            let waiting = spoken::about(words, verdict.waiting_per_month, currency);
             words.say("money-now-waiting", [("waiting", (&waiting).into())])
         }
         Best::Now => words.plain("money-now"),

@@ -3,7 +3,8 @@
 use super::{Db, StoreError, forgetting};
 
 /// Every table whose rows name their outfit, in the order in which they can go.
-const OF_OUTFIT: [&str; 13] = [
+const OF_OUTFIT: [&str; 14] = [
+    "delete from set_ups where outfit_id = $1",
     "delete from buttons where outfit_id = $1",
     "delete from questions where person_id in (select id from people where outfit_id = $1)",
     "delete from invites where outfit_id = $1",

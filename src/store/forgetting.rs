@@ -18,6 +18,7 @@ pub async fn person(db: &mut Db, id: i64) -> Result<(), StoreError> {
              or question_id in (select id from questions where person_id = $1)",
         "delete from questions where person_id = $1",
         "delete from cautions where person_id = $1",
+        "delete from set_ups where person_id = $1",
         "delete from unasked where person_id = $1",
         "update nudges set chat = '', repeated_at = coalesce(repeated_at, asked_at) where person_id = $1",
         "update imports set source = '' where person_id = $1",

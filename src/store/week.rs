@@ -2,7 +2,8 @@
 
 use super::{Db, StoreError};
 
-/// Standing readings of each person of an outfit that were heard in `[from, until)`.
+/// Standing readings that each person of an outfit sent in `[from, until)`; what came in
+/// with a file is nobody's habit.
 ///
 /// # Errors
 /// Whatever the database says.
@@ -15,6 +16,7 @@ pub async fn readings_by_person(
     Ok(sqlx::query_as(
         "select person_id, count(*) from readings
          where outfit_id = $1 and heard_at >= $2 and heard_at < $3 and withdrawn_at is null
+           and source_key not like 'import:%'
          group by person_id order by person_id",
     )
     .bind(outfit_id)

@@ -15,7 +15,7 @@ async fn demo_conversations_read_as_they_stand() {
     for file in files {
         let (url, _guard) = fresh_url().await;
         let text = std::fs::read_to_string(&file).unwrap();
-        let played = play::play(&text, &url).await.unwrap();
+        let played = play::play(&text, &url, false).await.unwrap();
         if std::env::var_os("UPDATE").is_some() {
             std::fs::write(&file, &played.script).unwrap();
             continue;

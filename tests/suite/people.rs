@@ -18,11 +18,11 @@ async fn an_invite_says_as_what_for_how_many_and_how_long() {
     let mut world = World::new().await;
     assert_snapshot!(world.says("owner", "invite lead, 2 days").await, @r"
     bot: Send this to the one whom it is for. It lets them in as lead and works for 2 days:
-         /start token0002
+         /start token0003
     ");
     assert_snapshot!(world.says("lead", "invite 5 people for 12 hours").await, @r"
     bot: Share this with your crew. It lets 5 people in as crew and works for 12 hours:
-         /start token0003
+         /start token0004
     ");
     assert_snapshot!(world.says("owner", "invite boss").await, @"bot: An invite can say as what, for how long, for how many: invite lead - invite 2 days - invite 5 people - invite once");
     assert_snapshot!(world.says("owner", "invites").await, @r"

@@ -184,8 +184,8 @@ digest-count-check = { $count } to check
 digest-count-unproven = { $count } unproven
 digest-count-di = { $count } without
 digest-buy = Two weeks' shopping: { $goods }.
-digest-buy-sum = Two weeks' shopping: { $goods }, about { $sum }.
-digest-buy-partial = Two weeks' shopping: { $goods }, about { $sum } and what has no price yet.
+digest-buy-sum = Two weeks' shopping: { $goods }, { $sum }.
+digest-buy-partial = Two weeks' shopping: { $goods }, { $sum } and what has no price yet.
 digest-good-resin = { $quantity } L of resin
 digest-good-prefilters = { $count ->
     [one] 1 set of prefilters

@@ -193,8 +193,8 @@ digest-count-di = { $count ->
    *[other] { $count } equipos sin membrana
   }
 digest-buy = Compras para dos semanas: { $goods }.
-digest-buy-sum = Compras para dos semanas: { $goods }, unos { $sum }.
-digest-buy-partial = Compras para dos semanas: { $goods }, unos { $sum } más lo que aún no tiene precio.
+digest-buy-sum = Compras para dos semanas: { $goods }, { $sum }.
+digest-buy-partial = Compras para dos semanas: { $goods }, { $sum } más lo que aún no tiene precio.
 digest-good-resin = { $quantity } L de resina
 digest-good-prefilters = { $count ->
     [one] 1 juego de prefiltros
