@@ -31,6 +31,8 @@ pub enum Command {
     Chat(ChatArgs),
     /// Play demo conversations; fails when an answer differs
     Play(PlayArgs),
+    /// Write the digest of a date, with pictures, spreadsheet and calendar, without sending it
+    Digest(DigestArgs),
     /// Say what the bot would understand of lines that are typed; stores nothing
     Read(ReadArgs),
     /// Assess rigs from spreadsheets (CSV) of readings and services, without the bot
@@ -75,6 +77,26 @@ pub struct PlayArgs {
     #[arg(long)]
     pub update: bool,
     /// Write the bot's pictures and files into this folder
+    #[arg(long, value_name = "DIR")]
+    pub out: Option<PathBuf>,
+}
+
+/// Settings of `digest`.
+#[derive(Args, Clone, Debug)]
+pub struct DigestArgs {
+    /// The day of the digest, such as 2026-10-19 [default: the last Monday of the demo fleet's season, autumn 2026]
+    #[arg(long, value_name = "DATE")]
+    pub as_of: Option<String>,
+    /// The database: `sqlite:FILE` or `postgres://...` [default: the demo fleet]
+    #[arg(long, value_name = "URL")]
+    pub database: Option<SecretString>,
+    /// The outfit's number, as `tapside outfits` lists it
+    #[arg(long, value_name = "NUMBER", default_value_t = 1)]
+    pub outfit: i64,
+    /// The language: en or es
+    #[arg(long, value_name = "TAG")]
+    pub language: Option<String>,
+    /// Write all files into this folder instead of printing the texts
     #[arg(long, value_name = "DIR")]
     pub out: Option<PathBuf>,
 }

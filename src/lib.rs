@@ -15,7 +15,7 @@
 //! - [`transport`]: the outside world to and from [`bot::envelope`].
 //! - [`desk`]: a conversation without a platform.
 //! - [`chat`], [`play`], [`read_lines`], [`spreadsheet`], [`serve`], [`check`],
-//!   [`outfits`], [`backup`]: the subcommands.
+//!   [`outfits`], [`backup`], [`digest_files`]: the subcommands.
 
 pub mod backup;
 pub mod bot;
@@ -26,6 +26,7 @@ pub mod clock;
 pub mod config;
 pub mod desk;
 pub mod digest;
+pub mod digest_files;
 pub mod intake;
 pub mod message;
 pub mod outfits;

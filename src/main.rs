@@ -114,6 +114,10 @@ async fn run() -> anyhow::Result<ExitCode> {
                 &mut std::io::stderr().lock(),
             )))
         }
+        Command::Digest(args) => {
+            tapside::digest_files::run(&args, &mut std::io::stdout()).await?;
+            Ok(ExitCode::SUCCESS)
+        }
         Command::Play(args) => {
             let mut files = Files::new(args.out);
             let as_written = tapside::play::run(&args.files, args.update, &mut files, &mut std::io::stdout()).await?;

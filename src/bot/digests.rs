@@ -1,6 +1,7 @@
 //! The digest of an outfit's week, put together from what is kept.
 
 use jiff::civil::Date;
+use jiff::tz::TimeZone;
 
 use crate::digest::{Digest, Subject, decide};
 use crate::message::setting::Currency;
@@ -8,10 +9,12 @@ use crate::replies::{Words, digest as worded};
 use crate::store::outfits::Outfit;
 use crate::store::{self, Db, StoreError};
 
+use super::Bot;
 use super::envelope::{Drawing, Drawn};
 use super::gathering;
 use super::record::{Followed, follow_fleet};
 use super::rules::Rules;
+use super::turn::zone_of;
 
 /// Rigs whose history goes with the digest.
 const RIGS_SHOWN: usize = 2;
@@ -46,6 +49,65 @@ pub(super) async fn make(
         now,
         outfit_id: outfit.id,
     }))
+}
+
+/// A digest as files.
+pub struct WrittenDigest {
+    /// The message.
+    pub text: String,
+    /// What it had no room for.
+    pub more: Option<String>,
+    /// The pictures: name and PNG.
+    pub pictures: Vec<(String, Vec<u8>)>,
+    /// The workbook (.xlsx).
+    pub workbook: Vec<u8>,
+    /// The due dates (.ics), if there are any.
+    pub calendar: Option<String>,
+}
+
+impl Bot {
+    /// The zone of an outfit.
+    ///
+    /// # Errors
+    /// When there is no such outfit, and whatever the database says.
+    pub async fn zone_of(&self, outfit_id: i64) -> Result<TimeZone, StoreError> {
+        let mut look = self.store.look().await?;
+        Ok(zone_of(&store::outfits::get(&mut look, outfit_id).await?))
+    }
+
+    /// The digest that an outfit's owner would get at an instant, on that local
+    /// date; none for an outfit without rigs. Nothing is sent.
+    ///
+    /// # Errors
+    /// Whatever the database says, or a picture or file that cannot be made.
+    pub async fn digest_at(
+        &self,
+        outfit_id: i64,
+        today: Date,
+        now: i64,
+        language: Option<&str>,
+    ) -> anyhow::Result<Option<WrittenDigest>> {
+        let mut look = self.store.look().await?;
+        let outfit = store::outfits::get(&mut look, outfit_id).await?;
+        let rules = Rules::load(&mut look, &outfit).await?;
+        let made = make(&mut look, &outfit, &rules, today, now).await?;
+        look.rollback().await?;
+        let Some(made) = made else { return Ok(None) };
+        let words = Words::of(language);
+        let mut pictures = Vec::new();
+        for drawing in made.drawings(language) {
+            if let Some(bytes) = self.picture(&drawing).await? {
+                pictures.push((drawing.name, bytes));
+            }
+        }
+        Ok(Some(WrittenDigest {
+            text: made.text(words).0,
+            more: made.more(words),
+            pictures,
+            workbook: made.workbook(words, &zone_of(&outfit)).map_err(anyhow::Error::msg)?,
+            calendar: made.calendar(words),
+        }))
+    }
 }
 
 impl Made {

@@ -45,7 +45,7 @@ impl Bot {
     }
 
     /// One picture as PNG; none if there is nothing to show.
-    async fn picture(&self, drawing: &Drawing) -> anyhow::Result<Option<Vec<u8>>> {
+    pub(super) async fn picture(&self, drawing: &Drawing) -> anyhow::Result<Option<Vec<u8>>> {
         let Some(sheet) = self.sheet(drawing).await? else {
             return Ok(None);
         };

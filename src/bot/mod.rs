@@ -63,6 +63,7 @@ use tokio::sync::Semaphore;
 use crate::store::Store;
 
 pub use import::MOST_FILE_BYTES;
+pub use digests::WrittenDigest;
 pub use tokens::Tokens;
 
 /// The bot.

@@ -197,6 +197,7 @@ pub const ROOMS: &[Room] = &[
     rim("outfits", "it is a subcommand"),
     rim("backup", "it is two subcommands"),
     rim("desk", "it is what the subcommands share"),
+    rim("digest_files", "it is a subcommand"),
     rim("play", "it is a subcommand"),
     rim("read_lines", "it is a subcommand"),
     rim("spreadsheet", "it is a subcommand"),
