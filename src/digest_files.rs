@@ -27,7 +27,9 @@ const MORNING: Time = Time::constant(7, 0, 0, 0);
 /// cannot be written.
 pub async fn run(args: &DigestArgs, out: &mut impl Write) -> anyhow::Result<()> {
     let as_of: Date = match &args.as_of {
-        Some(date) => date.parse().with_context(|| format!("no date like 2026-03-02: {date}"))?,
+        Some(date) => date
+            .parse()
+            .with_context(|| format!("no date like 2026-03-02: {date}"))?,
         None => DEMO_ENDS.parse()?,
     };
     let folder = tempfile::tempdir().context("cannot make a temporary folder")?;
@@ -48,7 +50,10 @@ pub async fn run(args: &DigestArgs, out: &mut impl Write) -> anyhow::Result<()> 
         tokens: Tokens::Random,
     };
     let bot = Bot::new(store, settings);
-    let zone = bot.zone_of(args.outfit).await.context("there is no such outfit; `tapside outfits` lists them")?;
+    let zone = bot
+        .zone_of(args.outfit)
+        .await
+        .context("there is no such outfit; `tapside outfits` lists them")?;
     let at = slot_on(&zone, as_of, MORNING).context("no such day")?.at;
     let digest = bot.digest_at(args.outfit, as_of, at, args.language.as_deref()).await?;
     bot.store().close().await;
@@ -66,7 +71,8 @@ pub async fn run(args: &DigestArgs, out: &mut impl Write) -> anyhow::Result<()> 
 fn until(script: &str, date: Date) -> String {
     let is_later = |line: &&str| {
         let day = line.strip_prefix("@ ").and_then(|rest| rest.get(..10));
-        day.and_then(|day| day.parse::<Date>().ok()).is_some_and(|day| day >= date)
+        day.and_then(|day| day.parse::<Date>().ok())
+            .is_some_and(|day| day >= date)
     };
     let lines: Vec<&str> = script.lines().take_while(|line| !is_later(line)).collect();
     lines.join("\n")
@@ -85,7 +91,12 @@ fn write(digest: &WrittenDigest, folder: &Path, out: &mut impl Write) -> anyhow:
     if let Some(calendar) = &digest.calendar {
         files.push(("due.ics", calendar.as_bytes()));
     }
-    files.extend(digest.pictures.iter().map(|(name, bytes)| (name.as_str(), bytes.as_slice())));
+    files.extend(
+        digest
+            .pictures
+            .iter()
+            .map(|(name, bytes)| (name.as_str(), bytes.as_slice())),
+    );
     for (name, bytes) in files {
         let path = folder.join(name);
         std::fs::write(&path, bytes).with_context(|| format!("cannot write {}", path.display()))?;
@@ -103,7 +114,10 @@ mod tests {
     #[test]
     fn a_conversation_is_cut_before_a_date() {
         let script = "zone UTC\n@ 2026-03-02 07:00\ncrew: one\n@ 2026-03-09 07:00\ncrew: two\n";
-        assert_eq!(until(script, date(2026, 3, 9)), "zone UTC\n@ 2026-03-02 07:00\ncrew: one");
+        assert_eq!(
+            until(script, date(2026, 3, 9)),
+            "zone UTC\n@ 2026-03-02 07:00\ncrew: one"
+        );
         assert_eq!(until(script, date(2026, 3, 10)), script.trim_end());
     }
 }

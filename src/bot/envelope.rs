@@ -134,6 +134,8 @@ pub struct Handling {
     pub silent: bool,
     /// Neither forwarded nor saved: for the owner's money and people.
     pub protected: bool,
+    /// Behind all answers: for what nobody asked for.
+    pub unasked: bool,
 }
 
 /// A message on its way out.

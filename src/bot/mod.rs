@@ -62,8 +62,8 @@ use tokio::sync::Semaphore;
 
 use crate::store::Store;
 
-pub use import::MOST_FILE_BYTES;
 pub use digests::WrittenDigest;
+pub use import::MOST_FILE_BYTES;
 pub use tokens::Tokens;
 
 /// The bot.

@@ -23,7 +23,13 @@ impl Turn<'_> {
             return Ok(Answer::says(self.words.plain("fleet-empty")));
         };
         let member = self.member.clone();
-        self.bot.send_digest(self.db, &made, &member, self.now).await?;
+        let handling = Handling {
+            protected: true,
+            ..Handling::default()
+        };
+        self.bot
+            .send_digest(self.db, &made, &member, handling, self.now)
+            .await?;
         Ok(self.in_private())
     }
 

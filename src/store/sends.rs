@@ -1,8 +1,9 @@
 //! Messages on their way out: queued in the transaction that caused them,
 //! claimed under a lease, finished once delivered.
 //!
-//! Within a chat only the oldest unfinished message may be claimed, so order
-//! holds over retries, restarts and replicas. A crash between delivery and
+//! Within a chat only the oldest unfinished answer may be claimed, and what
+//! nobody asked for only when no answer waits there; so order holds over
+//! retries, restarts and replicas. A crash between delivery and
 //! [`Sent::Delivered`] repeats one message: at least once.
 
 use serde::{Deserialize, Serialize};
@@ -48,13 +49,14 @@ pub async fn queue(db: &mut Db, outgoing: &Outgoing, now: i64) -> Result<(), Sto
             why: why.to_string(),
         })?;
         let id: i64 = sqlx::query_scalar(
-            "insert into sends (chat, body, source_key, queued_at, ready_at, tries) values ($1, $2, $3, $4, $4, 0)
-             returning id",
+            "insert into sends (chat, body, source_key, queued_at, ready_at, tries, unasked_at)
+             values ($1, $2, $3, $4, $4, 0, $5) returning id",
         )
         .bind(&outgoing.chat)
         .bind(written)
         .bind(&outgoing.source_key)
         .bind(now)
+        .bind(outgoing.handling.unasked.then_some(now))
         .fetch_one(&mut *db)
         .await?;
         blobs::carry(db, letter.body.attachments(), id).await?;
@@ -62,16 +64,17 @@ pub async fn queue(db: &mut Db, outgoing: &Outgoing, now: i64) -> Result<(), Sto
     Ok(())
 }
 
-/// The oldest unfinished message of each chat that may go now.
+/// The first message of each chat that may go now, answers before the rest.
 macro_rules! pick {
     ($lock:literal) => {
         concat!(
             "select s.id, s.chat, s.body, s.tries from sends s left join chats c on c.address = s.chat
              where s.finished_at is null
-               and s.id in (select min(id) from sends where finished_at is null group by chat)
+               and s.id in (select coalesce(min(case when unasked_at is null then id end), min(id))
+                            from sends where finished_at is null group by chat)
                and s.ready_at <= $1 and (s.leased_until is null or s.leased_until <= $1)
                and coalesce(c.ready_at, 0) <= $2 and c.blocked_at is null
-             order by s.id limit $3",
+             order by case when s.unasked_at is null then 0 else 1 end, s.id limit $3",
             $lock
         )
     };

@@ -39,8 +39,13 @@ impl Bot {
         }
         if let Some(made) = made {
             let date = slot.date.to_string();
+            let handling = Handling {
+                silent: occasion.hours.is_quiet(now),
+                protected: true,
+                unasked: true,
+            };
             for owner in everybody.iter().filter(|member| member.role == Role::Owner) {
-                self.send_digest(&mut tx, &made, owner, now).await?;
+                self.send_digest(&mut tx, &made, owner, handling, now).await?;
                 store::notes::count_unasked(&mut tx, owner.id, &date).await?;
             }
             let asked_for = decisions::write(&made.digest.decisions());
@@ -58,6 +63,7 @@ impl Bot {
         db: &mut Db,
         made: &Made,
         owner: &Member,
+        handling: Handling,
         now: i64,
     ) -> Result<(), StoreError> {
         let words = Words::of(owner.language.as_deref());
@@ -73,10 +79,6 @@ impl Bot {
             };
             buttons.push(self.button(db, worded::more_label(words), &stored).await?);
         }
-        let handling = Handling {
-            protected: true,
-            ..Handling::default()
-        };
         let bodies = [
             Body::Say {
                 text,

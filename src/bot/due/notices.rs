@@ -102,6 +102,7 @@ impl Bot {
         let outgoing = Outgoing {
             handling: Handling {
                 silent: occasion.hours.is_quiet(occasion.now),
+                unasked: true,
                 ..Handling::default()
             },
             ..turn::carry(member.chat.clone(), body)

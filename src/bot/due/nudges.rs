@@ -157,7 +157,10 @@ impl Bot {
             chat: asked.chat.clone(),
             body,
             source_key: None,
-            handling: Handling::default(),
+            handling: Handling {
+                unasked: true,
+                ..Handling::default()
+            },
         };
         store::sends::queue(db, &outgoing, now).await
     }

@@ -1,0 +1,159 @@
+//! What the bot says of its own accord: the digest on Monday, and what is due
+//! between. World starts on Wednesday, 4 March 2026, 8:00 in London.
+
+use insta::assert_snapshot;
+
+use crate::world::{HOUR, World};
+
+const DAY: i64 = 24 * HOUR;
+
+/// Until the next Monday, 7:00: four days and 23 hours from the start.
+async fn to_monday(world: &mut World) -> String {
+    let start = world.now;
+    let mut heard = String::new();
+    while world.now < start + 4 * DAY + 23 * HOUR {
+        heard = world.waits(HOUR).await;
+    }
+    heard
+}
+
+#[tokio::test]
+async fn owners_get_the_digest_on_monday_morning_once_and_nobody_else() {
+    let mut world = World::new().await;
+    world.says("owner", "warnings off").await;
+    world.says("lead", "otter flushes itself").await;
+    for rig in ["heron", "otter"] {
+        world.says("crew", &format!("{rig} 180 12 flushed")).await;
+    }
+    assert_snapshot!(to_monday(&mut world).await, @r"
+    bot to owner: The 2 rigs that were read want nothing; 1 sent no reading.
+         My outfit, 2 Mar to 8 Mar: 3 rigs, 2 readings.
+         .
+         1. Frost season: drain the rigs or keep them warm at night
+             ice ruins a membrane and splits housings
+         .
+         Heron unproven, flushed 1/1
+         Mule unproven, never read
+         Otter unproven
+         [More]
+    bot to owner: [picture: fleet.png]
+    ");
+    assert_eq!(world.waits(HOUR).await, "", "once");
+    assert_snapshot!(world.says("owner", "[More]").await, @r"
+    bot: Resin I cannot count, its size, litres a day or last change are missing: Heron, Otter
+         Prefilters never logged: Heron, Otter
+         .
+         Not read last week: Mule never read
+    ");
+    assert_snapshot!(world.says("crew", "digest").await, @"bot: Only an owner or lead can do that.");
+    assert!(world.says("lead", "digest").await.contains("[picture: fleet.png]"));
+}
+
+#[tokio::test]
+async fn day_and_hour_are_the_owners_to_set_and_so_is_silence() {
+    let mut world = World::new().await;
+    world.says("owner", "warnings off").await;
+    world.says("owner", "digest friday 6:00").await;
+    world.says("crew", "heron 180 12 flushed").await;
+    assert_eq!(world.waits(DAY + 21 * HOUR).await, "", "not before six");
+    assert!(world.waits(HOUR).await.contains("My outfit, "), "Friday at six");
+    world.says("owner", "digest off").await;
+    assert_eq!(world.waits(7 * DAY).await, "");
+}
+
+#[tokio::test]
+async fn a_host_that_slept_sends_the_digest_late_but_not_a_day_late() {
+    let mut world = World::new().await;
+    world.says("owner", "warnings off").await;
+    world.says("crew", "heron 180 12 flushed").await;
+    world.now += 5 * DAY + 20 * HOUR;
+    assert!(world.waits(0).await.contains("bot to owner: "), "20 hours late");
+    world.now += 8 * DAY;
+    assert_eq!(world.waits(0).await, "", "a day late is no news");
+}
+
+#[tokio::test]
+async fn a_week_without_readings_says_so_and_invents_nothing() {
+    let mut world = World::new().await;
+    world.says("owner", "warnings off").await;
+    world.says("crew", "heron 180 12 flushed").await;
+    to_monday(&mut world).await;
+    let mut heard = String::new();
+    for _ in 0..7 * 24 {
+        heard = world.waits(HOUR).await;
+    }
+    assert_snapshot!(heard, @r"
+    bot to owner: No reading since 4 Mar, so nothing new to tell. Get the rigs read today.
+         My outfit, 9 Mar to 15 Mar: 3 rigs, no readings.
+         .
+         By the last readings:
+         1. Heron: no reading since 4 Mar
+             standing, or not logged?
+         .
+         Heron unproven, last read on 4 Mar
+         Mule unproven, never read
+         Otter unproven, never read
+         [More]
+    bot to owner: [picture: fleet.png]
+         [picture: heron-history.png]
+    ");
+}
+
+#[tokio::test]
+async fn a_rig_that_stands_is_spoken_of_at_five_fourteen_and_thirty_days() {
+    let mut world = World::new().await;
+    world.says("owner", "digest off").await;
+    world.says("lead", "remove rig mule").await;
+    world.says("lead", "remove rig otter").await;
+    world.says("crew", "heron 180 12 flushed").await;
+    let mut told = Vec::new();
+    for day in 1..60 {
+        let heard = world.waits(DAY).await;
+        if heard.contains("Heron has stood") {
+            told.push(day);
+        }
+    }
+    // On working days alone: the 5th, 14th and 30th day is a Monday, a Wednesday, a Friday.
+    assert_eq!(told, [5, 14, 30]);
+}
+
+#[tokio::test]
+async fn nobody_is_told_more_than_three_things_a_day_unasked() {
+    let mut world = World::new().await;
+    world.says("owner", "digest off").await;
+    world.says("lead", "add rigs ibis, lynx, wren, crane").await;
+    for rig in ["heron", "otter", "mule", "ibis", "lynx", "wren", "crane"] {
+        world.says("crew", &format!("{rig} 180 12 flushed")).await;
+    }
+    let heard = world.waits(5 * DAY).await;
+    assert_eq!(heard.matches("bot to lead: ").count(), 3, "{heard}");
+    assert_eq!(heard.matches("bot to ").count(), 3, "{heard}");
+    let next = world.waits(DAY).await;
+    assert_eq!(
+        next.matches("bot to lead: ").count(),
+        3,
+        "the rest comes next day: {next}"
+    );
+}
+
+#[tokio::test]
+async fn what_was_put_off_comes_again_in_a_week() {
+    let mut world = World::new().await;
+    world.says("owner", "digest off").await;
+    world.says("crew", "heron 180 12 4C flushed").await;
+    assert_snapshot!(world.waits(DAY).await, @r"
+    bot to owner: Frost: the water was down to 4 °C (39 °F).
+         Drain the rigs tonight or keep them warm.
+         Ice ruins a membrane and splits housings.
+         [In a week]  [Got it]
+    ");
+    assert_snapshot!(world.says("owner", "[In a week]").await, @"bot: I will ask again in a week.");
+    let mut told = Vec::new();
+    for day in 1..12 {
+        world.says("crew", "heron 180 12 4C flushed").await;
+        if world.waits(DAY).await.contains("Frost") {
+            told.push(day);
+        }
+    }
+    assert_eq!(told, [7]);
+}
