@@ -5,7 +5,7 @@ use std::io::{BufRead, IsTerminal, Write};
 
 use crate::bot::Tokens;
 use crate::clock;
-use crate::desk::{Desk, Heard, Manner};
+use crate::desk::{Desk, Heard};
 use crate::play::{Files, script};
 use crate::store::Store;
 
@@ -59,10 +59,7 @@ pub async fn run(database: &str, zone: String, files: &mut Files) -> anyhow::Res
             continue;
         }
         let (who, text) = addressed(typed);
-        let (who, manner) = match who.strip_suffix(" edits") {
-            Some(who) => (who, Manner::Edits),
-            None => (who, Manner::Says),
-        };
+        let (who, manner) = script::manner(who);
         show(&desk.says(who, manner, text, now).await?, who)?;
     }
     store.close().await;
@@ -74,7 +71,7 @@ pub async fn run(database: &str, zone: String, files: &mut Files) -> anyhow::Res
 /// in `heron: 180 12`.
 fn addressed(line: &str) -> (&str, &str) {
     let known = |who: &str| {
-        let name = who.strip_suffix(" edits").unwrap_or(who);
+        let (name, _) = script::manner(who);
         let stem = name.split('-').next().unwrap_or(name);
         matches!(stem, "owner" | "lead" | "crew" | "stranger" | "newcomer")
     };

@@ -18,6 +18,10 @@ const UNLIMITED: Limits = Limits {
     burst: 0,
 };
 const ME: &str = "desk";
+/// The one group chat at a desk, and how it is called there.
+const GROUP: &str = "#desk:group";
+/// Whom the bot speaks to in the group.
+pub const THE_GROUP: &str = "the group";
 
 /// One desk with one outfit.
 pub struct Desk {
@@ -53,6 +57,8 @@ pub struct Heard {
 pub enum Manner {
     /// A new message.
     Says,
+    /// A new message in the crew's group chat.
+    InGroup,
     /// An edit of the speaker's last message.
     Edits,
 }
@@ -133,9 +139,15 @@ impl Desk {
         let incoming = Incoming {
             key,
             version,
-            chat: Chat {
-                address: address(who),
-                group: false,
+            chat: match manner {
+                Manner::InGroup => Chat {
+                    address: GROUP.to_owned(),
+                    group: true,
+                },
+                Manner::Says | Manner::Edits => Chat {
+                    address: address(who),
+                    group: false,
+                },
             },
             person: self.person(who),
             sent_at: now,
@@ -222,7 +234,10 @@ impl Desk {
     }
 
     fn shown(&mut self, send: &Send) -> Option<Heard> {
-        let to = send.chat.trim_start_matches("desk:").to_owned();
+        let to = match send.chat.as_str() {
+            GROUP => THE_GROUP.to_owned(),
+            chat => chat.trim_start_matches("desk:").to_owned(),
+        };
         let (text, buttons): (String, &[Button]) = match &send.body {
             Body::Say { text, buttons, .. } => (text.clone(), buttons),
             Body::Pictures { caption, .. } => (below("picture", &send.files, caption), &[]),

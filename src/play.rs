@@ -11,7 +11,7 @@ use anyhow::{Context, anyhow};
 use jiff::tz::TimeZone;
 
 use crate::bot::Tokens;
-use crate::desk::{Desk, Heard, Manner};
+use crate::desk::{Desk, Heard, Manner, THE_GROUP};
 use crate::schedule::slot_on;
 use crate::store::Store;
 pub use files::Files;
@@ -125,7 +125,8 @@ pub async fn play(text: &str, url: &str, draw: bool) -> anyhow::Result<Played> {
                         desk.bot().claim_token(now).await?;
                     }
                 }
-                (desk.says(who, *manner, text, now).await?, Some(who.as_str()))
+                let place = if *manner == Manner::InGroup { THE_GROUP } else { who };
+                (desk.says(who, *manner, text, now).await?, Some(place))
             }
         };
         // Two messages are never sent in the same second.

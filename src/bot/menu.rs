@@ -15,9 +15,13 @@ use super::envelope::{Menu, MenuEntry, MenuPlace};
 
 /// Every command of the menu, in its order: what is typed, the key of its
 /// description, and whether only those see it who look after the outfit.
-const COMMANDS: [(&str, &str, bool); 6] = [
+const COMMANDS: [(&str, &str, bool); 10] = [
     ("fleet", "menu-fleet", false),
+    ("picture", "menu-picture", false),
     ("history", "menu-history", false),
+    ("digest", "menu-digest", true),
+    ("spreadsheet", "menu-spreadsheet", true),
+    ("settings", "menu-settings", true),
     ("undo", "menu-undo", false),
     ("people", "menu-people", true),
     ("invite", "menu-invite", true),
@@ -139,7 +143,7 @@ mod tests {
                 .collect::<Vec<_>>()
                 .join(" ")
         };
-        assert_eq!(offered(Role::Crew), "fleet history undo help");
-        assert_eq!(offered(Role::Lead), "fleet history undo people invite help");
+        assert_eq!(offered(Role::Crew), "fleet picture history undo help");
+        assert_eq!(offered(Role::Lead), "fleet picture history digest spreadsheet settings undo people invite help");
     }
 }

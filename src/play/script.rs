@@ -10,6 +10,8 @@
 //!        tap 180 -> RO 12 ppm
 //! crew edits: heron 180 14
 //!   bot: ...
+//! crew in the group: heron 180 12
+//!   bot: ...
 //! ```
 //!
 //! What the bot says stands indented; `bot to owner:` when it speaks to
@@ -113,15 +115,22 @@ fn cue(line: &str) -> Option<Cue> {
         });
     }
     let (who, text) = spoken(line)?;
-    let (who, manner) = match who.strip_suffix(" edits") {
-        Some(who) => (who, Manner::Edits),
-        None => (who, Manner::Says),
-    };
+    let (who, manner) = manner(who);
     Some(Cue::Line {
         who: who.to_owned(),
         manner,
         text: text.to_owned(),
     })
+}
+
+/// The speaker's name, and how the line is meant.
+pub fn manner(who: &str) -> (&str, Manner) {
+    let ending = |ending: &str| who.strip_suffix(ending);
+    match (ending(" edits"), ending(" in the group")) {
+        (Some(who), _) => (who, Manner::Edits),
+        (_, Some(who)) => (who, Manner::InGroup),
+        _ => (who, Manner::Says),
+    }
 }
 
 /// Who uses which language: `(crew speaks es)`.
@@ -133,7 +142,7 @@ pub fn speaks(line: &str) -> Option<(&str, &str)> {
 /// A speaker before a colon: small letters, digits and hyphens.
 pub fn spoken(line: &str) -> Option<(&str, &str)> {
     let (who, text) = line.split_once(':')?;
-    let name = who.strip_suffix(" edits").unwrap_or(who);
+    let (name, _) = manner(who);
     let proper = name.starts_with(|letter: char| letter.is_ascii_lowercase())
         && name
             .bytes()

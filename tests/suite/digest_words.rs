@@ -59,7 +59,7 @@ fn seven_rigs_read_top_down() {
         done on 2 of 5 days last week
 
     Membranes: 4 sound, 1 due, 1 to check, 1 without.
-    Two weeks' shopping: 12 L of resin, 1 set of prefilters, 1 membrane, about $300.
+    Two weeks' shopping: 12 L of resin, 1 set of prefilters, 1 membrane, $296.
     Before opening a housing: water off, pressure relieved.
     ");
 }

@@ -6,3 +6,7 @@ menu-undo = Take back the last thing you sent
 menu-help = How to text a reading, and more
 menu-people = Who is in the outfit
 menu-invite = A link for somebody new
+menu-picture = The fleet as a picture
+menu-digest = What the week asks for
+menu-spreadsheet = The week as a spreadsheet
+menu-settings = Prices, hours and all else that is set

@@ -6,3 +6,7 @@ menu-undo = Anular lo último que mandaste
 menu-help = Cómo mandar una lectura, y más
 menu-people = Quién está en la empresa
 menu-invite = Un enlace para alguien nuevo
+menu-picture = La flota en una imagen
+menu-digest = Lo que pide la semana
+menu-spreadsheet = La semana como hoja de cálculo
+menu-settings = Precios, horas y todo lo ajustado

@@ -127,6 +127,7 @@ mod tests {
         let handling = Handling {
             silent: true,
             protected: true,
+            ..Handling::default()
         };
         let message = SendMessage::new(header("tg:5", handling, ""), "Monday.", &[]);
         let message = serde_json::to_value(message).unwrap_or_default();
