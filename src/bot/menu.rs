@@ -144,6 +144,9 @@ mod tests {
                 .join(" ")
         };
         assert_eq!(offered(Role::Crew), "fleet picture history undo help");
-        assert_eq!(offered(Role::Lead), "fleet picture history digest spreadsheet settings undo people invite help");
+        assert_eq!(
+            offered(Role::Lead),
+            "fleet picture history digest spreadsheet settings undo people invite help"
+        );
     }
 }

@@ -20,6 +20,8 @@ pub struct FleetRow {
     pub condition: Option<Condition>,
     /// Standardised rejection with its 80 % interval, fractions.
     pub rejection: Option<Interval>,
+    /// Rejection of the whole rig while a jump stands, a fraction.
+    pub with_jump: Option<f64>,
     /// Points of rejection lost a year.
     pub points_per_year: Option<f64>,
     /// Working days that the resin lasts: low, likely, high; none when the rig
@@ -71,6 +73,7 @@ fn row(rig: &RigWeek, is_asked_for: bool) -> FleetRow {
         name: rig.name.clone(),
         condition: assessment.condition.filter(|_| rig.has_membrane),
         rejection: assessment.rejection.filter(|_| rig.has_membrane),
+        with_jump: assessment.fault.as_ref().map(|fault| fault.seen_rejection),
         points_per_year: assessment.points_per_year.filter(|_| rig.has_membrane),
         // A rig that was not read may have stood: then its load is no fact.
         resin_days: assessment

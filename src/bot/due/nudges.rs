@@ -78,12 +78,7 @@ impl Bot {
                 again_at: now + ASK_AGAIN,
             };
             if store::nudges::ask(&mut tx, &nudge, now).await? {
-                let to = asked.entry(chat.clone()).or_insert(Asked {
-                    chat,
-                    member,
-                    rigs: Vec::new(),
-                });
-                to.rigs.push(rig);
+                add(&mut asked, chat, member, rig);
             }
         }
         for asked in asked.values() {
@@ -117,12 +112,7 @@ impl Bot {
             let (Some(rig), Some(member)) = (rig, member.filter(|member| member.outfit_id == outfit.id)) else {
                 continue;
             };
-            let to = asked.entry(chat.clone()).or_insert(Asked {
-                chat,
-                member,
-                rigs: Vec::new(),
-            });
-            to.rigs.push(rig);
+            add(&mut asked, chat, member, rig);
         }
         for asked in asked.values() {
             self.ask_to_flush(&mut tx, asked, true, now).await?;
@@ -164,6 +154,16 @@ impl Bot {
         };
         store::sends::queue(db, &outgoing, now).await
     }
+}
+
+/// One more rig to ask about in a chat.
+fn add(asked: &mut BTreeMap<String, Asked>, chat: String, member: Member, rig: Rig) {
+    let to = asked.entry(chat.clone()).or_insert(Asked {
+        chat,
+        member,
+        rigs: Vec::new(),
+    });
+    to.rigs.push(rig);
 }
 
 /// Who worked a rig on the slot's day and left it unflushed.

@@ -94,6 +94,18 @@ pub fn row(words: Words, row: &FleetRow, today: Date) -> String {
 }
 
 fn level(words: Words, row: &FleetRow) -> String {
+    if let (Some(seen), Some(rejection), Some(condition)) = (row.with_jump, row.rejection, row.condition) {
+        let (seen, alone) = (figures::percent(words, seen), figures::percent(words, rejection.mid));
+        let state = state_word(words, condition);
+        return words.say(
+            "digest-row-jump",
+            [
+                ("percent", (&seen).into()),
+                ("state", (&state).into()),
+                ("alone", (&alone).into()),
+            ],
+        );
+    }
     match (row.rejection, row.condition) {
         (Some(rejection), Some(condition)) => {
             let (percent, state) = (figures::percent(words, rejection.mid), state_word(words, condition));

@@ -204,6 +204,7 @@ digest-then-title = After these
 digest-table-title = Fleet, most urgent first (points a year, resin in working days)
 digest-row = { $rig } { $facts }
 digest-row-level = { $percent } { $state }
+digest-row-jump = { $percent } { $state } (membrane alone { $alone })
 digest-row-glass = glass { $ppm } ppm
 digest-row-di = resin only
 digest-row-trend = loses { $points } a year

@@ -213,6 +213,7 @@ digest-then-title = Después de eso
 digest-table-title = Flota, lo urgente primero (puntos al año, resina en días de trabajo)
 digest-row = { $rig } { $facts }
 digest-row-level = { $percent } { $state }
+digest-row-jump = { $percent } { $state } (la membrana sola { $alone })
 digest-row-glass = vidrio { $ppm } ppm
 digest-row-di = sin membrana
 digest-row-trend = pierde { $points } al año
