@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use super::framing::{self, Before};
 use super::senses::Sense;
 use super::tokens::{Kind, Token};
 
@@ -26,14 +27,17 @@ impl Clause {
 pub fn split(tokens: &[Token]) -> Vec<Clause> {
     let mut clauses = Vec::new();
     let mut from = 0;
+    let mut before = Before::default();
     for at in 0..tokens.len() {
         let ends = ends_clause(tokens, at);
-        let next_asks = !ends && starts_question(tokens, from, at);
-        if ends || next_asks {
+        let next = !ends && (starts_question(tokens, from, at) || framing::turns(tokens, from, at, &before));
+        if ends || next {
             let to = if ends { at + 1 } else { at };
             clauses.extend(clause(tokens, from..to));
             from = to;
+            before = Before::default();
         }
+        before.add(&tokens[at]);
     }
     clauses.extend(clause(tokens, from..tokens.len()));
     clauses
@@ -95,7 +99,7 @@ fn clause(tokens: &[Token], span: Range<usize>) -> Option<Clause> {
     let ends_with_mark = part.last().is_some_and(|token| {
         (token.is_mark('?') && !is_placeholder(tokens, span.end - 1)) || token.has(Sense::QuestionMark)
     });
-    let supposes = part.iter().any(|token| token.has(Sense::Hypothetical));
+    let supposes = framing::supposes(part);
     let by_words = asks_by_words(part) || (supposes && part.iter().any(|token| token.has(Sense::Advice)));
     Some(Clause {
         span,

@@ -4,7 +4,7 @@
 //! error, so what is doubtful becomes a question and what is not about water stays chatter.
 //!
 //! The pipeline, a file per step: `tokens` -> `rig_name`, `rig_siblings` -> `phrases` (by the tables of `languages`) ->
-//! `number_words` -> `times` (`clock`), `strays` -> `clauses` -> `groups` -> `labels`, `units` -> `adjacency`,
+//! `number_words` -> `times` (`clock`), `strays`, `framing` -> `clauses` -> `groups` -> `labels`, `units` -> `adjacency`,
 //! `readings`, `second_thoughts` -> `whose` -> `plausibility`; beside them `services` (`prices`), `questions`,
 //! `corrections` with `denials`, `answers` and `nudged`; `asks` builds the questions back.
 
@@ -23,6 +23,7 @@ pub mod command;
 mod corrections;
 mod denials;
 mod details;
+mod framing;
 mod groups;
 mod labels;
 mod languages;
@@ -74,6 +75,7 @@ pub fn read(text: &str, scene: &Scene) -> Meaning {
     phrases::mend_slips(&mut tokens);
     let times = times::take(&mut tokens, scene.celsius);
     strays::take(&mut tokens);
+    framing::take_samples(&mut tokens);
     if let Some(meaning) = nudged::answer(&tokens, &times, scene) {
         return meaning;
     }

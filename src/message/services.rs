@@ -179,6 +179,14 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
     let later = part
         .iter()
         .any(|token| token.has(Sense::Later) && !token.has(Sense::FeedWeak));
+    // "Nearly flushed", "new membrane or more resin": not done, or not chosen yet.
+    let nearly = part
+        .windows(2)
+        .any(|two| two[0].has(Sense::Nearly) && two[1].has_any(&[Sense::Flushed, Sense::Done, Sense::Repacked]));
+    let chooses = !firmly_done && part.iter().any(|token| token.has(Sense::Either) && !token.has(Sense::Now));
+    if nearly || chooses && !has(Sense::Flushed) {
+        return whats;
+    }
     let wanted = has(Sense::Intent) && !firmly_done || later;
     if has(Sense::Not) || (later && !firmly_done) {
         return whats;

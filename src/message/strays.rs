@@ -25,6 +25,7 @@ pub fn take(tokens: &mut [Token]) {
             || is_address(tokens, at)
             || is_limit(tokens, at)
             || is_hour_ahead(tokens, at)
+            || is_of_other_thing(tokens, at)
         {
             tokens[at].spent = true;
         } else if let Some(used) = is_idiom(tokens, at) {
@@ -177,6 +178,17 @@ fn is_of_phone_number(tokens: &[Token], at: usize, phone: Option<usize>) -> bool
     let three = |index: usize| group(index).is_some_and(|digits| digits.len() == 3);
     let in_threes = three(at) && three(at + 1) && three(at + 2) && !is_number(before(tokens, at, 1));
     !pair && (goes_on || leads || trunk || in_threes)
+}
+
+/// "Battery 12.8", "invoice 180/12", "serial 180 12": numbers of things that are no water.
+fn is_of_other_thing(tokens: &[Token], at: usize) -> bool {
+    let small = |token: &Token| token.has(Sense::Filler) || token.is_mark(':');
+    let places = if before(tokens, at, 1).is_some_and(small) { 2 } else { 1 };
+    let other = before(tokens, at, places).is_some_and(|token| token.has(Sense::OtherNumber) && !token.has(Sense::Intent));
+    let joined = before(tokens, at, 1).is_some_and(|token| token.is_any_mark("/-"));
+    let last = at.checked_sub(if joined { 2 } else { 1 });
+    let goes_on = last.is_some_and(|last| tokens[last].number().is_some() && tokens[last].spent);
+    other || joined && goes_on && last.is_some_and(|last| is_of_other_thing(tokens, last))
 }
 
 /// "24/7", "50/50"
