@@ -76,7 +76,7 @@ fn ends_clause(tokens: &[Token], at: usize) -> bool {
 
 /// "lynx 180/12 and is badger due", "180/12 how is that"
 fn starts_question(tokens: &[Token], from: usize, at: usize) -> bool {
-    if at == from || !tokens[at].has_any(&[Sense::Asks, Sense::AsksFirst]) {
+    if at == from || !tokens[at].has_any(&[Sense::Asks, Sense::AsksFirst]) || tokens[at].has(Sense::Hypothetical) {
         return false;
     }
     let said = tokens[from..at].iter().filter(|token| token.number().is_some()).count();

@@ -78,7 +78,25 @@ fn mirrored_pairs(tokens: &[Token]) -> Option<(usize, usize)> {
 
 /// Whether a sentence speaks of values that are wished, foretold, wanted or given as an example.
 pub(super) fn supposes(part: &[Token]) -> bool {
-    part.iter().any(|token| token.has(Sense::Hypothetical)) || (0..part.len()).any(|at| supposes_value(part, at))
+    part.iter().any(|token| token.has(Sense::Hypothetical))
+        || (0..part.len()).any(|at| supposes_value(part, at) || is_year(part, at))
+        || is_told_without_rig(part)
+}
+
+/// "In 2023 heron was 180/12"
+fn is_year(part: &[Token], at: usize) -> bool {
+    let year = part[at].number().is_some_and(|number| {
+        number.digits.len() == 4 && number.decimals == 0 && (1990.0..=2050.0).contains(&number.value)
+    });
+    let behind_in = at > 0 && part[at - 1].has_any(&[Sense::FeedWeak, Sense::Filler, Sense::From]);
+    year && behind_in && part.iter().filter(|token| is_value(token)).count() > 2
+}
+
+/// "The sheet says 180/9": somebody's words, and no rig.
+fn is_told_without_rig(part: &[Token]) -> bool {
+    let first = part.iter().position(is_value);
+    let named = part.iter().any(|token| token.mention().is_some());
+    !named && first.is_some_and(|first| is_reported(part, first))
 }
 
 /// "Must be 180/9", "we want heron at 180/9", "like heron 180/12": small words and a name, then the first value.
@@ -96,6 +114,10 @@ fn supposes_value(part: &[Token], at: usize) -> bool {
         if token.has(Sense::AsIn) {
             let begins = part[..index].iter().all(|token| token.word().is_none());
             return named || begins;
+        }
+        // "Call me when heron is 180/30"
+        if token.has(Sense::When) && named {
+            return true;
         }
         named |= token.mention().is_some();
         if !is_light(token) {
@@ -118,10 +140,31 @@ pub(super) fn is_reported(tokens: &[Token], first: usize) -> bool {
         if token.number().is_some() || token.is_any_mark(".;!") || token.kind == Kind::Break {
             return false;
         }
+        let begins = tokens[..at].iter().all(|token| token.word().is_none());
+        if token.has(Sense::Settles) && token.has(Sense::Says) && begins {
+            return true;
+        }
+        if token.has(Sense::And) && token.word().is_some() {
+            return false;
+        }
         if token.has(Sense::Says) {
-            let light = |token: &&Token| token.has(Sense::Filler) && !token.has(Sense::Speaker);
-            let subject = tokens[..at].iter().rev().take(3).find(|token| !light(token));
-            return subject.is_some_and(|token| token.is_unknown() || token.has_any(&[Sense::Speaker, Sense::Foreign]));
+            return is_somebody(&tokens[..at]);
+        }
+    }
+    false
+}
+
+/// The subject of a verb that stands behind these tokens: "tom", "the sticker on heron".
+fn is_somebody(before: &[Token]) -> bool {
+    let mut rest = before.iter().rev().take(4).peekable();
+    while let Some(token) = rest.next() {
+        let speaks = token.has_any(&[Sense::Speaker, Sense::Foreign]);
+        if token.is_unknown() || speaks {
+            return true;
+        }
+        let on_rig = token.mention().is_some() && rest.peek().is_some_and(|before| before.has(Sense::Filler));
+        if !(on_rig || token.has(Sense::Filler)) {
+            return false;
         }
     }
     false
@@ -137,7 +180,8 @@ pub(super) fn turns(tokens: &[Token], from: usize, at: usize, before: &Before) -
             .take_while(|token| !token.is_any_mark(".;!?") && token.kind != Kind::Break)
             .any(is_value)
     };
-    let contrasts = tokens[at].has(Sense::Contrast) && before.values > 0;
+    let now = tokens[at].has(Sense::Now) && before.supposed;
+    let contrasts = (tokens[at].has(Sense::Contrast) || now) && before.values > 0;
     let supposes = tokens[at].has_any(&[Sense::Hypothetical, Sense::Supposed]) && before.values > 1 && !before.supposed;
     at > from && (contrasts || supposes) && ahead()
 }

@@ -75,6 +75,7 @@ pub fn bind(tokens: &[Token], indices: &[usize]) -> Vec<Measured> {
     bind_by_unit(tokens, indices, &mut labels, &mut numbers);
     bind_pair_behind_labels(tokens, indices, &mut labels, &mut numbers);
     bind_by_side(tokens, indices, &mut labels, &mut numbers);
+    keep_order_of_pairs(tokens, &mut numbers);
     numbers.into_iter().map(|(_, measured)| measured).collect()
 }
 
@@ -244,6 +245,24 @@ fn bind_by_unit(tokens: &[Token], indices: &[usize], labels: &mut [Option<Label>
             if let Some(label) = &mut labels[near] {
                 label.used = true;
             }
+        }
+    }
+}
+
+/// "180/12 new membrane in", "180/12 in the book": a pair has its order, unless ordinary words stand beside both numbers.
+fn keep_order_of_pairs(tokens: &[Token], numbers: &mut [(usize, Measured)]) {
+    for at in 1..numbers.len() {
+        let (first, second) = (numbers[at - 1].1, numbers[at].1);
+        let slashed = second.at == first.at + 2 && tokens[first.at + 1].is_mark('/');
+        let weak = |one: &Measured| one.role.is_some() && !one.strong;
+        let beside = |index: Option<usize>| {
+            let token = index.and_then(|index| tokens.get(index));
+            token.is_some_and(|token| token.has_any(&[Sense::FeedWeak, Sense::PermeateWeak, Sense::ProductWeak]))
+        };
+        let both = beside(first.at.checked_sub(1)) && beside(Some(second.at + 1));
+        if slashed && !both && (weak(&first) || weak(&second)) && !(first.strong || second.strong) {
+            numbers[at - 1].1.role = None;
+            numbers[at].1.role = None;
         }
     }
 }

@@ -121,7 +121,7 @@ fn is_address(tokens: &[Token], at: usize) -> bool {
     let by = |index: usize| tokens.get(index).is_some_and(|token| token.has(Sense::Address));
     let unknown = |index: usize| tokens.get(index).is_some_and(Token::is_unknown);
     let behind_at = before(tokens, at, 1).is_some_and(|token| token.has_any(&[Sense::At, Sense::To]));
-    let small = |index: usize| tokens.get(index).is_some_and(|token| token.has(Sense::Filler));
+    let small = |index: usize| tokens.get(index).is_some_and(|token| token.has(Sense::Article));
     // "180 and 12 high st": both are house numbers.
     let another = tokens.get(at + 1).is_some_and(|token| token.has(Sense::And))
         && is_number(tokens.get(at + 2))
@@ -184,7 +184,7 @@ fn is_of_phone_number(tokens: &[Token], at: usize, phone: Option<usize>) -> bool
 fn is_of_other_thing(tokens: &[Token], at: usize) -> bool {
     let small = |token: &Token| token.has(Sense::Filler) || token.is_mark(':');
     let places = if before(tokens, at, 1).is_some_and(small) { 2 } else { 1 };
-    let other = before(tokens, at, places).is_some_and(|token| token.has(Sense::OtherNumber) && !token.has(Sense::Intent));
+    let other = before(tokens, at, places).is_some_and(|token| token.has(Sense::OtherNumber));
     let joined = before(tokens, at, 1).is_some_and(|token| token.is_any_mark("/-"));
     let last = at.checked_sub(if joined { 2 } else { 1 });
     let goes_on = last.is_some_and(|last| tokens[last].number().is_some() && tokens[last].spent);
