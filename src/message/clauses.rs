@@ -135,6 +135,13 @@ fn asks_by_words(part: &[Token]) -> bool {
     if last_ones && part.iter().all(|token| !token.is_unknown()) {
         return true;
     }
+    // "Rejection on lynx over the last 3 months"
+    let topic = first.has_any(&[Sense::Rejection, Sense::Trend, Sense::History]) && !first.has(Sense::Filler);
+    let rig = part.iter().any(|token| token.mention().is_some());
+    let values = part.iter().any(|token| token.number().is_some() && !token.spent);
+    if topic && rig && !values && part.iter().all(|token| !token.is_unknown() && !token.is_mark('%')) {
+        return true;
+    }
     named
         && words
             .find(|token| token.word().is_some())

@@ -96,7 +96,8 @@ fn move_rig(tokens: &[Token], rigs: &[i64], unknown: usize, scene: &Scene) -> Op
         // "badger not lynx": the one behind "not" is the wrong one.
         [first, second] if moved => (*second, *first),
         [first, second] => {
-            let not = tokens.iter().position(|token| token.has(Sense::Not))?;
+            // The last one counts: "oh no that was badger not lynx".
+            let not = tokens.iter().rposition(|token| token.has(Sense::Not))?;
             let denied_first = tokens[not..].iter().filter(|token| token.mention().is_some()).count() == 2;
             if denied_first {
                 (*second, *first)

@@ -33,6 +33,15 @@ pub(super) fn is_value_of(last: &[Reading], value: f64) -> bool {
         .any(|known| (known.raw_us.unwrap_or(known.ppm) - value).abs() < 0.05)
 }
 
+fn same_digits(one: f64, other: f64) -> bool {
+    let sorted = |value: f64| {
+        let mut digits: Vec<char> = value.to_string().chars().collect();
+        digits.sort_unstable();
+        digits
+    };
+    one != other && one >= 10.0 && sorted(one) == sorted(other)
+}
+
 /// Which value a bare number replaces: the one said to be wrong, else the one that it is nearest to.
 pub(super) fn meant<'a>(last: &[&'a Reading], wrong: Option<f64>, value: f64) -> Option<(&'a Reading, Role)> {
     let mut values: Vec<(&Reading, Role, f64)> = Vec::new();
@@ -48,6 +57,11 @@ pub(super) fn meant<'a>(last: &[&'a Reading], wrong: Option<f64>, value: f64) ->
         let mut same = values.iter().filter(|(_, _, value)| (value - wrong).abs() < 0.05);
         let (reading, role, _) = same.next()?;
         return same.next().is_none().then_some((*reading, *role));
+    }
+    // "205/71", then "*17": the same digits in another order.
+    let mut turned = values.iter().filter(|(_, _, known)| same_digits(*known, value));
+    if let (Some((reading, role, _)), None) = (turned.next(), turned.next()) {
+        return Some((*reading, *role));
     }
     let distance = |known: f64| (f64::max(known, 0.5) / f64::max(value, 0.5)).ln().abs();
     values.sort_by(|a, b| distance(a.2).total_cmp(&distance(b.2)));

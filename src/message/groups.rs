@@ -61,7 +61,7 @@ fn has_mention(tokens: &[Token], indices: &[usize]) -> bool {
 fn has_number(tokens: &[Token], indices: &[usize]) -> bool {
     indices
         .iter()
-        .any(|&at| tokens[at].number().is_some() && !tokens[at].spent)
+        .any(|&at| tokens[at].number().is_some_and(|number| !(number.shy && number.value == 1.0)) && !tokens[at].spent)
 }
 
 fn split_line(tokens: &[Token], line: &[usize]) -> Vec<Group> {

@@ -110,11 +110,15 @@ fn drop_prepositions(tokens: &[Token], indices: &[usize], labels: &mut [Option<L
         };
         if near
             .take_while(plain)
-            .any(|slot| labels[slot].is_some_and(|label| label.strong))
+            .any(|slot| labels[slot].is_some_and(|label| label.strong && is_solids(label.role)))
         {
             labels[slot] = None;
         }
     }
+}
+
+fn is_solids(role: Role) -> bool {
+    matches!(role, Role::Feed | Role::Permeate | Role::Product | Role::Made | Role::Elsewhere)
 }
 
 fn label_at(tokens: &[Token], at: usize) -> Option<(Role, bool)> {
@@ -152,7 +156,8 @@ fn label_at(tokens: &[Token], at: usize) -> Option<(Role, bool)> {
             token.has_any(&[Sense::Fresh, Sense::Repacked]) || (token.has(Sense::Done) && !token.has(Sense::Filler))
         })
     };
-    if part && (handled(Some(at + 1)) || handled(at.checked_sub(1))) {
+    let article = at > 0 && tokens[at - 1].has(Sense::Article);
+    if part && (handled(Some(at + 1)) || handled(at.checked_sub(1 + usize::from(article)))) {
         return None;
     }
     // "T=9.5": an equals sign makes the letter a formula's.
@@ -203,7 +208,10 @@ fn is_claimed(tokens: &[Token], indices: &[usize], slot: usize) -> bool {
         || (slot + 1..slot + 3)
             .take_while(small)
             .any(|slot| strong(slot) || strong(slot + 1));
-    labelled
+    // "The ro one wont settle"
+    let next_word = at(Some(slot + 1)).is_some_and(|token| token.word().is_some() && !token.has(Sense::And));
+    let pronoun = value == 1.0 && next_word && before.is_some_and(|token| token.number().is_none());
+    labelled && !pronoun
         || of_label
         || (linked && behind_number)
         || (next_labels && value > 2.0)

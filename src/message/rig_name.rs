@@ -344,6 +344,9 @@ fn guess(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
     if let Some((rigs, used)) = initials(word, tokens, names) {
         return mention(rigs, Sure::Guess, &tokens[..used]);
     }
+    if let Some(rigs) = shortened(word, tokens, names) {
+        return mention(rigs, Sure::Guess, &tokens[..2]);
+    }
     if word.len() < 4 || TABLES.is_ordinary(word) {
         return None;
     }
@@ -360,6 +363,14 @@ fn guess(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
     (!begun.is_empty())
         .then(|| mention(begun, Sure::Guess, &tokens[..1]))
         .flatten()
+}
+
+/// "cam 3": the beginning of a name, and its number.
+fn shortened(word: &str, tokens: &[Token], names: &[Name]) -> Option<Vec<i64>> {
+    let number = tokens.get(1)?.number().filter(|number| number.is_short_whole())?;
+    let fits = |name: &Name| name.parts.len() == 2 && name.parts[0].starts_with(word) && name.parts[1] == number.digits;
+    let rigs = rigs_with(names, fits);
+    (word.len() == 3 && !TABLES.is_ordinary(word) && rigs.len() == 1).then_some(rigs)
 }
 
 /// "LR", "V3", "T.A"

@@ -153,6 +153,8 @@ senses! {
     Speaker = "speaker",
     Contrast = "contrast",
     Nearly = "nearly",
+    Weekday = "weekday",
+    Fitted = "fitted",
     OtherNumber = "other number",
     ItRead = "it read",
     Until = "until",

@@ -79,6 +79,8 @@ pub fn find(tokens: &[Token], clauses: &[Clause]) -> Vec<Deed> {
     told
 }
 
+const PARTS: [Sense; 4] = [Sense::Membrane, Sense::Resin, Sense::Prefilter, Sense::ORing];
+
 /// Parts of a clause that each tell of other rigs: "lynx flushed, badger not", "lynx flushed badger flushed".
 fn pieces(tokens: &[Token], span: Range<usize>) -> Vec<Range<usize>> {
     let deed = |token: &Token| {
@@ -91,6 +93,10 @@ fn pieces(tokens: &[Token], span: Range<usize>) -> Vec<Range<usize>> {
             Sense::Intent,
             Sense::Flush,
         ]) && (!token.has(Sense::Filler) || token.has(Sense::Not))
+    };
+    // "ram new di in, bison new prefilters in"
+    let fresh_part = |at: usize| {
+        tokens[at].has(Sense::Fresh) && tokens.get(at + 1).is_some_and(|next| next.has_any(&PARTS)) && at + 1 < span.end
     };
     let mut pieces = Vec::new();
     let mut from = span.start;
@@ -106,7 +112,11 @@ fn pieces(tokens: &[Token], span: Range<usize>) -> Vec<Range<usize>> {
             .filter(|&last| last >= span.start);
         let linked = last.is_some_and(|last| tokens[last].has(Sense::And) || tokens[last].is_any_mark(",&"));
         // The names go on: "flushed lynx, badger and van 3".
-        let goes_on = deed_before_rig && linked && !tokens[at..span.end].iter().any(deed);
+        let beside = last.is_some_and(|last| tokens[last].mention().is_some());
+        let to_next = (at + 1..span.end)
+            .find(|&next| tokens[next].mention().is_some() && tokens[next - 1].is_mark(','))
+            .unwrap_or(span.end);
+        let goes_on = deed_before_rig && (linked || beside) && !tokens[at..to_next].iter().any(deed);
         if token.mention().is_some() && has_rig && has_deed && !goes_on {
             // "lynx 180 12 & flushed badger": the deed behind the link is the other's.
             let own = at.checked_sub(2).filter(|&link| {
@@ -120,7 +130,7 @@ fn pieces(tokens: &[Token], span: Range<usize>) -> Vec<Range<usize>> {
             deed_before_rig |= has_deed && !has_rig;
             has_rig = true;
         }
-        has_deed |= deed(token);
+        has_deed |= deed(token) || fresh_part(at);
     }
     pieces.push(from..span.end);
     pieces
@@ -175,10 +185,11 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
         .iter()
         .any(|token| token.has(Sense::Done) && !token.has_any(&[Sense::Filler, Sense::Intent]));
     // "new membrane" is a deed unless something is only wanted; "needs changing, changed it" is one too.
-    // "Before" is no time ahead where it may be a label.
+    // "Before" is no time ahead where it may be a label, and "fitted on saturday" was last Saturday.
+    let past = (firmly_done || has(Sense::Flushed)) && !has(Sense::Intent);
     let later = part
         .iter()
-        .any(|token| token.has(Sense::Later) && !token.has(Sense::FeedWeak));
+        .any(|token| token.has(Sense::Later) && !token.has(Sense::FeedWeak) && !(past && token.has(Sense::Weekday)));
     // "Nearly flushed", "new membrane or more resin": not done, or not chosen yet.
     let nearly = part
         .windows(2)
@@ -188,7 +199,12 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
         return whats;
     }
     let wanted = has(Sense::Intent) && !firmly_done || later;
-    if has(Sense::Not) || (later && !firmly_done) {
+    // "Spots at no 12" denies nothing.
+    let denies = |at: usize| {
+        let numbers = part[at].has(Sense::NumberSign) && part.get(at + 1).is_some_and(|next| next.number().is_some());
+        part[at].has(Sense::Not) && !numbers
+    };
+    if (0..part.len()).any(denies) || (later && !firmly_done) {
         return whats;
     }
     let flushed = part.iter().any(|token| token.has(Sense::Flushed));
@@ -215,7 +231,7 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
     let judged = part.iter().any(|token| token.has(Sense::Judges));
     let fresh = has(Sense::Fresh) && !judged;
     let ticked = part.iter().any(|token| token.kind == Kind::Yes);
-    let deed = firmly_done || fresh || (has(Sense::Finished) && !has(Sense::Flush)) || ticked;
+    let deed = firmly_done || fresh || is_fitted(part) || (has(Sense::Finished) && !has(Sense::Flush)) || ticked;
     if !deed {
         return whats;
     }
@@ -231,6 +247,14 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
         }
     }
     whats
+}
+
+/// "Old grey membrane in": nothing but the part's place follows.
+fn is_fitted(part: &[Token]) -> bool {
+    let words = part.iter().rposition(|token| token.word().is_some()).unwrap_or_default();
+    let numbers = part.iter().any(|token| token.number().is_some());
+    let known = part.iter().all(|token| !token.is_unknown());
+    words > 0 && part[words].has(Sense::Fitted) && part[words - 1].has_any(&PARTS) && !numbers && known
 }
 
 /// "should be flushed", "needs to be flushed"

@@ -121,13 +121,16 @@ fn is_address(tokens: &[Token], at: usize) -> bool {
     let by = |index: usize| tokens.get(index).is_some_and(|token| token.has(Sense::Address));
     let unknown = |index: usize| tokens.get(index).is_some_and(Token::is_unknown);
     let behind_at = before(tokens, at, 1).is_some_and(|token| token.has_any(&[Sense::At, Sense::To]));
-    let small = |index: usize| tokens.get(index).is_some_and(|token| token.has(Sense::Article));
+    let in_pair = at > 0 && tokens[at - 1].is_mark('/');
+    let small = |index: usize| !in_pair && tokens.get(index).is_some_and(|token| token.has(Sense::Filler));
     // "180 and 12 high st": both are house numbers.
     let another = tokens.get(at + 1).is_some_and(|token| token.has(Sense::And))
         && is_number(tokens.get(at + 2))
         && (by(at + 3) || by(at + 4));
-    let street =
-        by(at + 1) || (unknown(at + 1) && (by(at + 2) || behind_at)) || (small(at + 1) && by(at + 2)) || another;
+    // "at 455 w oak"
+    let quarter = tokens.get(at + 1).and_then(Token::word).is_some_and(|word| word.len() == 1) && unknown(at + 2);
+    let street = quarter && behind_at
+        || by(at + 1) || (unknown(at + 1) && (by(at + 2) || behind_at)) || (small(at + 1) && by(at + 2)) || another;
     // "14 mill lane 180/12": the street has its number.
     let numbered = (1..=3).any(|places| before(tokens, at, places).is_some_and(|token| token.spent));
     let street_first = !numbered && (at >= 1 && by(at - 1) || at >= 2 && unknown(at - 1) && by(at - 2));

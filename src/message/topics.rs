@@ -42,7 +42,7 @@ fn of_rigs_and_parts(part: &[Token], named: bool, terse: bool) -> Option<Topic> 
     if has(Sense::FleetWide) && unknown == 0 && !named {
         return Some(Topic::Fleet);
     }
-    if has(Sense::Quiet) && unknown == 0 {
+    if has(Sense::Quiet) && unknown == 0 && !any(&[Sense::Flush, Sense::Flushed]) {
         return Some(Topic::Quiet);
     }
     if has(Sense::Shopping) && unknown == 0 && !named {
@@ -127,6 +127,7 @@ fn of_rigs_and_parts(part: &[Token], named: bool, terse: bool) -> Option<Topic> 
     if named && has(Sense::Trend) {
         return Some(Topic::Trend);
     }
+    let in_past = in_past || has(Sense::Log) && any(&[Sense::Month, Sense::Hypothetical]);
     if named && in_past && unknown == 0 {
         return Some(Topic::History);
     }

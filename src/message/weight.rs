@@ -111,6 +111,16 @@ impl Weight {
         if self.any_label == 0 && bare.iter().any(of_article) {
             return false;
         }
+        // "Van 2 14", "robin says 13": a name and a number are half a reading.
+        let half = |&at: &usize| {
+            let token = &tokens[at];
+            token.mention().is_some()
+                || token.number().is_some_and(|number| number.value >= 4.0 && !number.shy)
+                || token.has(Sense::Filler) && !token.has_any(&[Sense::At, Sense::To, Sense::Article])
+        };
+        if full && self.bare == 1 && self.any_label == 0 && tokens.len() <= 4 && group.indices.iter().all(half) {
+            return true;
+        }
         // One number only: a label of the trade, or nothing else at all.
         self.unknown <= if self.strong_label { 2 } else { 0 } && (sane || self.strong_label)
     }
