@@ -154,6 +154,22 @@ pub(super) fn is_reported(tokens: &[Token], first: usize) -> bool {
     false
 }
 
+/// "We need heron back to 180/9": small words and a name stand between the wish and the value.
+pub(super) fn is_wished(tokens: &[Token], first: usize) -> bool {
+    let before = tokens[first.saturating_sub(REACH)..first].iter().rev();
+    let mut named = false;
+    for token in before {
+        if named && token.has(Sense::Intent) && !token.has(Sense::Filler) {
+            return true;
+        }
+        named |= token.mention().is_some();
+        if !is_light(token) {
+            return false;
+        }
+    }
+    false
+}
+
 /// The subject of a verb that stands behind these tokens: "tom", "the sticker on heron".
 fn is_somebody(before: &[Token]) -> bool {
     let mut rest = before.iter().rev().take(4).peekable();
