@@ -27,19 +27,19 @@ impl Clause {
 pub fn split(tokens: &[Token]) -> Vec<Clause> {
     let mut clauses = Vec::new();
     let mut from = 0;
+    let mut goes_on = false;
     let mut before = Before::default();
     for at in 0..tokens.len() {
         let ends = ends_clause(tokens, at);
-        let next = !ends && (starts_question(tokens, from, at) || framing::turns(tokens, from, at, &before));
-        if ends || next {
+        let turns = !ends && framing::turns(tokens, from, at, &before);
+        if ends || turns || starts_question(tokens, from, at) {
             let to = if ends { at + 1 } else { at };
-            clauses.extend(clause(tokens, from..to));
-            from = to;
-            before = Before::default();
+            clauses.extend(clause(tokens, from..to, goes_on));
+            (from, goes_on, before) = (to, turns, Before::default());
         }
         before.add(&tokens[at]);
     }
-    clauses.extend(clause(tokens, from..tokens.len()));
+    clauses.extend(clause(tokens, from..tokens.len(), goes_on));
     clauses
 }
 
@@ -76,6 +76,13 @@ fn ends_clause(tokens: &[Token], at: usize) -> bool {
 
 /// "lynx 180/12 and is badger due", "180/12 how is that"
 fn starts_question(tokens: &[Token], from: usize, at: usize) -> bool {
+    // "Heron was 180/12 when dave had it" asks nothing, "when is it due" does.
+    let asks_when = [Sense::AsksFirst, Sense::Past, Sense::Due];
+    let next = tokens.get(at + 1);
+    if tokens[at].has(Sense::When) && !tokens[at].has(Sense::How) && next.is_some_and(|next| !next.has_any(&asks_when))
+    {
+        return false;
+    }
     if at == from || !tokens[at].has_any(&[Sense::Asks, Sense::AsksFirst]) || tokens[at].has(Sense::Hypothetical) {
         return false;
     }
@@ -88,7 +95,8 @@ fn starts_question(tokens: &[Token], from: usize, at: usize) -> bool {
     named && said >= 2 && (link || (asks && before.number().is_some()))
 }
 
-fn clause(tokens: &[Token], span: Range<usize>) -> Option<Clause> {
+/// A clause that goes on within its sentence does not ask by its first word: "180/12 | was 180/9 last month".
+fn clause(tokens: &[Token], span: Range<usize>, goes_on: bool) -> Option<Clause> {
     let part = &tokens[span.clone()];
     if part
         .iter()
@@ -100,7 +108,7 @@ fn clause(tokens: &[Token], span: Range<usize>) -> Option<Clause> {
         (token.is_mark('?') && !is_placeholder(tokens, span.end - 1)) || token.has(Sense::QuestionMark)
     });
     let supposes = framing::supposes(part);
-    let by_words = asks_by_words(part) || (supposes && part.iter().any(|token| token.has(Sense::Advice)));
+    let by_words = !goes_on && asks_by_words(part) || (supposes && part.iter().any(|token| token.has(Sense::Advice)));
     Some(Clause {
         span,
         asks: ends_with_mark || by_words,
@@ -119,6 +127,15 @@ fn asks_by_words(part: &[Token]) -> bool {
         token.has_any(&[Sense::Quiet, Sense::Shopping, Sense::FleetWide])
             || (token.has(Sense::How) && token.has(Sense::We))
     };
+    // "205/16 what percent is that"
+    let first_is_value = part.first().is_some_and(|token| token.number().is_some());
+    let named = part.iter().any(|token| token.mention().is_some());
+    let asks_behind = part
+        .windows(2)
+        .any(|two| two[0].number().is_some() && two[1].has(Sense::Asks));
+    if first_is_value && !named && asks_behind {
+        return true;
+    }
     if part.iter().any(asks_alone) && part.iter().all(|token| !token.is_unknown()) {
         return true;
     }
@@ -139,7 +156,10 @@ fn asks_by_words(part: &[Token]) -> bool {
     let topic = first.has_any(&[Sense::Rejection, Sense::Trend, Sense::History]) && !first.has(Sense::Filler);
     let rig = part.iter().any(|token| token.mention().is_some());
     let values = part.iter().any(|token| token.number().is_some() && !token.spent);
-    if topic && rig && !values && part.iter().all(|token| !token.is_unknown() && !token.is_mark('%')) {
+    let deed = part
+        .iter()
+        .any(|token| token.has_any(&[Sense::Flushed, Sense::Done, Sense::Repacked]));
+    if topic && rig && !deed && !values && part.iter().all(|token| !token.is_unknown() && !token.is_mark('%')) {
         return true;
     }
     named

@@ -1,11 +1,12 @@
 //! Words around values by which nobody has just read them from a meter here: taught, quoted, wished, foretold, told by
 //! somebody else.
 
+use super::hearsay::is_reported;
 use super::senses::Sense;
 use super::tokens::{Kind, Token};
 
 /// So many small words may stand between such a word and the value that it is said of.
-const REACH: usize = 8;
+pub(super) const REACH: usize = 8;
 
 /// Spends the numbers of sample messages: `like "Heron 180/12"`, "write 180/12, not 12/180".
 pub(super) fn take_samples(tokens: &mut [Token]) {
@@ -32,7 +33,7 @@ fn spend(token: &mut Token) {
     token.spent |= token.number().is_some();
 }
 
-fn is_value(token: &Token) -> bool {
+pub(super) fn is_value(token: &Token) -> bool {
     token.number().is_some() && !token.spent
 }
 
@@ -67,7 +68,8 @@ fn mirrored_pairs(tokens: &[Token]) -> Option<(usize, usize)> {
         if !three[1].is_mark('/') || three[0].spent {
             continue;
         }
-        let mirrored = last.filter(|(_, feed, permeate)| *feed == b.value && *permeate == a.value && a.value != b.value);
+        let mirrored =
+            last.filter(|(_, feed, permeate)| *feed == b.value && *permeate == a.value && a.value != b.value);
         if let Some((first, _, _)) = mirrored {
             return Some((first, at));
         }
@@ -127,63 +129,16 @@ fn supposes_value(part: &[Token], at: usize) -> bool {
     false
 }
 
-fn is_light(token: &Token) -> bool {
-    let small = token.has_any(&[Sense::Filler, Sense::At, Sense::To, Sense::Was, Sense::Article, Sense::And])
-        && !token.has_any(&[Sense::Not, Sense::Done, Sense::Flushed]);
+pub(super) fn is_light(token: &Token) -> bool {
+    let small = token.has_any(&[
+        Sense::Filler,
+        Sense::At,
+        Sense::To,
+        Sense::Was,
+        Sense::Article,
+        Sense::And,
+    ]) && !token.has_any(&[Sense::Not, Sense::Done, Sense::Flushed]);
     token.mention().is_some() || small || token.is_any_mark("\":")
-}
-
-/// "Tom says heron is 180/12", "you wrote heron 180/12": somebody says it who is neither the sender, a rig nor a meter.
-pub(super) fn is_reported(tokens: &[Token], first: usize) -> bool {
-    for at in (first.saturating_sub(REACH)..first).rev() {
-        let token = &tokens[at];
-        if token.number().is_some() || token.is_any_mark(".;!") || token.kind == Kind::Break {
-            return false;
-        }
-        let begins = tokens[..at].iter().all(|token| token.word().is_none());
-        if token.has(Sense::Settles) && token.has(Sense::Says) && begins {
-            return true;
-        }
-        if token.has(Sense::And) && token.word().is_some() {
-            return false;
-        }
-        if token.has(Sense::Says) {
-            return is_somebody(&tokens[..at]);
-        }
-    }
-    false
-}
-
-/// "We need heron back to 180/9": small words and a name stand between the wish and the value.
-pub(super) fn is_wished(tokens: &[Token], first: usize) -> bool {
-    let before = tokens[first.saturating_sub(REACH)..first].iter().rev();
-    let mut named = false;
-    for token in before {
-        if named && token.has(Sense::Intent) && !token.has(Sense::Filler) {
-            return true;
-        }
-        named |= token.mention().is_some();
-        if !is_light(token) {
-            return false;
-        }
-    }
-    false
-}
-
-/// The subject of a verb that stands behind these tokens: "tom", "the sticker on heron".
-fn is_somebody(before: &[Token]) -> bool {
-    let mut rest = before.iter().rev().take(4).peekable();
-    while let Some(token) = rest.next() {
-        let speaks = token.has_any(&[Sense::Speaker, Sense::Foreign]);
-        if token.is_unknown() || speaks {
-            return true;
-        }
-        let on_rig = token.mention().is_some() && rest.peek().is_some_and(|before| before.has(Sense::Filler));
-        if !(on_rig || token.has(Sense::Filler)) {
-            return false;
-        }
-    }
-    false
 }
 
 /// The place of a word from which a sentence speaks of other values than the pair before it: "heron 180/12, target
@@ -199,7 +154,24 @@ pub(super) fn turns(tokens: &[Token], from: usize, at: usize, before: &Before) -
     let now = tokens[at].has(Sense::Now) && before.supposed;
     let contrasts = (tokens[at].has(Sense::Contrast) || now) && before.values > 0;
     let supposes = tokens[at].has_any(&[Sense::Hypothetical, Sense::Supposed]) && before.values > 1 && !before.supposed;
-    at > from && (contrasts || supposes) && ahead()
+    at > from && ((contrasts || supposes) && ahead() || remembers_second(tokens, at, before))
+}
+
+/// "Heron 180/12 was 180/9 last month": behind the first pair another follows, which is of long ago.
+fn remembers_second(tokens: &[Token], at: usize, before: &Before) -> bool {
+    if before.values != 2 || before.supposed || !is_value(&tokens[at - 1]) {
+        return false;
+    }
+    let rest = tokens[at..]
+        .iter()
+        .take(REACH)
+        .take_while(|token| !token.is_any_mark(".;!?") && token.kind != Kind::Break && token.mention().is_none());
+    let (mut values, mut supposed) = (0, false);
+    for token in rest {
+        values += usize::from(is_value(token));
+        supposed |= token.has(Sense::Hypothetical);
+    }
+    values >= 2 && supposed
 }
 
 /// What a sentence has said so far.

@@ -59,9 +59,12 @@ fn has_mention(tokens: &[Token], indices: &[usize]) -> bool {
 }
 
 fn has_number(tokens: &[Token], indices: &[usize]) -> bool {
-    indices
-        .iter()
-        .any(|&at| tokens[at].number().is_some_and(|number| !(number.shy && number.value == 1.0)) && !tokens[at].spent)
+    indices.iter().any(|&at| {
+        tokens[at]
+            .number()
+            .is_some_and(|number| !(number.shy && number.value == 1.0))
+            && !tokens[at].spent
+    })
 }
 
 fn split_line(tokens: &[Token], line: &[usize]) -> Vec<Group> {

@@ -118,7 +118,10 @@ fn drop_prepositions(tokens: &[Token], indices: &[usize], labels: &mut [Option<L
 }
 
 fn is_solids(role: Role) -> bool {
-    matches!(role, Role::Feed | Role::Permeate | Role::Product | Role::Made | Role::Elsewhere)
+    matches!(
+        role,
+        Role::Feed | Role::Permeate | Role::Product | Role::Made | Role::Elsewhere
+    )
 }
 
 fn label_at(tokens: &[Token], at: usize) -> Option<(Role, bool)> {
@@ -233,7 +236,13 @@ fn bind_by_unit(tokens: &[Token], indices: &[usize], labels: &mut [Option<Label>
         let from = if index == 0 { 0 } else { slots[index - 1] + 1 };
         let to = slots.get(index + 1).copied().unwrap_or(indices.len());
         let own = *slot;
-        let near = (from..*slot).rev().chain(*slot + 1..to).find(|&slot| {
+        // "2.6 l/min pure and 3 l/min waste": behind "and" the label follows.
+        let linked = slot
+            .checked_sub(1)
+            .is_some_and(|before| tokens[indices[before]].has(Sense::And))
+            && fits.len() == 2;
+        let back = if linked { *slot..*slot } else { from..*slot };
+        let near = back.rev().chain(*slot + 1..to).find(|&slot| {
             let senses = tokens[indices[slot]].senses;
             let flow = senses.has_any(&[Sense::WasteFlow, Sense::PermeateFlow]) && fits.len() == 2;
             labels[slot].is_some_and(|label| !label.used && fits.contains(&label.role))

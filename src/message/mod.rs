@@ -5,7 +5,7 @@
 //!
 //! The pipeline, a file per step: `tokens` -> `rig_name`, `rig_siblings` -> `phrases` (by the tables of `languages`) ->
 //! `number_words` -> `times` (`clock`), `strays`, `framing` -> `clauses` -> `groups` -> `labels`, `units` -> `adjacency`,
-//! `readings`, `second_thoughts` -> `whose` -> `plausibility`; beside them `services` (`prices`), `questions`,
+//! `readings`, `second_thoughts`, `hearsay` -> `whose` -> `plausibility`; beside them `services` (`prices`), `questions`,
 //! `corrections` with `denials`, `answers` and `nudged`; `asks` builds the questions back.
 
 #![allow(
@@ -25,6 +25,7 @@ mod denials;
 mod details;
 mod framing;
 mod groups;
+mod hearsay;
 mod labels;
 mod languages;
 mod meaning;

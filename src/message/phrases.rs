@@ -23,9 +23,18 @@ pub fn join(tokens: Vec<Token>) -> Vec<Token> {
         if let Some((senses, _, used)) = hit {
             token.senses = senses;
             // "how long" and "shall i" ask as their first words do.
+            // "Esta mañana" asks nothing, though "esta" does.
+            let plain = [
+                Sense::Intent,
+                Sense::Hypothetical,
+                Sense::Morning,
+                Sense::Afternoon,
+                Sense::Evening,
+                Sense::Period,
+            ];
             let first = texts[at]
                 .as_deref()
-                .filter(|_| used > 1 && !senses.has(Sense::Intent))
+                .filter(|_| used > 1 && !senses.has_any(&plain))
                 .map_or(Senses::default(), |word| TABLES.senses(word));
             for sense in [Sense::Asks, Sense::AsksFirst]
                 .into_iter()

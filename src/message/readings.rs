@@ -1,8 +1,8 @@
 //! From labelled and bare numbers of one group to a reading, a doubt, or nothing.
 
 use super::adjacency::{Link, follows, is_from, keep_pair, link_of, touches};
-use super::framing::{is_reported, is_wished};
 use super::groups::{Group, Who};
+use super::hearsay::is_doubtful;
 use super::labels::{self, Measured, Role};
 use super::meaning::{About, Reading, Scene};
 use super::second_thoughts::{is_denied, is_either, is_guessed, is_reworded};
@@ -130,10 +130,7 @@ pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> 
     if is_either(tokens, &measured) {
         doubt = doubt.or(Some(About::WhichIsWhich));
     }
-    let reported = measured
-        .first()
-        .is_some_and(|first| is_reported(tokens, first.at) || is_wished(tokens, first.at));
-    if reported || is_guessed(tokens, group, &measured) || is_denied(tokens, &measured) {
+    if is_doubtful(tokens, group, &measured) || is_guessed(tokens, group, &measured) || is_denied(tokens, &measured) {
         doubt = doubt.or(Some(About::Implausible));
     }
     let percent = rejection_in_percent(tokens, group);

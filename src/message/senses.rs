@@ -153,6 +153,8 @@ senses! {
     Speaker = "speaker",
     Contrast = "contrast",
     Nearly = "nearly",
+    LeftOut = "left out",
+    Modal = "modal",
     Weekday = "weekday",
     Fitted = "fitted",
     OtherNumber = "other number",

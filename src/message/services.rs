@@ -112,7 +112,7 @@ fn pieces(tokens: &[Token], span: Range<usize>) -> Vec<Range<usize>> {
             .filter(|&last| last >= span.start);
         let linked = last.is_some_and(|last| tokens[last].has(Sense::And) || tokens[last].is_any_mark(",&"));
         // The names go on: "flushed lynx, badger and van 3".
-        let beside = last.is_some_and(|last| tokens[last].mention().is_some());
+        let beside = last.is_some_and(|last| tokens[last].mention().is_some() || tokens[last].has(Sense::Minutes));
         let to_next = (at + 1..span.end)
             .find(|&next| tokens[next].mention().is_some() && tokens[next - 1].is_mark(','))
             .unwrap_or(span.end);
@@ -194,7 +194,10 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
     let nearly = part
         .windows(2)
         .any(|two| two[0].has(Sense::Nearly) && two[1].has_any(&[Sense::Flushed, Sense::Done, Sense::Repacked]));
-    let chooses = !firmly_done && part.iter().any(|token| token.has(Sense::Either) && !token.has(Sense::Now));
+    let chooses = !firmly_done
+        && part
+            .iter()
+            .any(|token| token.has(Sense::Either) && !token.has(Sense::Now));
     if nearly || chooses && !has(Sense::Flushed) {
         return whats;
     }
@@ -251,7 +254,10 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
 
 /// "Old grey membrane in": nothing but the part's place follows.
 fn is_fitted(part: &[Token]) -> bool {
-    let words = part.iter().rposition(|token| token.word().is_some()).unwrap_or_default();
+    let words = part
+        .iter()
+        .rposition(|token| token.word().is_some())
+        .unwrap_or_default();
     let numbers = part.iter().any(|token| token.number().is_some());
     let known = part.iter().all(|token| !token.is_unknown());
     words > 0 && part[words].has(Sense::Fitted) && part[words - 1].has_any(&PARTS) && !numbers && known

@@ -26,6 +26,7 @@ pub fn take(tokens: &mut [Token]) {
             || is_limit(tokens, at)
             || is_hour_ahead(tokens, at)
             || is_of_other_thing(tokens, at)
+            || is_date_beside_values(tokens, at)
         {
             tokens[at].spent = true;
         } else if let Some(used) = is_idiom(tokens, at) {
@@ -128,12 +129,22 @@ fn is_address(tokens: &[Token], at: usize) -> bool {
         && is_number(tokens.get(at + 2))
         && (by(at + 3) || by(at + 4));
     // "at 455 w oak"
-    let quarter = tokens.get(at + 1).and_then(Token::word).is_some_and(|word| word.len() == 1) && unknown(at + 2);
+    let quarter = tokens
+        .get(at + 1)
+        .and_then(Token::word)
+        .is_some_and(|word| word.len() == 1)
+        && unknown(at + 2);
     let street = quarter && behind_at
-        || by(at + 1) || (unknown(at + 1) && (by(at + 2) || behind_at)) || (small(at + 1) && by(at + 2)) || another;
+        || by(at + 1)
+        || (unknown(at + 1) && (by(at + 2) || behind_at))
+        || (small(at + 1) && by(at + 2))
+        || another;
     // "14 mill lane 180/12": the street has its number.
     let numbered = (1..=3).any(|places| before(tokens, at, places).is_some_and(|token| token.spent));
-    let street_first = !numbered && (at >= 1 && by(at - 1) || at >= 2 && unknown(at - 1) && by(at - 2));
+    // "otter at queens road 205/16"
+    let pair = tokens.get(at + 1).is_some_and(|next| next.is_mark('/'))
+        && tokens.iter().any(|token| token.mention().is_some());
+    let street_first = !numbered && !pair && (at >= 1 && by(at - 1) || at >= 2 && unknown(at - 1) && by(at - 2));
     // "mill lane 12-40": the house numbers go on.
     let goes_on = at >= 2 && tokens[at - 1].is_mark('-') && tokens[at - 2].spent && tokens[at - 2].number().is_some();
     street || street_first || goes_on
@@ -155,7 +166,10 @@ fn is_hour_ahead(tokens: &[Token], at: usize) -> bool {
     let hour = tokens[at]
         .number()
         .is_some_and(|number| number.is_short_whole() && (1.0..=22.0).contains(&number.value));
-    let until = before(tokens, at, 1).is_some_and(|token| token.has(Sense::Until));
+    // "Leaving at 4"
+    let at_hour = before(tokens, at, 1).is_some_and(|token| token.has(Sense::At))
+        && before(tokens, at, 2).is_some_and(Token::is_unknown);
+    let until = at_hour || before(tokens, at, 1).is_some_and(|token| token.has(Sense::Until));
     let others = tokens.iter().filter(|token| token.number().is_some()).count();
     let pair = tokens.get(at + 1).is_some_and(|next| next.is_any_mark("/>"));
     hour && until && others > 2 && !pair
@@ -192,6 +206,37 @@ fn is_of_other_thing(tokens: &[Token], at: usize) -> bool {
     let last = at.checked_sub(if joined { 2 } else { 1 });
     let goes_on = last.is_some_and(|last| tokens[last].number().is_some() && tokens[last].spent);
     other || joined && goes_on && last.is_some_and(|last| is_of_other_thing(tokens, last))
+}
+
+/// "Van 2, 25/11 at 08:05 feed 180, permeate 14": a day and a month, where the rig has its two values besides.
+fn is_date_beside_values(tokens: &[Token], at: usize) -> bool {
+    let own = |index: usize| {
+        let number = tokens.get(index)?.number()?;
+        (number.is_short_whole() && number.value <= 31.0).then_some(number.value)
+    };
+    let slash = |index: usize| tokens.get(index).is_some_and(|token| token.is_mark('/'));
+    let first = if slash(at + 1) {
+        Some(at)
+    } else {
+        at.checked_sub(2).filter(|_| slash(at - 1))
+    };
+    let Some((day, month)) = first.and_then(|first| own(first).zip(own(first + 2))) else {
+        return false;
+    };
+    let end = first.unwrap_or(at) + 3;
+    let timed = tokens
+        .get(end)
+        .is_some_and(|next| next.is_mark(':') || next.has(Sense::At));
+    // Labelled values of the same rig follow.
+    let rest = || {
+        tokens[end..]
+            .iter()
+            .take(12)
+            .take_while(|token| token.mention().is_none())
+    };
+    let labelled = rest().any(|token| token.has_any(&[Sense::Feed, Sense::FeedWeak, Sense::Permeate]));
+    let values = rest().filter(|token| token.number().is_some() && !token.spent).count();
+    (day <= 12.0 || month <= 12.0) && (labelled || timed) && values >= 2
 }
 
 /// "24/7", "50/50"

@@ -81,7 +81,7 @@ impl Weight {
         if self.complete && self.link == Link::Tight {
             let most = if small {
                 0
-            } else if full {
+            } else if full || begins_pair(tokens, bare) {
                 6
             } else {
                 3
@@ -124,6 +124,15 @@ impl Weight {
         // One number only: a label of the trade, or nothing else at all.
         self.unknown <= if self.strong_label { 2 } else { 0 } && (sane || self.strong_label)
     }
+}
+
+/// "tank 230/26": the name stands right before the pair.
+fn begins_pair(tokens: &[Token], bare: &[Measured]) -> bool {
+    let before = bare
+        .first()
+        .and_then(|one| one.at.checked_sub(1))
+        .map(|before| &tokens[before]);
+    before.is_some_and(|token| token.mention().is_some())
 }
 
 /// "180 panes 12 doors": the word behind the last number is what it counts.

@@ -29,6 +29,7 @@ mod menus;
 mod message_answers;
 mod message_corrections;
 mod message_doubts;
+mod message_framing;
 mod message_hearsay;
 mod message_nudges;
 mod message_properties;
