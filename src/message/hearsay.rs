@@ -24,10 +24,15 @@ pub(super) fn is_doubtful(tokens: &[Token], group: &Group, measured: &[Measured]
 /// The tokens before the value up to the last mark or number, nearest first.
 fn stretch(tokens: &[Token], first: usize) -> impl Iterator<Item = &Token> {
     let ends = |token: &&Token| {
-        !(token.number().is_some() || token.is_any_mark(",.;!?()") || token.kind == Kind::Break)
-            && !token.has(Sense::Contrast)
+        token.number().is_some()
+            || token.is_any_mark(",.;!?()")
+            || token.kind == Kind::Break
+            || token.has(Sense::Contrast)
     };
-    tokens[first.saturating_sub(REACH)..first].iter().rev().take_while(ends)
+    tokens[first.saturating_sub(REACH)..first]
+        .iter()
+        .rev()
+        .take_while(move |token| !ends(token))
 }
 
 /// "Id swap otter at 205/30", "no chance otter is 205/16", "otter maybe 205/10": said before the value.

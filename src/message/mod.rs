@@ -4,7 +4,7 @@
 //! error, so what is doubtful becomes a question and what is not about water stays chatter.
 //!
 //! The pipeline, a file per step: `tokens` -> `rig_name`, `rig_siblings` -> `phrases` (by the tables of `languages`) ->
-//! `number_words` -> `times` (`clock`), `strays`, `framing` -> `clauses` -> `groups` -> `labels`, `units` -> `adjacency`,
+//! `number_words` -> `times` (`clock`), `strays`, `framing` -> `clauses` -> `groups` -> `labels`, `label_pairs`, `units` -> `adjacency`,
 //! `readings`, `second_thoughts`, `hearsay` -> `whose` -> `plausibility`; beside them `services` (`prices`), `questions`,
 //! `corrections` with `denials`, `answers` and `nudged`; `asks` builds the questions back.
 
@@ -26,6 +26,7 @@ mod details;
 mod framing;
 mod groups;
 mod hearsay;
+mod label_pairs;
 mod labels;
 mod languages;
 mod meaning;

@@ -1,7 +1,9 @@
-//! How far a typed word is from a word of a rig's name.
+//! How far a typed word is from a word of a rig's name, and names cut short before their number.
 
 use super::languages::{TABLES, one_slip_apart};
+use super::rig_name::{Name, rigs_with};
 use super::senses::Sense;
+use super::tokens::Token;
 
 /// 0, 1, or none when it is another word. Ordinary words are no slips, unless the rest of the name stands beside.
 pub(super) fn slips_between(word: &str, part: &str, one_of_many: bool) -> Option<u8> {
@@ -50,4 +52,12 @@ fn is_skeleton(word: &str, part: &str) -> bool {
             .bytes()
             .all(|byte| letters.next().is_some_and(|(_, letter)| letter == byte))
         && letters.next().is_none()
+}
+
+/// "cam 3": the beginning of a name, and its number.
+pub(super) fn shortened(word: &str, tokens: &[Token], names: &[Name]) -> Option<Vec<i64>> {
+    let number = tokens.get(1)?.number().filter(|number| number.is_short_whole())?;
+    let fits = |name: &Name| name.parts.len() == 2 && name.parts[0].starts_with(word) && name.parts[1] == number.digits;
+    let rigs = rigs_with(names, fits);
+    (word.len() == 3 && !TABLES.is_ordinary(word) && rigs.len() == 1).then_some(rigs)
 }

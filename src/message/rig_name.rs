@@ -2,7 +2,7 @@
 
 use super::languages::{TABLES, fold};
 use super::meaning::Rig;
-use super::name_slips::slips_between;
+use super::name_slips::{shortened, slips_between};
 use super::number_words::value_of;
 use super::rig_siblings;
 use super::senses::{Sense, Senses};
@@ -250,7 +250,7 @@ fn digits_fit(part: &str, tokens: &[Token], behind_word: bool) -> Option<usize> 
     }
 }
 
-fn rigs_with(names: &[Name], has: impl Fn(&Name) -> bool) -> Vec<i64> {
+pub(super) fn rigs_with(names: &[Name], has: impl Fn(&Name) -> bool) -> Vec<i64> {
     let mut rigs: Vec<i64> = names.iter().filter(|name| has(name)).map(|name| name.rig).collect();
     rigs.dedup();
     rigs
@@ -363,14 +363,6 @@ fn guess(tokens: &[Token], names: &[Name]) -> Option<(Mention, usize)> {
     (!begun.is_empty())
         .then(|| mention(begun, Sure::Guess, &tokens[..1]))
         .flatten()
-}
-
-/// "cam 3": the beginning of a name, and its number.
-fn shortened(word: &str, tokens: &[Token], names: &[Name]) -> Option<Vec<i64>> {
-    let number = tokens.get(1)?.number().filter(|number| number.is_short_whole())?;
-    let fits = |name: &Name| name.parts.len() == 2 && name.parts[0].starts_with(word) && name.parts[1] == number.digits;
-    let rigs = rigs_with(names, fits);
-    (word.len() == 3 && !TABLES.is_ordinary(word) && rigs.len() == 1).then_some(rigs)
 }
 
 /// "LR", "V3", "T.A"
