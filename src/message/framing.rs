@@ -91,7 +91,7 @@ fn is_year(part: &[Token], at: usize) -> bool {
         number.digits.len() == 4 && number.decimals == 0 && (1990.0..=2050.0).contains(&number.value)
     });
     let behind_in = at > 0 && part[at - 1].has_any(&[Sense::FeedWeak, Sense::Filler, Sense::From]);
-    year && behind_in && part.iter().filter(|token| is_value(token)).count() > 2
+    year && behind_in && part.iter().filter(|token| is_value(token)).count() >= 2 + usize::from(!part[at].spent)
 }
 
 /// "The sheet says 180/9": somebody's words, and no rig.

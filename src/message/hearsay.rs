@@ -19,6 +19,7 @@ pub(super) fn is_doubtful(tokens: &[Token], group: &Group, measured: &[Measured]
         || first.role.is_none() && last.role.is_none() && is_of_other_thing(tokens, from)
         || is_remembered(tokens, group, from)
         || is_taken_back(tokens, from, last.at)
+        || is_left_open(tokens, last.at)
 }
 
 /// The tokens before the value up to the last mark or number, nearest first.
@@ -68,7 +69,8 @@ fn is_of_other_thing(tokens: &[Token], first: usize) -> bool {
         return false;
     };
     let [.., noun, link] = &tokens[..rig] else { return false };
-    let begins = rig == 2 && link.is_mark(':');
+    let from = rig.checked_sub(3).is_some_and(|from| tokens[from].has(Sense::From));
+    let begins = (rig == 2 || from) && link.is_mark(':');
     strange(noun) && (begins || link.word() == Some("for"))
 }
 
@@ -76,7 +78,7 @@ fn is_of_other_thing(tokens: &[Token], first: usize) -> bool {
 fn is_remembered(tokens: &[Token], group: &Group, first: usize) -> bool {
     let past = stretch(tokens, first)
         .take(2)
-        .any(|token| token.has_any(&[Sense::Past, Sense::ItRead]));
+        .any(|token| token.has_any(&[Sense::Past, Sense::ItRead, Sense::ItWas]));
     let has = |senses: &[Sense]| group.indices.iter().any(|&at| tokens[at].has_any(senses));
     let lately = has(&[
         Sense::Today,
@@ -102,6 +104,22 @@ fn is_taken_back(tokens: &[Token], first: usize, last: usize) -> bool {
     before.into_iter().any(undoes) || behind.into_iter().any(undoes)
 }
 
+/// "Otter 205/16 probably", "otter 205/16 says dave", "otter 205/16 so dave says": the last words behind the value.
+fn is_left_open(tokens: &[Token], last: usize) -> bool {
+    let rest = tokens.get(last + 1..).unwrap_or_default();
+    let words: Vec<&Token> = rest.iter().filter(|token| token.word().is_some()).take(5).collect();
+    match words[..] {
+        [only] if only.has(Sense::Either) && !only.has_any(&[Sense::Now, Sense::And]) => true,
+        [verb, name] if verb.has(Sense::Says) && name.is_unknown() => rest.len() == 2,
+        [.., name, verb]
+            if words.len() <= 4 && verb.has(Sense::Says) && (name.is_unknown() || name.has(Sense::Foreign)) =>
+        {
+            true
+        }
+        _ => false,
+    }
+}
+
 /// "Tom says heron is 180/12", "you wrote heron 180/12": somebody says it who is neither the sender, a rig nor a meter.
 pub(super) fn is_reported(tokens: &[Token], first: usize) -> bool {
     for at in (first.saturating_sub(REACH)..first).rev() {
@@ -115,6 +133,10 @@ pub(super) fn is_reported(tokens: &[Token], first: usize) -> bool {
         }
         if token.has(Sense::And) && token.word().is_some() {
             return false;
+        }
+        // "Tell dave van 3 is 160/12"
+        if token.has(Sense::Says) && begins && tokens.get(at + 1).is_some_and(Token::is_unknown) {
+            return true;
         }
         if token.has(Sense::Says) {
             return is_somebody(&tokens[..at]);
@@ -143,6 +165,9 @@ fn is_wished(tokens: &[Token], first: usize) -> bool {
 fn is_somebody(before: &[Token]) -> bool {
     let mut rest = before.iter().rev().take(4).peekable();
     while let Some(token) = rest.next() {
+        if token.has(Sense::And) {
+            return false;
+        }
         if token.is_unknown() || token.has_any(&[Sense::Speaker, Sense::Foreign, Sense::Intent]) {
             return true;
         }

@@ -83,6 +83,13 @@ fn what_others_say_is_asked() {
         &[
             ("tom says lynx is 180/12", "ask Implausible"),
             ("mick had lynx at 205/10 i think", "ask Implausible"),
+            ("dave got 160/12 on lynx", "ask Implausible"),
+            ("tell dave lynx is 160/12", "ask Implausible"),
+            ("message from dave: lynx 160/12", "ask Implausible"),
+            ("lynx 160/12 says dave", "ask Implausible"),
+            ("lynx 160/12 presumably", "ask Implausible"),
+            ("lynx 160/12, told dave", "Lynx 160/12"),
+            ("ran it 5 minutes like you said and got 160/12 on lynx", "Lynx 160/12"),
             ("the sticker on lynx says 180/9", "ask Implausible"),
             ("you wrote lynx 180/12", "ask Implausible"),
             ("pedro dice que lynx está en 180/12", "ask Implausible"),

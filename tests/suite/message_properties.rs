@@ -136,7 +136,12 @@ proptest! {
     fn digits_of_the_values_are_digits_of_the_text(rig in 0..FLEET.len(), feed in 20u32..1200, permeate in 1u32..10, lead in text()) {
         // Whatever stands before it: a recorded value was typed, or said in number words.
         let text = format!("{lead}\n{} {feed}/{permeate}", FLEET[rig]);
-        let folded: String = text.replace([',', ' ', '\u{fe0f}', '\u{20e3}'], "");
+        let plain = |c: char| match c {
+            '\u{ff10}'..='\u{ff19}' => char::from_digit(c as u32 - 0xff10, 10).unwrap_or(c),
+            '\u{660}'..='\u{669}' => char::from_digit(c as u32 - 0x660, 10).unwrap_or(c),
+            _ => c,
+        };
+        let folded: String = text.replace([',', ' ', '\u{fe0f}', '\u{20e3}'], "").chars().map(plain).collect();
         let words = ["one", "eighty", "hundred", "ciento", "mil", "y", "thousand", "zero", "uS"];
         if words.iter().any(|word| lead.contains(word)) {
             return Ok(());
