@@ -71,7 +71,7 @@ fn is_of_other_thing(tokens: &[Token], first: usize) -> bool {
     let [.., noun, link] = &tokens[..rig] else { return false };
     let from = rig.checked_sub(3).is_some_and(|from| tokens[from].has(Sense::From));
     let begins = (rig == 2 || from) && link.is_mark(':');
-    strange(noun) && (begins || link.word() == Some("for"))
+    strange(noun) && (begins || link.has(Sense::MeantFor))
 }
 
 /// "On delivery otter was 205/10", "under the last owner otter did 205/10": long ago, unless a time of now stands by.

@@ -132,6 +132,7 @@ senses! {
     Swap = "swap",
     Drop = "drop",
     NotUsed = "not used",
+    MeantFor = "meant for",
     Postpone = "postpone",
     HalfHour = "half an hour",
     Hour = "hour",
