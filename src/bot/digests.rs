@@ -11,7 +11,7 @@ use crate::store::{self, Db, StoreError};
 
 use super::Bot;
 use super::envelope::{Drawing, Drawn};
-use super::gathering;
+use super::gathering::{self, Until};
 use super::record::{Followed, follow_fleet};
 use super::rules::Rules;
 use super::turn::zone_of;
@@ -25,15 +25,16 @@ pub(super) struct Made {
     pub fleet: Vec<Followed>,
     pub currency: Option<Currency>,
     pub now: i64,
+    pub until: Until,
     pub outfit_id: i64,
 }
 
-/// The digest of the week before `today`; none for an outfit without rigs.
+/// The digest of a week; none for an outfit without rigs.
 pub(super) async fn make(
     db: &mut Db,
     outfit: &Outfit,
     rules: &Rules,
-    today: Date,
+    week: (Date, Until),
     now: i64,
 ) -> Result<Option<Made>, StoreError> {
     let rigs = store::rigs::fleet(db, outfit.id).await?;
@@ -41,12 +42,13 @@ pub(super) async fn make(
         return Ok(None);
     }
     let fleet = follow_fleet(db, rules, &rigs, now).await?;
-    let week = gathering::week(db, outfit, rules, &fleet, today, now).await?;
+    let facts = gathering::week(db, outfit, rules, &fleet, week, now).await?;
     Ok(Some(Made {
-        digest: decide(&week),
+        digest: decide(&facts),
         fleet,
         currency: rules.currency(),
         now,
+        until: week.1,
         outfit_id: outfit.id,
     }))
 }
@@ -90,7 +92,7 @@ impl Bot {
         let mut look = self.store.look().await?;
         let outfit = store::outfits::get(&mut look, outfit_id).await?;
         let rules = Rules::load(&mut look, &outfit).await?;
-        let made = make(&mut look, &outfit, &rules, today, now).await?;
+        let made = make(&mut look, &outfit, &rules, (today, Until::Yesterday), now).await?;
         look.rollback().await?;
         let Some(made) = made else { return Ok(None) };
         let words = Words::of(language);
@@ -120,6 +122,14 @@ impl Made {
     /// What the message has no room for.
     pub fn more(&self, words: Words) -> Option<String> {
         worded::more::text(words, &self.digest, self.currency)
+    }
+
+    /// The text that asks for it.
+    pub fn more_says(&self) -> String {
+        match self.until {
+            Until::Yesterday => format!("digest more {}", self.digest.today),
+            Until::Now => "digest more".to_owned(),
+        }
     }
 
     /// The fleet, and the rigs that come first.

@@ -18,6 +18,7 @@ use super::assessing::raw_rejection;
 use super::digest_papers::{self, ReadingRow};
 use super::digests::{self, Made};
 use super::envelope::{Attachment, Body};
+use super::gathering::Until;
 use super::record::Followed;
 use super::turn::Turn;
 
@@ -59,8 +60,8 @@ impl Turn<'_> {
         if !self.member.role.leads() {
             return Ok(Some(None));
         }
-        let today = self.today();
-        let made = digests::make(self.db, &self.outfit, &self.rules, today, self.now).await?;
+        let week = (self.today(), Until::Now);
+        let made = digests::make(self.db, &self.outfit, &self.rules, week, self.now).await?;
         Ok(made.map(Some))
     }
 

@@ -113,7 +113,7 @@ impl Turn<'_> {
             Command::NoteAgain(rig, about) => return self.answer_note(&rig, &about, true).await,
             Command::NoteLetBe(rig, about) => return self.answer_note(&rig, &about, false).await,
             Command::Digest => self.digest_now().await?,
-            Command::DigestMore => self.digest_more().await?,
+            Command::DigestMore(of) => self.digest_more(&of).await?,
             Command::DigestFile => self.digest_file().await?,
             Command::Calendar => self.calendar().await?,
             Command::Picture(_) | Command::ResinPicture(_) | Command::MoneyPicture(_) => {

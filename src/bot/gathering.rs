@@ -24,17 +24,26 @@ use super::turn::zone_of;
 const DAY: i64 = 86_400;
 const FOUR_WEEKS: i64 = 28 * DAY;
 
-/// The week before `today` of an outfit whose fleet was followed up to `now`.
+/// Up to when a week is told of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Until {
+    /// The seven days before today: the digest of a Monday morning.
+    Yesterday,
+    /// The seven days with today: a digest that somebody asks for.
+    Now,
+}
+
+/// A week of an outfit whose fleet was followed up to `now`.
 pub(super) async fn week(
     db: &mut Db,
     outfit: &Outfit,
     rules: &Rules,
     fleet: &[Followed],
-    today: Date,
+    (today, until): (Date, Until),
     now: i64,
 ) -> Result<Week, StoreError> {
     let zone = zone_of(outfit);
-    let span = Span::before(today, &zone, now);
+    let span = Span::of(today, until, &zone, now);
     let (decisions, frost_said_on) = decisions::last(db, outfit.id, today, &zone).await?;
     Ok(Week {
         outfit: outfit.name.clone(),
@@ -58,7 +67,7 @@ pub(super) fn offset(zone: &TimeZone, at: i64) -> i64 {
     jiff::Timestamp::from_second(at).map_or(0, |at| i64::from(zone.to_offset(at).seconds()))
 }
 
-/// The seven local days before a date, as dates and instants.
+/// Seven local days, as dates and instants.
 struct Span {
     from: Date,
     to: Date,
@@ -67,10 +76,12 @@ struct Span {
 }
 
 impl Span {
-    fn before(today: Date, zone: &TimeZone, now: i64) -> Self {
+    fn of(today: Date, until: Until, zone: &TimeZone, now: i64) -> Self {
         let back = |days: i64| today.checked_sub(days.days()).unwrap_or(today);
-        let (from, to) = (back(7), back(1));
-        let ends_at = day_start(zone, today).unwrap_or(now).min(now);
+        let (from, to, ends_at) = match until {
+            Until::Yesterday => (back(7), back(1), day_start(zone, today).unwrap_or(now).min(now)),
+            Until::Now => (back(6), today, now + 1),
+        };
         Self {
             from,
             to,

@@ -1,7 +1,7 @@
 //! What a rig's pictures are made of: its kept readings and services, followed
 //! through the computation, with local dates.
 //!
-//! A sheet becomes a PNG by [`crate::chart::png`]: tens of milliseconds of one core,
+//! A sheet becomes a PNG by [`crate::chart::png()`]: tens of milliseconds of one core,
 //! so off the threads that answer, and one at a time.
 
 use jiff::civil::Date;

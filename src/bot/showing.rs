@@ -1,11 +1,15 @@
 //! Pictures and digests for whoever asks.
 
+use jiff::civil::Date;
+
 use crate::message::command::Command;
+use crate::schedule::slot_on;
 use crate::store::StoreError;
 
 use super::answer::Answer;
 use super::digests::{self, file_name};
 use super::envelope::{Body, Drawing, Drawn, Handling, Outgoing};
+use super::gathering::Until;
 use super::turn::{Turn, carry};
 
 /// Pictures that a large fleet takes at most.
@@ -18,8 +22,8 @@ impl Turn<'_> {
         if !self.member.role.leads() {
             return Ok(self.may_not("who-leads"));
         }
-        let today = self.today();
-        let Some(made) = digests::make(self.db, &self.outfit, &self.rules, today, self.now).await? else {
+        let week = (self.today(), Until::Now);
+        let Some(made) = digests::make(self.db, &self.outfit, &self.rules, week, self.now).await? else {
             return Ok(Answer::says(self.words.plain("fleet-empty")));
         };
         let member = self.member.clone();
@@ -33,13 +37,17 @@ impl Turn<'_> {
         Ok(self.in_private())
     }
 
-    /// What the digest had no room for.
-    pub(super) async fn digest_more(&mut self) -> Result<Answer, StoreError> {
+    /// What a digest had no room for: of the Monday that is named, else of the
+    /// last seven days.
+    pub(super) async fn digest_more(&mut self, of: &str) -> Result<Answer, StoreError> {
         if !self.member.role.leads() {
             return Ok(self.may_not("who-leads"));
         }
-        let today = self.today();
-        let Some(made) = digests::make(self.db, &self.outfit, &self.rules, today, self.now).await? else {
+        let (week, at) = match of.parse::<Date>().ok().and_then(|monday| self.sent_on(monday)) {
+            Some((monday, at)) => ((monday, Until::Yesterday), at),
+            None => ((self.today(), Until::Now), self.now),
+        };
+        let Some(made) = digests::make(self.db, &self.outfit, &self.rules, week, at).await? else {
             return Ok(Answer::says(self.words.plain("fleet-empty")));
         };
         let text = made
@@ -53,6 +61,13 @@ impl Turn<'_> {
         let mut answer = self.in_private();
         answer.to_others.push(self.privately(body));
         Ok(answer)
+    }
+
+    /// A day that is past, and when its digest was due.
+    fn sent_on(&self, monday: Date) -> Option<(Date, i64)> {
+        let (_, time) = self.rules.digest_at();
+        let slot = slot_on(&self.zone, monday, time)?;
+        (slot.at <= self.now).then_some((monday, slot.at))
     }
 
     /// A picture of the fleet, or of a rig; none if the name is no rig's.

@@ -1,7 +1,7 @@
 //! What an owner should do this week, and what is worth saying in between:
 //! facts in, decisions out. No words, no clock, no I/O.
 //!
-//! The way through: a [`Week`] of facts goes into [`decide`], which gives a
+//! The way through: a [`Week`] of facts goes into [`decide()`], which gives a
 //! [`Digest`]; its [`Digest::decisions`] are kept and handed in again next
 //! Monday. [`notes::due`] decides what is said between Mondays.
 

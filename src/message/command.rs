@@ -2,7 +2,7 @@
 //!
 //! A command starts the message and is nothing but a command; anything looser
 //! is left to [`super::read`]. How commands are worded stands in the tables of
-//! [`wording`], a language each; here is what each key of theirs makes.
+//! `wording`, a language each; here is what each key of theirs makes.
 
 mod affair;
 mod subject;
@@ -62,8 +62,8 @@ pub enum Command {
     NoteLetBe(String, String),
     /// `digest`.
     Digest,
-    /// `digest more`.
-    DigestMore,
+    /// `digest more`, or of a Monday: `digest more 2026-03-02`.
+    DigestMore(String),
     /// `digest file`: the digest as a workbook.
     DigestFile,
     /// `calendar`: the due dates as a file.
@@ -184,7 +184,7 @@ fn make(key: &str, rest: &str) -> Option<Command> {
         "note again" => note(rest, Command::NoteAgain)?,
         "note let be" => note(rest, Command::NoteLetBe)?,
         "digest" => Command::Digest,
-        "digest more" => Command::DigestMore,
+        "digest more" => Command::DigestMore(typed()),
         "digest file" => Command::DigestFile,
         "calendar" => Command::Calendar,
         "picture" => Command::Picture(typed()),

@@ -157,3 +157,24 @@ async fn what_was_put_off_comes_again_in_a_week() {
     }
     assert_eq!(told, [7]);
 }
+
+#[tokio::test]
+async fn a_digest_on_request_tells_of_today_too_and_the_button_of_its_own_monday() {
+    let mut world = World::new().await;
+    world.says("owner", "warnings off").await;
+    world.says("crew", "heron 180 12 flushed").await;
+    let asked = world.says("owner", "digest").await;
+    assert!(asked.contains("26 Feb to 4 Mar: 3 rigs, 1 reading."), "{asked}");
+    to_monday(&mut world).await;
+    world.says("crew", "otter 180 12").await;
+    let monday = world.says("owner", "[More]").await;
+    assert!(
+        monday.contains("Not read last week: Mule never read, Otter never read"),
+        "{monday}"
+    );
+    let now = world.says("owner", "digest more").await;
+    assert!(
+        now.contains("Not read last week: Mule never read\n") || now.ends_with("Mule never read"),
+        "{now}"
+    );
+}

@@ -3,6 +3,7 @@
 use crate::bot::Bot;
 use crate::bot::digests::{self, Made};
 use crate::bot::envelope::{Body, Handling, Outgoing};
+use crate::bot::gathering::Until;
 use crate::bot::rules::Rules;
 use crate::bot::{decisions, turn};
 use crate::digest::notes::Topic;
@@ -30,7 +31,7 @@ impl Bot {
         let Occasion { outfit, slot, now, .. } = *occasion;
         let mut look = self.store.look().await?;
         let rules = Rules::load(&mut look, outfit).await?;
-        let made = digests::make(&mut look, outfit, &rules, slot.date, now).await?;
+        let made = digests::make(&mut look, outfit, &rules, (slot.date, Until::Yesterday), now).await?;
         let everybody = store::people::of_outfit(&mut look, outfit.id).await?;
         look.rollback().await?;
         let mut tx = self.store.begin().await?;
@@ -74,7 +75,7 @@ impl Bot {
                 outfit_id: owner.outfit_id,
                 question_id: None,
                 person_id: Some(owner.id),
-                says: "digest more".to_owned(),
+                says: made.more_says(),
                 expires_at: now + BUTTON_LIVES,
             };
             buttons.push(self.button(db, worded::more_label(words), &stored).await?);
