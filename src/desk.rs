@@ -122,7 +122,8 @@ impl Desk {
             (Manner::Edits, Some((key, version))) => (key.clone(), version + 1),
             _ => (fresh, 0),
         };
-        let what = match (self.pressed(who, text), self.last_heard.get(who)) {
+        let place = if manner == Manner::InGroup { THE_GROUP } else { who };
+        let what = match (self.pressed(place, text), self.last_heard.get(place)) {
             (Some(token), _) => Happening::Press {
                 token,
                 press: key.clone(),
@@ -215,8 +216,7 @@ impl Desk {
             for send in &drawn {
                 let key = format!("desk:bot/{}", send.id);
                 sends::settle(&mut tx, send, ME, &Sent::Delivered(Some(key.clone())), now).await?;
-                self.last_heard
-                    .insert(send.chat.trim_start_matches("desk:").to_owned(), key);
+                self.last_heard.insert(called(&send.chat), key);
                 all.extend(self.shown(send).map(|heard| (send.id, heard)));
             }
             tx.commit().await?;
@@ -234,10 +234,7 @@ impl Desk {
     }
 
     fn shown(&mut self, send: &Send) -> Option<Heard> {
-        let to = match send.chat.as_str() {
-            GROUP => THE_GROUP.to_owned(),
-            chat => chat.trim_start_matches("desk:").to_owned(),
-        };
+        let to = called(&send.chat);
         let (text, buttons): (String, &[Button]) = match &send.body {
             Body::Say { text, buttons, .. } => (text.clone(), buttons),
             Body::Pictures { caption, .. } => (below("picture", &send.files, caption), &[]),
@@ -275,6 +272,14 @@ fn below(kind: &str, files: &[File], caption: &str) -> String {
     let files = files.iter().map(|file| format!("[{kind}: {}]", file.name));
     let caption = Some(caption.to_owned()).filter(|caption| !caption.is_empty());
     files.chain(caption).collect::<Vec<_>>().join("\n")
+}
+
+/// Who is meant by a chat's address.
+fn called(chat: &str) -> String {
+    match chat {
+        GROUP => THE_GROUP.to_owned(),
+        chat => chat.trim_start_matches("desk:").to_owned(),
+    }
 }
 
 fn address(who: &str) -> String {

@@ -134,6 +134,24 @@ async fn when_the_worker_has_left_a_lead_is_asked() {
 }
 
 #[tokio::test]
+async fn when_the_worker_has_left_the_crews_group_comes_before_a_lead() {
+    let mut world = World::new().await;
+    world.says("lead", "fleet").await;
+    world.says_in_the_group("lead", "link crew chat").await;
+    world.says("crew", "heron 180 12").await;
+    world.says("crew", "leave").await;
+    assert_snapshot!(world.waits(9 * HOUR).await, @r"
+    bot to the group: Heron worked today and is not flushed yet. Flush valve open, ten minutes.
+         [Flushed]  [In 30 minutes]  [Not used]
+    ");
+    let pressed = world.says_in_the_group("crew-2", "[Flushed]").await;
+    assert!(
+        pressed.contains("Heron: flushed. Noted."),
+        "whoever is there may answer: {pressed}"
+    );
+}
+
+#[tokio::test]
 async fn a_reminder_that_the_host_slept_through_is_not_sent_late_at_night() {
     let mut world = World::new().await;
     world.says("crew", "heron 180 12").await;

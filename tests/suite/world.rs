@@ -49,6 +49,11 @@ impl World {
         self.speaks(who, Manner::Says, text).await
     }
 
+    /// Somebody says something in the crew's group a minute later.
+    pub async fn says_in_the_group(&mut self, who: &str, text: &str) -> String {
+        self.speaks(who, Manner::InGroup, text).await
+    }
+
     /// Somebody edits their last message a minute later.
     pub async fn edits(&mut self, who: &str, text: &str) -> String {
         self.speaks(who, Manner::Edits, text).await
