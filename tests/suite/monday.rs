@@ -137,6 +137,30 @@ async fn nobody_is_told_more_than_three_things_a_day_unasked() {
 }
 
 #[tokio::test]
+async fn whoever_may_be_asked_to_flush_has_room_left_for_that() {
+    let mut world = World::new().await;
+    world.says("owner", "digest off").await;
+    for rig in ["heron", "otter", "mule"] {
+        world.says("owner", &format!("{rig} resin 11 litres")).await;
+        world.says("owner", &format!("{rig} 800 litres a day")).await;
+        world.says("crew", &format!("{rig} new resin")).await;
+    }
+    let mut most = 0;
+    for _ in 0..10 {
+        let mut day = String::new();
+        for rig in ["heron", "otter", "mule"] {
+            world.says("crew", &format!("{rig} 400 60")).await;
+        }
+        for _ in 0..24 {
+            day += &world.waits(HOUR).await;
+        }
+        assert!(day.contains("not flushed yet"), "{day}");
+        most = most.max(day.matches("bot to crew: ").count());
+    }
+    assert_eq!(most, 3, "the question, its repetition, and one thing more");
+}
+
+#[tokio::test]
 async fn what_was_put_off_comes_again_in_a_week() {
     let mut world = World::new().await;
     world.says("owner", "digest off").await;

@@ -24,6 +24,8 @@ use super::Occasion;
 /// What was said longer ago than this is not asked for.
 const REMEMBERED: i64 = 400 * 86_400;
 const BUTTONS_LIVE: i64 = 3 * 86_400;
+/// Whoever worked a rig in this span may be asked tonight whether it is flushed.
+const LATELY: i64 = 7 * 86_400;
 
 /// The key under which an outfit's day is looked through.
 pub(super) fn key(outfit_id: i64, slot: Slot) -> String {
@@ -53,7 +55,8 @@ impl Bot {
             for member in whom(&note, &everybody, &fleet) {
                 // Owners read it in their digest that day.
                 if !(has_digest && member.role == Role::Owner) {
-                    told |= self.notice(&mut tx, occasion, &rules, &note, member).await?;
+                    let most = MOST_A_DAY - kept_for_flushing(member, &fleet, &rules, now);
+                    told |= self.notice(&mut tx, occasion, &rules, (&note, most), member).await?;
                 }
             }
             if told {
@@ -64,18 +67,18 @@ impl Bot {
         Ok(tx.commit().await?)
     }
 
-    /// Says one thing to one person, if they were not told enough that day.
+    /// Says one thing to one person, if they were told less than `most` that day.
     async fn notice(
         &self,
         db: &mut Db,
         occasion: &Occasion<'_>,
         rules: &Rules,
-        note: &Note,
+        (note, most): (&Note, usize),
         member: &Member,
     ) -> Result<bool, StoreError> {
         let date = occasion.slot.date;
         let told_today = store::notes::unasked(db, member.id, &date.to_string()).await?;
-        let full = usize::try_from(told_today).is_ok_and(|told| told >= MOST_A_DAY);
+        let full = usize::try_from(told_today).is_ok_and(|told| told >= most);
         if full || store::chats::is_blocked(db, &member.chat).await? {
             return Ok(false);
         }
@@ -110,6 +113,17 @@ impl Bot {
         store::sends::queue(db, &outgoing, occasion.now).await?;
         Ok(true)
     }
+}
+
+/// How much of somebody's day is kept for the question at its end and its
+/// repetition: for whoever lately worked a rig that is flushed by hand.
+fn kept_for_flushing(member: &Member, fleet: &[Followed], rules: &Rules, now: i64) -> usize {
+    let lately = |followed: &Followed| {
+        let mut readings = followed.readings.iter().rev();
+        readings.any(|reading| reading.taken_at > now - LATELY && reading.person_id == member.id)
+    };
+    let asks = |followed: &&Followed| followed.settings.manual_flush && rules.rig(followed.rig.id).nudges();
+    if fleet.iter().filter(asks).any(lately) { 2 } else { 0 }
 }
 
 async fn said(db: &mut Db, occasion: &Occasion<'_>) -> Result<Vec<Said>, StoreError> {

@@ -3,9 +3,13 @@
 
 use std::collections::BTreeMap;
 
+use jiff::tz::TimeZone;
+
 use crate::bot::Bot;
 use crate::bot::envelope::{Body, Handling, Outgoing, is_group};
 use crate::bot::hours::Hours;
+use crate::bot::turn::zone_of;
+use crate::digest::notes::MOST_A_DAY;
 use crate::replies::{Words, nudge};
 use crate::schedule::{self, Slot};
 use crate::store::nudges::{Nudge, Waiting};
@@ -82,7 +86,8 @@ impl Bot {
             }
         }
         for asked in asked.values() {
-            self.ask_to_flush(&mut tx, asked, false, now).await?;
+            self.ask_to_flush(&mut tx, asked, &slot.date.to_string(), false, now)
+                .await?;
         }
         Ok(tx.commit().await?)
     }
@@ -115,12 +120,30 @@ impl Bot {
             add(&mut asked, chat, member, rig);
         }
         for asked in asked.values() {
-            self.ask_to_flush(&mut tx, asked, true, now).await?;
+            let zone = clocks.iter().find(|(outfit, _)| outfit.id == asked.member.outfit_id);
+            let zone = zone.map_or(TimeZone::UTC, |(outfit, _)| zone_of(outfit));
+            let today = schedule::local_date(&zone, now).unwrap_or_default();
+            self.ask_to_flush(&mut tx, asked, &today.to_string(), true, now).await?;
         }
         Ok(tx.commit().await?)
     }
 
-    async fn ask_to_flush(&self, db: &mut Db, asked: &Asked, again: bool, now: i64) -> Result<(), StoreError> {
+    /// Asks, unless somebody was written to unasked often enough that day.
+    async fn ask_to_flush(
+        &self,
+        db: &mut Db,
+        asked: &Asked,
+        today: &str,
+        again: bool,
+        now: i64,
+    ) -> Result<(), StoreError> {
+        if !is_group(&asked.chat) {
+            let told = store::notes::unasked(db, asked.member.id, today).await?;
+            if usize::try_from(told).is_ok_and(|told| told >= MOST_A_DAY) {
+                return Ok(());
+            }
+            store::notes::count_unasked(db, asked.member.id, today).await?;
+        }
         let words = Words::of(asked.member.language.as_deref());
         let names: Vec<&str> = asked.rigs.iter().map(|rig| rig.name.as_str()).collect();
         for rig in &asked.rigs {
