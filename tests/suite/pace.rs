@@ -54,3 +54,53 @@ async fn no_second_sees_more_than_the_limit_whichever_copy_sends() {
     let sum: i64 = went.iter().map(|(_, count)| count).sum();
     assert_eq!(sum, MESSAGES, "each went once");
 }
+
+#[tokio::test]
+async fn an_answer_passes_what_nobody_asked_for_in_its_chat_and_in_all_others() {
+    let (url, _guard) = database::fresh_url().await;
+    let store = Store::open(&url).await.unwrap();
+    store.migrate().await.unwrap();
+    let mut tx = store.begin().await.unwrap();
+    for (chat, text, unasked) in [
+        ("tg:1", "digest", true),
+        ("tg:2", "digest", true),
+        ("tg:2", "first answer", false),
+        ("tg:3", "digest", true),
+        ("tg:2", "second answer", false),
+    ] {
+        let outgoing = Outgoing {
+            chat: chat.to_owned(),
+            body: say(text),
+            source_key: None,
+            handling: Handling {
+                unasked,
+                ..Handling::default()
+            },
+        };
+        sends::queue(&mut tx, &outgoing, START_MS / 1000).await.unwrap();
+    }
+    tx.commit().await.unwrap();
+
+    let mut went = Vec::new();
+    for second in 0..5 {
+        let now = START_MS + second * 10_000;
+        for send in sends::claim(&store, "me/1", &limits(LIMIT, 1), 1, 25, now)
+            .await
+            .unwrap()
+        {
+            let mut tx = store.begin().await.unwrap();
+            let sent = sends::Sent::Delivered(None);
+            sends::settle(&mut tx, &send, "me/1", &sent, now / 1000).await.unwrap();
+            tx.commit().await.unwrap();
+            went.push((send.chat.clone(), send.body));
+        }
+    }
+    let expected = [
+        ("tg:2", "first answer"),
+        ("tg:2", "second answer"),
+        ("tg:1", "digest"),
+        ("tg:2", "digest"),
+        ("tg:3", "digest"),
+    ];
+    assert_eq!(went, expected.map(|(chat, text)| (chat.to_owned(), say(text))));
+}
