@@ -44,7 +44,7 @@ pub fn split(tokens: &[Token]) -> Vec<Clause> {
 }
 
 /// A number that is missing on purpose: "255/?", "??/17".
-pub fn is_placeholder(tokens: &[Token], at: usize) -> bool {
+pub fn is_left_out(tokens: &[Token], at: usize) -> bool {
     let is = |at: usize, mark: char| tokens.get(at).is_some_and(|token| token.is_mark(mark));
     if !is(at, '?') {
         return false;
@@ -67,7 +67,7 @@ fn ends_clause(tokens: &[Token], at: usize) -> bool {
         // "188;14"
         Kind::Mark(';') => !(tokens[at].glued && next_glued && at > 0 && tokens[at - 1].number().is_some()),
         Kind::Mark('!') => true,
-        Kind::Mark('?') => !next_same && !is_placeholder(tokens, at),
+        Kind::Mark('?') => !next_same && !is_left_out(tokens, at),
         Kind::Mark('.') => !next_glued,
         Kind::Word(_) => tokens[at].has(Sense::QuestionMark),
         _ => false,
@@ -105,7 +105,7 @@ fn clause(tokens: &[Token], span: Range<usize>, goes_on: bool) -> Option<Clause>
         return None;
     }
     let ends_with_mark = part.last().is_some_and(|token| {
-        (token.is_mark('?') && !is_placeholder(tokens, span.end - 1)) || token.has(Sense::QuestionMark)
+        (token.is_mark('?') && !is_left_out(tokens, span.end - 1)) || token.has(Sense::QuestionMark)
     });
     let supposes = framing::supposes(part);
     let by_words = !goes_on && asks_by_words(part) || (supposes && part.iter().any(|token| token.has(Sense::Advice)));

@@ -144,11 +144,8 @@ pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> 
     if denied {
         return None;
     }
-    let placeholder = group
-        .indices
-        .iter()
-        .any(|&at| super::clauses::is_placeholder(tokens, at));
-    if placeholder {
+    let left_out = group.indices.iter().any(|&at| super::clauses::is_left_out(tokens, at));
+    if left_out {
         doubt = Some(About::MissingReading);
     }
     let weight = Weight {
@@ -158,7 +155,7 @@ pub fn assemble(tokens: &[Token], group: &Group, scene: &Scene) -> Option<Said> 
         link,
         unknown: unknown.len(),
         bare: bare.len(),
-        placeholder: placeholder || percent,
+        left_out: left_out || percent,
     };
     let largest = [feed, permeate]
         .iter()

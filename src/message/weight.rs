@@ -17,7 +17,7 @@ pub(super) struct Weight {
     pub link: Link,
     pub unknown: usize,
     pub bare: usize,
-    pub placeholder: bool,
+    pub left_out: bool,
 }
 
 impl Weight {
@@ -28,7 +28,7 @@ impl Weight {
         let sane = largest >= LEAST_FEED_PPM;
         // Small pairs are dates and counts more often than water.
         let small = largest < 32.0;
-        if self.placeholder {
+        if self.left_out {
             return named && self.unknown == 0;
         }
         let has = |sense: Sense| group.indices.iter().any(|&at| tokens[at].has(sense));
