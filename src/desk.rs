@@ -37,6 +37,8 @@ pub struct Desk {
     last_heard: HashMap<String, String>,
     /// The buttons on show, newest last: speaker, label, token.
     buttons: Vec<(String, String, String)>,
+    /// The files that came, newest last.
+    files: Vec<File>,
 }
 
 /// What the bot said to somebody.
@@ -77,6 +79,18 @@ impl Desk {
             languages: HashMap::new(),
             last_heard: HashMap::new(),
             buttons: Vec::new(),
+            files: Vec::new(),
+        }
+    }
+
+    /// The same people with the files that they got, before another store.
+    #[must_use]
+    pub fn before(self, store: Store, zone: String) -> Self {
+        Self {
+            languages: self.languages,
+            files: self.files,
+            draws: self.draws,
+            ..Self::new(store, zone, Tokens::counted(), self.session)
         }
     }
 
@@ -108,9 +122,11 @@ impl Desk {
     }
 
     /// Somebody says something; what the bot says to that, to whomever. A text
-    /// in square brackets presses the newest button of that label, and
-    /// `[thumbs up]` puts one under the last message to the speaker. Whoever is
-    /// called owner, lead or crew (also crew-2) is on the outfit without an invite.
+    /// in square brackets presses the newest button of that label; `[thumbs up]`
+    /// puts one under the last message to the speaker; `[photo]`, `[voice note]`
+    /// and `[file: readings.csv]` send one, the file being the newest of that
+    /// name that anybody got. Whoever is called owner, lead or crew (also crew-2)
+    /// is on the outfit without an invite.
     ///
     /// # Errors
     /// Whatever the database says.
@@ -123,20 +139,10 @@ impl Desk {
             _ => (fresh, 0),
         };
         let place = if manner == Manner::InGroup { THE_GROUP } else { who };
-        let what = match (self.pressed(place, text), self.last_heard.get(place)) {
-            (Some(token), _) => Happening::Press {
-                token,
-                press: key.clone(),
-            },
-            (None, Some(on)) if text.trim() == "[thumbs up]" => Happening::Reaction {
-                on: on.clone(),
-                thumbs_up: true,
-            },
-            (None, _) => {
-                self.last_said.insert(who.to_owned(), (key.clone(), version));
-                Happening::Text(text.to_owned())
-            }
-        };
+        let what = self.done(place, text, &key).unwrap_or_else(|| {
+            self.last_said.insert(who.to_owned(), (key.clone(), version));
+            Happening::Text(text.to_owned())
+        });
         let incoming = Incoming {
             key,
             version,
@@ -168,10 +174,33 @@ impl Desk {
         self.deliver(now).await
     }
 
-    fn pressed(&self, who: &str, text: &str) -> Option<String> {
+    /// What somebody does other than writing, if the brackets say so.
+    fn done(&self, place: &str, text: &str, key: &str) -> Option<Happening> {
         let label = text.trim().strip_prefix('[')?.strip_suffix(']')?;
-        let shown = |(to, shown, _): &&(String, String, String)| to == who && shown == label;
-        self.buttons.iter().rev().find(shown).map(|(_, _, token)| token.clone())
+        let shown = |(to, shown, _): &&(String, String, String)| to == place && shown == label;
+        if let Some((_, _, token)) = self.buttons.iter().rev().find(shown) {
+            return Some(Happening::Press {
+                token: token.clone(),
+                press: key.to_owned(),
+            });
+        }
+        match label {
+            "photo" => Some(Happening::Picture),
+            "voice note" => Some(Happening::Voice),
+            "thumbs up" => self.last_heard.get(place).map(|on| Happening::Reaction {
+                on: on.clone(),
+                thumbs_up: true,
+            }),
+            _ => {
+                let name = label.strip_prefix("file: ")?;
+                let file = self.files.iter().rev().find(|file| file.name == name)?;
+                Some(Happening::Document {
+                    remote: name.into(),
+                    size_bytes: None,
+                    bytes: Some(file.bytes.as_slice().into()),
+                })
+            }
+        }
     }
 
     async fn let_in(&mut self, who: &str, now: i64) -> Result<(), StoreError> {
@@ -250,6 +279,7 @@ impl Desk {
                 .iter()
                 .map(|button| (to.clone(), button.label.clone(), button.token.clone())),
         );
+        self.files.extend(send.files.iter().cloned());
         Some(Heard {
             to,
             text,

@@ -37,7 +37,7 @@ pub async fn run(args: &DigestArgs, out: &mut impl Write) -> anyhow::Result<()> 
         Some(url) => url.expose_secret().to_owned(),
         None => {
             let url = format!("sqlite:{}", folder.path().join("demo.sqlite").display());
-            play::play(&until(DEMO, as_of), &url, false).await?;
+            play::play(&until(DEMO, as_of), async || Ok(url.clone()), false).await?;
             url
         }
     };

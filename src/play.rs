@@ -44,8 +44,13 @@ pub async fn run(files: &[PathBuf], update: bool, kept: &mut Files, out: &mut im
     for file in files {
         let text = std::fs::read_to_string(file).with_context(|| format!("cannot read {}", file.display()))?;
         let folder = tempdir()?;
-        let url = format!("sqlite:{}", folder.path().join("play.sqlite").display());
-        let played = play(&text, &url, kept.is_wanted())
+        let mut count = 0;
+        let fresh = async || {
+            count += 1;
+            let place = folder.path().join(format!("play-{count}.sqlite"));
+            Ok(format!("sqlite:{}", place.display()))
+        };
+        let played = play(&text, fresh, kept.is_wanted())
             .await
             .with_context(|| format!("in {}", file.display()))?;
         writeln!(out, "{}", played.script.trim_end())?;
@@ -66,11 +71,16 @@ pub async fn run(files: &[PathBuf], update: bool, kept: &mut Files, out: &mut im
     Ok(as_written)
 }
 
-/// Plays one script on the fresh database at `url`; pictures are named, and drawn only if somebody wants to `draw` them.
+/// Plays one script on databases whose addresses `fresh` gives; pictures are
+/// named, and drawn only if somebody wants to `draw` them.
 ///
 /// # Errors
 /// A line that is not understood, or trouble with the database.
-pub async fn play(text: &str, url: &str, draw: bool) -> anyhow::Result<Played> {
+pub async fn play(
+    text: &str,
+    mut fresh: impl AsyncFnMut() -> anyhow::Result<String>,
+    draw: bool,
+) -> anyhow::Result<Played> {
     let steps = script::read(text).map_err(|why| anyhow!(why))?;
     let zone_name = steps
         .iter()
@@ -83,9 +93,8 @@ pub async fn play(text: &str, url: &str, draw: bool) -> anyhow::Result<Played> {
         })
         .unwrap_or_else(|| "UTC".to_owned());
     let zone = TimeZone::get(&zone_name).with_context(|| format!("no zone called {zone_name}"))?;
-    let store = Store::open(url).await?;
-    store.migrate().await?;
-    let mut desk = Desk::new(store.clone(), zone_name, Tokens::counted(), "play".to_owned());
+    let mut store = open(&fresh().await?).await?;
+    let mut desk = Desk::new(store.clone(), zone_name.clone(), Tokens::counted(), "play".to_owned());
     if draw {
         desk.draw();
     }
@@ -99,6 +108,13 @@ pub async fn play(text: &str, url: &str, draw: bool) -> anyhow::Result<Played> {
     for step in &steps {
         let (heard, speaker) = match &step.cue {
             Cue::Remark | Cue::Zone(_) => (Vec::new(), None),
+            Cue::EmptyDatabase => {
+                store.close().await;
+                store = open(&fresh().await?).await?;
+                desk = desk.before(store.clone(), zone_name.clone());
+                seated = false;
+                (Vec::new(), None)
+            }
             Cue::Speaks { who, language } => {
                 desk.speaks(who, language);
                 (Vec::new(), None)
@@ -136,6 +152,12 @@ pub async fn play(text: &str, url: &str, draw: bool) -> anyhow::Result<Played> {
     }
     store.close().await;
     Ok(played)
+}
+
+async fn open(url: &str) -> anyhow::Result<Store> {
+    let store = Store::open(url).await?;
+    store.migrate().await?;
+    Ok(store)
 }
 
 async fn pass_time(desk: &mut Desk, from: i64, until: i64) -> anyhow::Result<Vec<Heard>> {

@@ -12,6 +12,7 @@
 //!   bot: ...
 //! crew in the group: heron 180 12
 //!   bot: ...
+//! (an empty database)
 //! ```
 //!
 //! What the bot says stands indented; `bot to owner:` when it speaks to
@@ -30,6 +31,8 @@ pub enum Cue {
     Zone(String),
     /// The clock is put to a local time.
     Clock(DateTime),
+    /// From here on there is nothing in the database.
+    EmptyDatabase,
     /// The platform tells that somebody uses a language.
     Speaks {
         /// Who.
@@ -107,6 +110,9 @@ fn cue(line: &str) -> Option<Cue> {
     }
     if let Some(time) = line.strip_prefix("@ ") {
         return DateTime::strptime("%Y-%m-%d %H:%M", time.trim()).ok().map(Cue::Clock);
+    }
+    if line == "(an empty database)" {
+        return Some(Cue::EmptyDatabase);
     }
     if let Some((who, language)) = speaks(line) {
         return Some(Cue::Speaks {

@@ -72,5 +72,6 @@ mod webhook;
 mod wire;
 mod words;
 mod words_form;
+mod words_shown;
 mod working_hours;
 mod world;
