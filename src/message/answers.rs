@@ -111,7 +111,8 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
     reading.product = labelled[2].or(reading.product);
     match bare[..] {
         [feed, permeate] => (reading.feed, reading.permeate) = (solids(feed), solids(permeate)),
-        [feed, permeate, product] => {
+        // As in any message, three bare numbers tell which is which by falling.
+        [feed, permeate, product] if feed > permeate && permeate >= product => {
             (reading.feed, reading.permeate, reading.product) = (solids(feed), solids(permeate), solids(product));
         }
         [one] if ask.about == About::MissingReading && reading.feed.is_none() => reading.feed = solids(one),
@@ -120,7 +121,15 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
         [] if labelled.iter().any(Option::is_some) => {}
         _ => return None,
     }
-    Some(settle(vec![reading], ask, scene))
+    let risen = reading
+        .feed
+        .zip(reading.permeate)
+        .is_some_and(|(feed, ro)| ro.ppm > feed.ppm);
+    Some(if risen {
+        super::sort_out(vec![reading], ask.about, scene)
+    } else {
+        settle(vec![reading], ask, scene)
+    })
 }
 
 /// "The other one", "not heron": the one rig that is left of two, or no answer when more are left. The outer `None`: the

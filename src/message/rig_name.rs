@@ -61,6 +61,7 @@ pub fn find(tokens: Vec<Token>, fleet: &[Rig]) -> Vec<Token> {
             .or(slip)
             .or_else(|| leads.then(|| behind_article(rest, &names)).flatten())
             .or_else(|| part(rest, &names))
+            .or_else(|| rig_siblings::numbered_stranger(&tokens, at, &names))
             .or_else(|| guess(rest, &names));
         let Some((mut mention, used)) = hit else {
             found.push(tokens[at].clone());

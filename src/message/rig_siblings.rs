@@ -1,4 +1,4 @@
-//! Rigs that share the head of their names: "both vans", "A and B trailers", and "trailer c" where there is none.
+//! Rigs that share the head of their names: "both vans", "A and B trailers", and "trailer c" or "van 3" where there is none.
 
 use super::languages::TABLES;
 use super::number_words::value_of;
@@ -126,6 +126,31 @@ pub(super) fn has_strange_suffix(tokens: &[Token], end: usize, mention: &Mention
         }
         _ => false,
     }
+}
+
+/// "van 3 is 160/8" where no rig is called van or 3: a name, since a pair stands beside it.
+pub(super) fn numbered_stranger(tokens: &[Token], at: usize, names: &[Name]) -> Option<(Mention, usize)> {
+    let [vehicle, number, rest @ ..] = tokens.get(at..)? else {
+        return None;
+    };
+    let digits = &number.number().filter(|number| number.is_short_whole())?.digits;
+    let is_vehicle = TABLES.senses(vehicle.word()?).has(Sense::Vehicle);
+    let known = names.iter().any(|name| {
+        name.parts.len() > 1 && (name.parts.contains(digits) || Some(name.parts[0].as_str()) == vehicle.word())
+    });
+    let in_pair = rest
+        .first()
+        .is_some_and(|next| next.is_any_mark("/.") || next.glued && next.word().is_some());
+    let others = tokens.iter().filter(|token| token.number().is_some()).count() - 1;
+    (is_vehicle && !known && !in_pair && others == 2).then(|| {
+        let mention = Mention {
+            rigs: Vec::new(),
+            sure: Sure::Full,
+            all_of_them: false,
+            typed: typed(&tokens[at..at + 2]),
+        };
+        (mention, 2)
+    })
 }
 
 fn is_small_number_word(word: &str) -> bool {

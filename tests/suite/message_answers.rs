@@ -50,6 +50,19 @@ fn unknown_rig() {
 }
 
 #[test]
+fn numbers_that_answer_fall_as_any_others_do() {
+    check(
+        "lynx 180/9 or 180/12",
+        &[
+            ("180 9", "Lynx 180/9"),
+            ("180 9 2", "Lynx 180/9/2"),
+            ("9 180", "ask Swapped"),
+            ("2 180 9", "ask WhichRig"),
+        ],
+    );
+}
+
+#[test]
 fn which_way_round() {
     check(
         "lynx 12/180",

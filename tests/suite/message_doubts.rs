@@ -15,6 +15,10 @@ fn a_strange_name_and_falling_numbers_are_asked() {
     check(&[
         ("falcon 180 12", "ask UnknownRig"),
         ("falcon: 180 12", "ask UnknownRig"),
+        ("truck 7 180/12", "ask UnknownRig"),
+        ("truck 7: 180 12", "ask UnknownRig"),
+        ("180 12 truck 7", "ask UnknownRig"),
+        ("truck 7 perfect is 180/12", "ask UnknownRig"),
         (
             "lynx: 180/12, badger: 214/19, falcon: 200/15",
             "Lynx 180/12; Badger 214/19; ask UnknownRig",
