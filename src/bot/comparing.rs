@@ -37,7 +37,7 @@ impl Turn<'_> {
         let rig = meant.and_then(|id| self.fleet.iter().find(|rig| rig.id == id).cloned());
         let detail = query.detail;
         if let (Topic::Explain, Some(term)) = (query.topic, detail.term) {
-            return Ok(self.meaning(term.into()));
+            return Ok(self.meaning(term));
         }
         match (query.topic, rig) {
             (Topic::WhatIf, _) => self.what_if(query.rig, detail.part, detail.amount).await,

@@ -3,8 +3,8 @@
 use std::sync::PoisonError;
 
 use crate::message::attempt;
-use crate::message::command::{Page, Term};
-use crate::message::{Ask, Scene};
+use crate::message::command::Page;
+use crate::message::{Ask, Scene, Term};
 use crate::replies::asking::{self, Names};
 use crate::replies::help::{self, Tried};
 use crate::store::{self, StoreError};

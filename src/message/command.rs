@@ -9,8 +9,9 @@ mod subject;
 mod wording;
 
 pub use affair::{Affair, Terms, pasted};
-pub use subject::{Page, Term};
+pub use subject::Page;
 
+use super::Term;
 use super::setting::{self, WishFor};
 
 /// A command, with what was typed behind it.
@@ -125,7 +126,7 @@ fn worded(text: &str) -> Option<Command> {
 }
 
 fn asks_for_verdict(text: &str) -> bool {
-    wording::find(text).any(|(key, rest)| key == "noun" && Term::named(rest).is_some_and(Term::is_verdict))
+    wording::find(text).any(|(key, rest)| key == "noun" && subject::term(rest).is_some_and(Term::is_verdict))
 }
 
 /// `heron not used, otter not used`: the same of several rigs.
@@ -157,8 +158,8 @@ fn make(key: &str, rest: &str) -> Option<Command> {
     Some(match key {
         "help" => Command::Help,
         "help on" => Command::HelpOn(page(rest)?),
-        "meaning" => Command::Meaning(Term::named(rest)?),
-        "noun" => Command::Meaning(Term::named(rest).filter(|term| !term.is_verdict())?),
+        "meaning" => Command::Meaning(subject::term(rest)?),
+        "noun" => Command::Meaning(subject::term(rest).filter(|term| !term.is_verdict())?),
         "undo" => Command::Undo,
         "fleet" => Command::Fleet,
         "people" => Command::People,

@@ -3,9 +3,10 @@
 use super::languages::TABLES;
 use super::meaning::What;
 use super::prices;
-use super::query::{Detail, Span, Term, Topic};
+use super::query::{Detail, Span, Topic};
 use super::questions::{has_number, words_of};
 use super::senses::Sense;
+use super::term::Term;
 use super::tokens::Token;
 use super::topics::Asked;
 
@@ -110,7 +111,7 @@ pub(super) fn find(part: &[Token], topic: Topic) -> Detail {
         part: parts.into_iter().filter(|_| about_part).find_map(named),
         amount: (topic == Topic::WhatIf).then(|| amount(part)).flatten(),
         span: value(Sense::Period).and_then(span_of),
-        term: value(Sense::State).filter(|_| explains).and_then(term_of),
+        term: value(Sense::State).filter(|_| explains).and_then(Term::of_key),
     }
 }
 
@@ -138,28 +139,6 @@ fn span_of(value: &str) -> Option<Span> {
     })
 }
 
-fn term_of(value: &str) -> Option<Term> {
-    Some(match value {
-        "sound" => Term::Sound,
-        "wearing" => Term::Wearing,
-        "due" => Term::Due,
-        "spent" => Term::Spent,
-        "unproven" => Term::Unproven,
-        "check" => Term::Check,
-        "rejection" => Term::Rejection,
-        "salt passage" => Term::SaltPassage,
-        "feed" => Term::Feed,
-        "permeate" => Term::Permeate,
-        "product" => Term::Product,
-        "membrane" => Term::Membrane,
-        "resin" => Term::Resin,
-        "prefilter" => Term::Prefilter,
-        "flush" => Term::Flush,
-        "ppm" => Term::Ppm,
-        _ => return None,
-    })
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -170,7 +149,7 @@ mod tests {
             assert!(span_of(value).is_some(), "{value}");
         }
         for value in TABLES.values_of(Sense::State) {
-            assert!(term_of(value).is_some(), "{value}");
+            assert!(Term::of_key(value).is_some(), "{value}");
         }
     }
 }

@@ -47,6 +47,7 @@ mod services;
 pub mod setting;
 pub mod setup;
 mod strays;
+mod term;
 mod times;
 mod tokens;
 mod topics;
@@ -59,7 +60,8 @@ pub use meaning::{
     About, Ask, Choice, Correction, Label, Meaning, Postponed, Price, Reading, Rig, Scene, Service, Solids, Told, What,
     When,
 };
-pub use query::{Detail, Query, Span, Term, Topic};
+pub use query::{Detail, Query, Span, Topic};
+pub use term::Term;
 
 use clauses::Clause;
 use senses::Sense;

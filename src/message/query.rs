@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::meaning::What;
+use super::term::Term;
 
 /// A question that the crew asks.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -58,43 +59,6 @@ pub enum Span {
     ThisYear,
     /// The calendar year before.
     LastYear,
-}
-
-/// Words of the answers that people ask about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Term {
-    /// The state.
-    Sound,
-    /// The state.
-    Wearing,
-    /// The state.
-    Due,
-    /// The state.
-    Spent,
-    /// The state.
-    Unproven,
-    /// The state.
-    Check,
-    /// Of salts, by the membrane.
-    Rejection,
-    /// What the membrane lets through.
-    SaltPassage,
-    /// The tap's water.
-    Feed,
-    /// The water behind the RO.
-    Permeate,
-    /// The water behind the resin.
-    Product,
-    /// The RO membrane.
-    Membrane,
-    /// The DI resin.
-    Resin,
-    /// Sediment and carbon.
-    Prefilter,
-    /// Rinsing the membrane at the end of the day.
-    Flush,
-    /// Parts per million, dissolved solids.
-    Ppm,
 }
 
 /// What a question is about.

@@ -1,8 +1,9 @@
 //! Help that answers: a short one by role and by what was just tried, pages
 //! about one thing each, and what the words mean.
 
+use crate::message::Term;
 use crate::message::attempt::Attempt;
-use crate::message::command::{Page, Term};
+use crate::message::command::Page;
 
 use super::Words;
 use super::outfit::Standing;
@@ -125,7 +126,7 @@ pub fn meaning(words: Words, term: Term) -> String {
         Term::Feed => "term-feed",
         Term::Ro => "term-ro",
         Term::Di => "term-di",
-        Term::Glass => "term-glass",
+        Term::Product => "term-glass",
         Term::Ppm => "term-ppm",
         Term::Tds => "term-tds",
         Term::Flush => "term-flush",
