@@ -11,7 +11,7 @@ use crate::water::prefilter;
 use crate::water::resin::BedState;
 
 use super::answer::Answer;
-use super::assessing::{Assessed, assess_fleet};
+use super::following::{Followed, follow_fleet};
 use super::turn::Turn;
 
 /// Weeks that are bought for.
@@ -20,14 +20,14 @@ const WEEKS_AHEAD: f64 = 2.0;
 impl Turn<'_> {
     /// "How long will the resin last on heron?"
     pub(super) async fn resin(&mut self, rig: &Rig) -> Result<Answer, StoreError> {
-        let assessed = self.assessed(rig).await?;
+        let followed = self.follow(rig).await?;
         let changed = store::services::last_done(self.db, rig.id, "resin").await?.is_some();
         let facts = resin::Facts {
             rig: &rig.name,
-            bed: assessed.assessment.resin,
+            bed: followed.assessment.resin,
             changed,
             lying: self.rules.rig(rig.id).stands() == Some(Stands::Lying),
-            missing: &self.missing_for_resin(rig, &assessed),
+            missing: &self.missing_for_resin(rig, &followed),
         };
         Ok(Answer::says(resin::answer(self.words, &facts)))
     }
@@ -52,13 +52,13 @@ impl Turn<'_> {
     }
 
     /// What could be typed so that the resin can be counted.
-    pub(super) fn missing_for_resin(&self, rig: &Rig, assessed: &Assessed) -> Vec<String> {
+    pub(super) fn missing_for_resin(&self, rig: &Rig, followed: &Followed) -> Vec<String> {
         let of_rig = |field| format!("{} {}", rig.name.to_lowercase(), self.example_of(field));
         let mut missing = Vec::new();
-        if assessed.settings.resin_litres.is_none() {
+        if followed.settings.resin_litres.is_none() {
             missing.push(of_rig(Field::ResinLitres));
         }
-        if assessed.history.workday_litres(&assessed.settings).is_none() {
+        if followed.course.history.workday_litres(&followed.settings).is_none() {
             missing.push(of_rig(Field::LitresPerDay));
         }
         missing
@@ -67,16 +67,20 @@ impl Turn<'_> {
     /// "What do we need to buy?"
     pub(super) async fn shopping(&mut self) -> Result<Answer, StoreError> {
         let mut list = List::default();
-        let fleet = self.fleet.clone();
-        let all = assess_fleet(self.db, &self.rules, &fleet, self.now).await?;
-        for (rig, assessed) in fleet.into_iter().zip(all) {
-            self.put_resin(&rig, &assessed, &mut list);
-            let state = assessed.assessment.prefilter.state;
+        let all = follow_fleet(self.db, &self.rules, &self.fleet, self.now).await?;
+        for followed in &all {
+            self.put_resin(followed, &mut list);
+            let state = followed.assessment.prefilter.state;
             if matches!(state, prefilter::State::DueSoon | prefilter::State::Overdue) {
-                let price = self.rules.rig(rig.id).prefilter_price();
-                put(&mut list.prefilters, &rig, 1.0, price.map(|price| price.main()));
+                let price = self.rules.rig(followed.rig.id).prefilter_price();
+                put(
+                    &mut list.prefilters,
+                    &followed.rig,
+                    1.0,
+                    price.map(|price| price.main()),
+                );
             }
-            self.put_membrane(&rig, &assessed, &mut list).await?;
+            self.put_membrane(followed, &mut list);
         }
         let name = list.uncounted.first().cloned().unwrap_or_default().to_lowercase();
         let example = format!("{name} {}", self.example_of(Field::ResinLitres));
@@ -88,9 +92,9 @@ impl Turn<'_> {
         Ok(Answer::says(buying::list(self.words, &list, &wording)))
     }
 
-    fn put_resin(&self, rig: &Rig, assessed: &Assessed, list: &mut List) {
-        let settings = &assessed.settings;
-        let bed = assessed.assessment.resin;
+    fn put_resin(&self, followed: &Followed, list: &mut List) {
+        let (rig, settings) = (&followed.rig, &followed.settings);
+        let bed = followed.assessment.resin;
         let left = match bed.map(|bed| (bed.state, bed.working_days)) {
             Some((BedState::Exhausted, _)) => Some(0.0),
             Some((_, days)) => days.map(|days| days[1]),
@@ -101,7 +105,7 @@ impl Turn<'_> {
             return;
         };
         let ahead = WEEKS_AHEAD * settings.workdays_per_week;
-        let beds = beds_needed(ahead, left, bed_workdays(&assessed.history, settings));
+        let beds = beds_needed(ahead, left, bed_workdays(&followed.course.history, settings));
         if beds > 0 {
             let litres = litres * f64::from(beds);
             let price = self.rules.rig(rig.id).resin_price();
@@ -110,25 +114,21 @@ impl Turn<'_> {
     }
 
     /// A membrane is bought when it pays, not while a fault stands.
-    async fn put_membrane(&mut self, rig: &Rig, assessed: &Assessed, list: &mut List) -> Result<(), StoreError> {
-        let condition = self
-            .newest(rig)
-            .await?
-            .and_then(|last| last.membrane)
-            .map(|last| last.1);
+    fn put_membrane(&self, followed: &Followed, list: &mut List) {
+        let rig = &followed.rig;
+        let condition = self.newest(followed).and_then(|last| last.membrane).map(|last| last.1);
         let low = matches!(condition, Some(Condition::Due | Condition::Spent));
         let own = self.rules.rig(rig.id);
-        let pays = assessed.assessment.renewal.is_some_and(|renewal| renewal.pays_now());
-        if assessed.assessment.fault.is_some() {
+        let pays = followed.assessment.renewal.is_some_and(|renewal| renewal.pays_now());
+        if followed.assessment.fault.is_some() {
             list.faulty.push(rig.name.clone());
         } else if pays {
             let count = f64::from(own.membranes());
             let price = own.membrane_price().map(|price| price.main() * count);
             put(&mut list.membranes, rig, count, price);
-        } else if low && assessed.assessment.renewal.is_none() {
+        } else if low && followed.assessment.renewal.is_none() {
             list.to_weigh.push(rig.name.clone());
         }
-        Ok(())
     }
 }
 

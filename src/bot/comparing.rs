@@ -56,10 +56,10 @@ impl Turn<'_> {
 
     /// Why a rig has its state.
     async fn why(&mut self, rig: &Rig) -> Result<Answer, StoreError> {
-        let assessed = self.assessed(rig).await?;
-        let assessment = &assessed.assessment;
+        let followed = self.follow(rig).await?;
+        let assessment = &followed.assessment;
         if rig.di_only {
-            let product = assessed.history.last_reading.and_then(|last| last.product);
+            let product = followed.course.history.last_reading.and_then(|last| last.product);
             return match product {
                 Some(product) => Ok(Answer::says(comparing::without_membrane(
                     self.words,

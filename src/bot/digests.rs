@@ -11,8 +11,8 @@ use crate::store::{self, Db, StoreError};
 
 use super::Bot;
 use super::envelope::{Drawing, Drawn};
+use super::following::{Followed, follow_fleet};
 use super::gathering::{self, Until};
-use super::record::{Followed, follow_fleet};
 use super::rules::Rules;
 use super::turn::zone_of;
 
@@ -144,7 +144,7 @@ impl Made {
         let mut drawings = vec![drawing("fleet.png".to_owned(), Drawn::Fleet(0))];
         let has_history = |id: i64| {
             self.fleet.iter().any(|followed| {
-                followed.rig.id == id && followed.settings.has_membrane && !followed.readings.is_empty()
+                followed.rig.id == id && followed.settings.has_membrane && !followed.record.readings.is_empty()
             })
         };
         let mut shown: Vec<i64> = Vec::new();

@@ -5,12 +5,12 @@ use crate::replies::{Words, figures};
 use crate::schedule::local_date;
 use crate::store::{self, StoreError};
 
+use super::Bot;
 use super::envelope::{Body, Drawing, Drawn, File, Send};
+use super::following::{Followed, follow, follow_fleet, lessons};
 use super::pictures::{self, Seen};
-use super::record::{Followed, follow, follow_fleet};
 use super::rules::Rules;
 use super::turn::zone_of;
-use super::{Bot, assessing};
 
 impl Bot {
     /// The message with its drawings drawn. What cannot be drawn is left out and
@@ -74,7 +74,7 @@ impl Bot {
         let Some(rig) = fleet.iter().find(|rig| rig.id == id) else {
             return Ok(None);
         };
-        let lessons = assessing::lessons(&mut look, &rules, &fleet, now).await?;
+        let lessons = lessons(&mut look, &rules, &fleet, now).await?;
         let followed = follow(&mut look, &rules, lessons, rig, now).await?;
         let seen = followed.seen(&zone);
         let money = |main: f64| figures::sum(words, main, rules.currency());
@@ -90,7 +90,7 @@ impl Followed {
     fn seen<'a>(&'a self, zone: &'a jiff::tz::TimeZone) -> Seen<'a> {
         Seen {
             rig: &self.rig.name,
-            events: &self.events,
+            events: &self.record.events,
             settings: &self.settings,
             lessons: &self.lessons,
             course: &self.course,

@@ -14,12 +14,12 @@ use crate::store::{self, StoreError};
 use crate::water::history::Event;
 
 use super::answer::Answer;
-use super::assessing::raw_rejection;
+use super::condition::raw_rejection;
 use super::digest_papers::{self, ReadingRow};
 use super::digests::{self, Made};
 use super::envelope::{Attachment, Body};
+use super::following::Followed;
 use super::gathering::Until;
-use super::record::Followed;
 use super::turn::Turn;
 
 impl Turn<'_> {
@@ -99,6 +99,7 @@ impl Made {
 /// A rig's readings, newest first, with whether each counts.
 fn rows(followed: &Followed, zone: &TimeZone) -> Vec<ReadingRow> {
     let set_aside: HashSet<i64> = followed
+        .record
         .events
         .iter()
         .zip(&followed.course.doubts)
@@ -117,7 +118,7 @@ fn rows(followed: &Followed, zone: &TimeZone) -> Vec<ReadingRow> {
         litres: None,
         counts: !set_aside.contains(&reading.taken_at),
     };
-    followed.readings.iter().rev().map(row).collect()
+    followed.record.readings.iter().rev().map(row).collect()
 }
 
 fn stamp(at: i64) -> DateTime {

@@ -17,7 +17,7 @@ use crate::water::course::Leak;
 use crate::water::history::{Event, Work};
 
 use super::decisions;
-use super::record::Followed;
+use super::following::Followed;
 use super::rules::Rules;
 use super::turn::zone_of;
 
@@ -105,12 +105,22 @@ fn rig_week(followed: &Followed, rules: &Rules, span: &Span, zone: &TimeZone) ->
     } = followed;
     let date = |at: i64| local_date(zone, at).unwrap_or_default();
     let own = rules.rig(rig.id);
-    let this_week = || followed.readings.iter().filter(|reading| span.holds(reading.taken_at));
+    let this_week = || {
+        followed
+            .record
+            .readings
+            .iter()
+            .filter(|reading| span.holds(reading.taken_at))
+    };
     let before = span.starts_at - FOUR_WEEKS..span.starts_at;
     let worked: BTreeSet<Date> = this_week().map(|reading| date(reading.taken_at)).collect();
-    let flushed = followed.services.iter().filter(|service| service.what == "flush");
+    let flushed = followed
+        .record
+        .services
+        .iter()
+        .filter(|service| service.what == "flush");
     let flushed: BTreeSet<Date> = flushed.map(|service| date(service.done_at)).collect();
-    let set_aside = followed.events.iter().zip(&course.doubts);
+    let set_aside = followed.record.events.iter().zip(&course.doubts);
     let set_aside = set_aside.filter(|(event, doubt)| doubt.is_some() && span.holds(event.at()));
     RigWeek {
         id: rig.id,
@@ -127,15 +137,17 @@ fn rig_week(followed: &Followed, rules: &Rules, span: &Span, zone: &TimeZone) ->
         readings: count(this_week()),
         readings_before: count(
             followed
+                .record
                 .readings
                 .iter()
                 .filter(|reading| before.contains(&reading.taken_at)),
         ),
-        last_reading_on: followed.last_reading_on(zone),
+        last_reading_on: followed.record.last_reading_on(zone),
         days_worked: count(worked.iter()),
         days_flushed: count(worked.intersection(&flushed)),
         jump: jump(followed, span, zone),
         services: followed
+            .record
             .events
             .iter()
             .filter_map(|event| match event {
@@ -147,7 +159,7 @@ fn rig_week(followed: &Followed, rules: &Rules, span: &Span, zone: &TimeZone) ->
             })
             .collect(),
         set_aside: count(set_aside),
-        water: followed.water(zone),
+        water: followed.record.water(zone),
     }
 }
 
@@ -161,7 +173,7 @@ fn jump(followed: &Followed, span: &Span, zone: &TimeZone) -> Option<Jump> {
     let matters = |leak: &&Leak| leak.until.is_none_or(|until| span.holds(until));
     let leak = followed.course.leaks.iter().rev().find(matters)?;
     let last = |of: &dyn Fn(&Reading) -> bool| {
-        let mut latest = followed.readings.iter().rev();
+        let mut latest = followed.record.readings.iter().rev();
         latest
             .find(|reading| of(reading))
             .and_then(|reading| reading.permeate_ppm)

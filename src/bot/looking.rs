@@ -10,7 +10,8 @@ use crate::water::forecast::Crossing;
 use crate::water::prefilter;
 
 use super::answer::Answer;
-use super::assessing::{condition_to_tell, raw_condition, raw_rejection};
+use super::condition::{condition_to_tell, raw_condition, raw_rejection};
+use super::following::{Followed, follow_fleet};
 use super::recording::figures;
 use super::turn::Turn;
 
@@ -44,32 +45,17 @@ impl Turn<'_> {
     }
 
     pub(super) async fn one_rig(&mut self, rig: &Rig) -> Result<Answer, StoreError> {
-        let last = self.newest(rig).await?;
-        let resin_on = match self.rules.has_bed(rig) {
-            true => Some(
-                store::services::last_done(self.db, rig.id, "resin")
-                    .await?
-                    .map(|at| self.date(at)),
-            ),
-            false => None,
-        };
+        let followed = self.follow(rig).await?;
+        let last = self.newest(&followed);
+        let last_done = |what: &str| followed.record.last_done_on(&self.zone, Some(what));
         let by_hand = !rig.flushes_itself && !rig.di_only;
-        let flushed_on = match by_hand {
-            true => Some(
-                store::services::last_done(self.db, rig.id, "flush")
-                    .await?
-                    .map(|at| self.date(at)),
-            ),
-            false => None,
-        };
-        let prefilter = self.assess(rig).await?.prefilter;
         let example = format!("{} 180 12", rig.name.to_lowercase());
         let facts = looking::Rig {
             name: &rig.name,
             last: last.as_ref(),
-            resin_on,
-            flushed_on,
-            prefilters: due_of(&prefilter).map(|(overdue, at)| (overdue, self.date(at))),
+            resin_on: self.rules.has_bed(rig).then(|| last_done("resin")),
+            flushed_on: by_hand.then(|| last_done("flush")),
+            prefilters: due_of(&followed.assessment.prefilter).map(|(overdue, at)| (overdue, self.date(at))),
             example: &example,
         };
         Ok(Answer::says(looking::rig(self.words, &facts, self.today())))
@@ -88,11 +74,9 @@ impl Turn<'_> {
     }
 
     pub(super) async fn whole_fleet(&mut self) -> Result<Answer, StoreError> {
-        let mut rigs = Vec::new();
-        for rig in self.fleet.clone() {
-            let last = self.newest(&rig).await?;
-            rigs.push((rig.name, last));
-        }
+        let fleet = follow_fleet(self.db, &self.rules, &self.fleet, self.now).await?;
+        let newest = |followed: &Followed| (followed.rig.name.clone(), self.newest(followed));
+        let rigs: Vec<_> = fleet.iter().map(newest).collect();
         Ok(Answer::says(looking::fleet(
             self.words,
             &self.outfit.name,
@@ -119,18 +103,12 @@ impl Turn<'_> {
     }
 
     /// A rig's last reading, with the state that the computation gives it now.
-    pub(super) async fn newest(&mut self, rig: &Rig) -> Result<Option<Past>, StoreError> {
-        let Some(mut last) = self.past(rig.id, 1).await?.into_iter().next() else {
-            return Ok(None);
-        };
-        if let Some((rejection, _)) = last.membrane {
-            let assessment = self.assess(rig).await?;
-            last.membrane = Some((
-                rejection,
-                condition_to_tell(&assessment, rejection, &self.rules.limits()),
-            ));
+    pub(super) fn newest(&self, followed: &Followed) -> Option<Past> {
+        let mut last = self.looked_up(followed.record.readings.last()?);
+        if let Some((rejection, condition)) = &mut last.membrane {
+            *condition = condition_to_tell(&followed.assessment, *rejection, &self.rules.limits());
         }
-        Ok(Some(last))
+        Some(last)
     }
 
     fn looked_up(&self, reading: &Reading) -> Past {
@@ -145,9 +123,9 @@ impl Turn<'_> {
 
     /// What is known of a rig's membrane: its level, its trend, its due line.
     async fn membrane(&mut self, rig: &Rig) -> Result<Answer, StoreError> {
-        let assessed = self.assessed(rig).await?;
-        let (money, judged) = self.money_lines(rig, &assessed);
-        let assessment = assessed.assessment;
+        let followed = self.follow(rig).await?;
+        let (money, judged) = self.money_lines(rig, &followed);
+        let assessment = followed.assessment;
         let (Some(level), Some(condition)) = (assessment.rejection, assessment.condition) else {
             return if rig.di_only || assessment.last_reading_at.is_none() {
                 self.one_rig(rig).await

@@ -13,11 +13,10 @@ use crate::store::rigs::Rig;
 use crate::store::services::Service;
 use crate::store::{self, StoreError};
 use crate::water::assess::assess;
-use crate::water::prior::Lessons;
 use crate::water::renewal_verdict::{self, Renewal};
 
 use super::answer::Answer;
-use super::assessing::Assessed;
+use super::following::Followed;
 use super::recording::service_of;
 use super::rules::RulesFor;
 use super::turn::Turn;
@@ -28,7 +27,7 @@ const RIGS_SHOWN: usize = 12;
 impl Turn<'_> {
     /// The money's words on a rig's membrane; what is missing, for those who can
     /// tell it. And whether there is a verdict.
-    pub(super) fn money_lines(&self, rig: &Rig, assessed: &Assessed) -> (Vec<String>, bool) {
+    pub(super) fn money_lines(&self, rig: &Rig, assessed: &Followed) -> (Vec<String>, bool) {
         if let Some(verdict) = self.verdict(rig, assessed) {
             let lines = money::verdict(self.words, &verdict, self.rules.currency(), self.today());
             return (lines, true);
@@ -42,7 +41,7 @@ impl Turn<'_> {
         (lines, false)
     }
 
-    fn verdict(&self, rig: &Rig, assessed: &Assessed) -> Option<Verdict> {
+    fn verdict(&self, rig: &Rig, assessed: &Followed) -> Option<Verdict> {
         let renewal = assessed.assessment.renewal?;
         let own = self.rules.rig(rig.id);
         let line = assessed.settings.limits.spent;
@@ -76,7 +75,7 @@ impl Turn<'_> {
     }
 
     /// What could be typed so that the money can be judged.
-    fn missing_for_money(&self, rig: &Rig, assessed: &Assessed) -> Vec<String> {
+    fn missing_for_money(&self, rig: &Rig, assessed: &Followed) -> Vec<String> {
         let own = self.rules.rig(rig.id);
         let mut missing = Vec::new();
         if own.resin_price().is_none() {
@@ -114,9 +113,13 @@ impl Turn<'_> {
             .filter(|one| rig.is_none_or(|id| id == one.id) && !one.di_only);
         let mut rigs = Vec::new();
         for one in asked.take(RIGS_SHOWN) {
-            let assessed = self.assessed(one).await?;
-            let lessons = self.lessons.unwrap_or_else(Lessons::none);
-            let then = assess(&assessed.history, &other.water_settings(one), &lessons, self.now);
+            let assessed = self.follow(one).await?;
+            let then = assess(
+                &assessed.course.history,
+                &other.water_settings(one),
+                &assessed.lessons,
+                self.now,
+            );
             rigs.push(Supposed {
                 rig: one.name.clone(),
                 then: then.renewal.as_ref().map(|renewal| self.best(renewal)),

@@ -1,80 +1,64 @@
-//! All that is kept of a rig, and what it says when it is followed through.
+//! All that is kept of a rig, and the same as the computation takes it.
 
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 
+use crate::message::What;
 use crate::schedule;
 use crate::store::readings::Reading;
-use crate::store::rigs::Rig;
 use crate::store::services::Service;
 use crate::store::{self, Db, StoreError};
-use crate::water::assess::{Assessment, assess};
-use crate::water::course::{Course, course};
-use crate::water::history::Event;
-use crate::water::prior::Lessons;
-use crate::water::settings::Settings;
+use crate::water::history::{self, Event, Work};
+use crate::water::quantity::{Flow, Ppm, Pressure, Temperature};
 
-use super::assessing::{ALL, events_of, lessons};
-use super::rules::Rules;
+use super::recording::service_of;
+use super::renewing::SAME_MEMBRANE;
 
-/// A rig with its record, followed up to an instant.
-pub(super) struct Followed {
-    pub rig: Rig,
+/// More readings than a rig gathers in twenty years.
+const ALL: i64 = 20_000;
+
+/// What stands of a rig at an instant.
+#[derive(Debug)]
+pub(super) struct Record {
     /// Oldest first.
     pub readings: Vec<Reading>,
     /// Oldest first.
     pub services: Vec<Service>,
+    /// Both, as the computation takes them.
     pub events: Vec<Event>,
-    pub settings: Settings,
-    pub lessons: Lessons,
-    pub course: Course,
-    pub assessment: Assessment,
 }
 
-/// Follows each rig of a fleet up to `now`.
-pub(super) async fn follow_fleet(
-    db: &mut Db,
-    rules: &Rules,
-    fleet: &[Rig],
-    now: i64,
-) -> Result<Vec<Followed>, StoreError> {
-    let lessons = lessons(db, rules, fleet, now).await?;
-    let mut followed = Vec::with_capacity(fleet.len());
-    for rig in fleet {
-        followed.push(follow(db, rules, lessons, rig, now).await?);
+impl Record {
+    /// What stood of a rig at `until`.
+    pub async fn of_rig(db: &mut Db, rig_id: i64, until: i64) -> Result<Self, StoreError> {
+        let mut readings = store::readings::latest(db, rig_id, until + 1, ALL).await?;
+        readings.reverse();
+        let mut services = store::services::of_rig(db, rig_id).await?;
+        services.retain(|service| service.done_at <= until);
+        let events = readings
+            .iter()
+            .filter_map(heard)
+            .chain(services.iter().filter_map(done))
+            .collect();
+        Ok(Self {
+            readings,
+            services,
+            events,
+        })
     }
-    Ok(followed)
-}
 
-/// Follows a rig up to `now`, with what the fleet's membranes taught.
-pub(super) async fn follow(
-    db: &mut Db,
-    rules: &Rules,
-    lessons: Lessons,
-    rig: &Rig,
-    now: i64,
-) -> Result<Followed, StoreError> {
-    let mut readings = store::readings::latest(db, rig.id, now + 1, ALL).await?;
-    readings.reverse();
-    let mut services = store::services::of_rig(db, rig.id).await?;
-    services.retain(|service| service.done_at <= now);
-    let events = events_of(&readings, &services);
-    let settings = rules.water_settings(rig);
-    let course = course(&events, &settings, &lessons, now);
-    let assessment = assess(&course.history, &settings, &lessons, now);
-    Ok(Followed {
-        rig: rig.clone(),
-        readings,
-        services,
-        events,
-        settings,
-        lessons,
-        course,
-        assessment,
-    })
-}
+    /// What happened up to the last logged change of the membrane, which is what the
+    /// rig's earlier membranes teach by.
+    pub fn of_past_membranes(&self) -> Vec<Event> {
+        let change = |event: &Event| matches!(event, Event::Service(service) if service.what == Work::Membrane);
+        let changes = self.events.iter().filter(|event| change(event));
+        let Some(last) = changes.map(Event::at).max() else {
+            return Vec::new();
+        };
+        let before = self.events.iter().filter(|event| event.at() <= last);
+        before.copied().collect()
+    }
 
-impl Followed {
     /// Local date of the last reading.
     pub fn last_reading_on(&self, zone: &TimeZone) -> Option<Date> {
         self.readings
@@ -97,4 +81,38 @@ impl Followed {
             Some((reading.temperature_c?, date))
         })
     }
+}
+
+/// A kept reading as the computation takes it; none if it holds a number that
+/// no meter shows.
+fn heard(kept: &Reading) -> Option<Event> {
+    Some(Event::Reading(history::Reading {
+        at: kept.taken_at,
+        feed: Ppm::new(kept.feed_ppm).ok()?,
+        permeate: kept.permeate_ppm.and_then(|ppm| Ppm::new(ppm).ok()),
+        product: kept.product_ppm.and_then(|ppm| Ppm::new(ppm).ok()),
+        temperature: kept
+            .temperature_c
+            .and_then(|degrees| Temperature::from_celsius(degrees).ok()),
+        pressure: kept.pressure_kpa.and_then(|kpa| Pressure::from_kpa(kpa).ok()),
+        litres: None,
+        permeate_flow: kept.permeate_lpm.and_then(|lpm| Flow::from_litres_per_minute(lpm).ok()),
+        waste_flow: kept.waste_lpm.and_then(|lpm| Flow::from_litres_per_minute(lpm).ok()),
+    }))
+}
+
+/// A kept service as the computation takes it; none if its word is of a later version.
+fn done(kept: &Service) -> Option<Event> {
+    let what = match kept.what.as_str() {
+        SAME_MEMBRANE => Work::SameMembrane,
+        key => match service_of(key)? {
+            What::Resin => Work::Resin,
+            What::Repack => Work::Repack,
+            What::Membrane => Work::Membrane,
+            What::Prefilter => Work::Prefilter,
+            What::Flush => Work::Flush,
+            What::ORing => Work::ORing,
+        },
+    };
+    Some(Event::Service(history::Service { at: kept.done_at, what }))
 }

@@ -15,7 +15,7 @@ use crate::store::{self, StoreError};
 use crate::water::assess::Question as OpenPoint;
 
 use super::answer::Answer;
-use super::assessing::{condition_to_tell, raw_rejection};
+use super::condition::{condition_to_tell, raw_rejection};
 use super::turn::Turn;
 use super::when::instant;
 

@@ -29,6 +29,27 @@ pub fn replay(events: &[Event], settings: &Settings, outfit: &Lessons) -> (Histo
     (history, doubts)
 }
 
+/// What the membranes of a fleet teach, from each rig's events and settings: the events
+/// of all rigs are heard in the order of time, since what one membrane taught is known
+/// when the next one is judged.
+#[must_use]
+pub fn lessons_of(rigs: &[(Vec<Event>, Settings)]) -> Lessons {
+    let mut histories: Vec<History> = rigs.iter().map(|(events, _)| begin(events).0).collect();
+    let events = |(rig, (events, _)): (usize, &'_ (Vec<Event>, Settings))| {
+        events.clone().into_iter().map(move |event| (rig, event))
+    };
+    let mut heard: Vec<(usize, Event)> = rigs.iter().enumerate().flat_map(events).collect();
+    heard.sort_by(|a, b| arrival_order(&a.1, &b.1));
+    let mut lessons = Lessons::none();
+    for (rig, event) in heard {
+        let step = step(&mut histories[rig], &event, &rigs[rig].1, &lessons);
+        if let Some(lesson) = step.ok().and_then(|step| step.lesson) {
+            lessons.learn(&lesson);
+        }
+    }
+    lessons
+}
+
 /// A history before its first event, which knows what the crew denied, and the
 /// order in which to take the events.
 pub(super) fn begin(events: &[Event]) -> (History, Vec<usize>) {

@@ -5,9 +5,9 @@ use jiff::civil::Date;
 
 use crate::bot::Bot;
 use crate::bot::envelope::{Body, Handling, Outgoing};
+use crate::bot::following::{Followed, follow_fleet};
 use crate::bot::gathering::offset;
 use crate::bot::hours::next_workday;
-use crate::bot::record::{Followed, follow_fleet};
 use crate::bot::rules::Rules;
 use crate::bot::{decisions, noticing, turn};
 use crate::digest::Kind;
@@ -119,7 +119,7 @@ impl Bot {
 /// repetition: for whoever lately worked a rig that is flushed by hand.
 fn kept_for_flushing(member: &Member, fleet: &[Followed], rules: &Rules, now: i64) -> usize {
     let lately = |followed: &Followed| {
-        let mut readings = followed.readings.iter().rev();
+        let mut readings = followed.record.readings.iter().rev();
         readings.any(|reading| reading.taken_at > now - LATELY && reading.person_id == member.id)
     };
     let asks = |followed: &&Followed| followed.settings.manual_flush && rules.rig(followed.rig.id).nudges();
@@ -154,12 +154,15 @@ fn facts(occasion: &Occasion<'_>, rules: &Rules, fleet: &[Followed], decisions: 
         name: followed.rig.name.clone(),
         has_membrane: followed.settings.has_membrane,
         assessment: followed.assessment.clone(),
-        last_used_on: followed.last_reading_on(zone).max(followed.last_done_on(zone, None)),
-        last_reading_on: followed.last_reading_on(zone),
-        resin_changed_on: followed.last_done_on(zone, Some("resin")),
-        prefilters_changed_on: followed.last_done_on(zone, Some("prefilter")),
+        last_used_on: followed
+            .record
+            .last_reading_on(zone)
+            .max(followed.record.last_done_on(zone, None)),
+        last_reading_on: followed.record.last_reading_on(zone),
+        resin_changed_on: followed.record.last_done_on(zone, Some("resin")),
+        prefilters_changed_on: followed.record.last_done_on(zone, Some("prefilter")),
         membrane_mondays: mondays(followed.rig.id),
-        water: followed.water(zone),
+        water: followed.record.water(zone),
     };
     Now {
         today,
@@ -188,7 +191,7 @@ fn whom<'a>(note: &Note, everybody: &'a [Member], fleet: &[Followed]) -> Vec<&'a
             let rig = note.rig.as_ref().map(|(id, _)| *id);
             let followed = fleet.iter().find(|followed| Some(followed.rig.id) == rig);
             let worker = followed
-                .and_then(|followed| followed.readings.last())
+                .and_then(|followed| followed.record.readings.last())
                 .map(|last| last.person_id);
             match everybody.iter().find(|member| Some(member.id) == worker) {
                 Some(worker) => vec![worker],
