@@ -3,11 +3,14 @@
 //! a withdrawal or a late reading needs nothing else.
 
 use crate::message::What;
+use crate::store::readings::Reading;
 use crate::store::rigs::Rig;
 use crate::store::{self, Db, StoreError};
 use crate::water::assess::{Assessment, assess};
 use crate::water::course::{Course, course};
+use crate::water::history::Event;
 use crate::water::prior::Lessons;
+use crate::water::quantity::Ppm;
 use crate::water::replay::lessons_of;
 use crate::water::settings::Settings;
 
@@ -43,6 +46,20 @@ impl Followed {
             course,
             assessment,
         }
+    }
+
+    /// Whether this very reading is unlike the trend; another of the same instant may be.
+    pub fn sets_aside(&self, kept: &Reading) -> bool {
+        let is_it = |event: &Event| match event {
+            Event::Reading(heard) => {
+                heard.at == kept.taken_at
+                    && heard.feed.ppm() == kept.feed_ppm
+                    && heard.permeate.map(Ppm::ppm) == kept.permeate_ppm
+            }
+            Event::Service(_) => false,
+        };
+        let events = self.record.events.iter().zip(&self.course.doubts);
+        events.into_iter().any(|(event, doubt)| doubt.is_some() && is_it(event))
     }
 }
 

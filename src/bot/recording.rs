@@ -157,11 +157,9 @@ impl Turn<'_> {
         let change = raw.zip(before).and_then(|(now, before)| {
             raw_rejection(before).map(|then| (shown_change(then, now), self.date(before.taken_at)))
         });
-        let assessment = self.assess(&rig).await?;
-        let doubted = assessment
-            .set_aside
-            .last()
-            .is_some_and(|aside| aside.at == kept.taken_at);
+        let followed = self.follow(&rig).await?;
+        let doubted = followed.sets_aside(kept);
+        let assessment = followed.assessment;
         let expected = assessment
             .rejection
             .filter(|_| doubted && assessment.fault.is_none())

@@ -160,3 +160,15 @@ async fn readings_with_and_without_extras_follow_each_other() {
         assert!(answer.contains("Heron 93."), "{text}: {answer}");
     }
 }
+
+#[tokio::test]
+async fn a_reading_is_not_doubted_for_another_of_the_same_time() {
+    let mut world = World::new().await;
+    for time in ["6:00", "6:30", "7:00"] {
+        world.says("crew", &format!("heron 180 12 at {time}")).await;
+    }
+    let doubted = world.says("crew", "heron 180 8 at 7:30").await;
+    assert!(doubted.contains("read again"), "{doubted}");
+    let again = world.says("crew", "heron 180 12 at 7:30").await;
+    assert!(again.contains("Heron 93.3 % - sound"), "{again}");
+}
