@@ -2,7 +2,8 @@
 
 use jiff::tz::{self, TimeZone};
 
-use crate::message::setting;
+use crate::message::setting::{self, Field, Setting};
+use crate::message::setup::zone_of_place;
 use crate::store::people::Role;
 use crate::store::{self, StoreError};
 
@@ -27,7 +28,13 @@ impl Turn<'_> {
             return Ok(self.may_not("who-owner"));
         }
         let name = ("name", typed.into());
-        let (zone, zone_name) = match zone_named(typed) {
+        let country = match self.set_value(Field::Country, None) {
+            Some(Setting::Country(country)) => Some(country),
+            _ => None,
+        };
+        let of_place = zone_of_place(typed, country).or_else(|| zone_of_place(typed, None));
+        let found = zone_named(typed).or_else(|why| of_place.map_or(Err(why), zone_named));
+        let (zone, zone_name) = match found {
             Ok(found) => found,
             Err(Some(near)) => {
                 return Ok(Answer::says(

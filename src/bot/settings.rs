@@ -36,8 +36,20 @@ impl Turn<'_> {
             Wish::Set(setting) => Some(setting),
             _ => None,
         };
-        self.put(field, setting.as_ref(), rig.as_ref()).await?;
+        let all_told = setting.clone().map(|setting| self.beside_earlier(setting));
+        self.put(field, all_told.as_ref(), rig.as_ref()).await?;
         Ok(Some(Answer::says(self.told(field, setting.as_ref(), rig.as_ref()))))
+    }
+
+    /// A busy summer leaves what was told of the winter; a hundred per cent takes all back.
+    fn beside_earlier(&self, setting: Setting) -> Setting {
+        match (setting, self.set_value(Field::BusyMonths, None)) {
+            (Setting::BusyMonths(told), Some(Setting::BusyMonths(earlier))) if told != [100; 12] => {
+                let month = |at: usize| if told[at] == 100 { earlier[at] } else { told[at] };
+                Setting::BusyMonths(std::array::from_fn(month))
+            }
+            (setting, _) => setting,
+        }
     }
 
     /// How settings are worded here.

@@ -206,6 +206,14 @@ impl Turn<'_> {
             let said: String = text.chars().take(40).collect();
             let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
             let mut answer = Answer::says(self.words.say("setup-not-understood", [("text", (&said).into())]));
+            let roster = setup::Roster::read(text);
+            if roster.rows.len() > 1 && roster.not_understood.is_empty() {
+                let names: Vec<&str> = roster.rows.iter().map(|row| row.name.as_str()).collect();
+                let names = names.join(", ");
+                answer
+                    .parts
+                    .push(self.words.say("setup-more-rigs", [("names", (&names).into())]));
+            }
             answer.and(self.question(step));
             return Ok(answer);
         }

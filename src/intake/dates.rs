@@ -5,6 +5,25 @@ use jiff::tz::Offset;
 
 use super::Moment;
 
+/// No rig's record is older than this year; an older date is a slip.
+const OLDEST: i16 = 1990;
+
+/// Months by the first letters of their names in English and Spanish.
+const MONTHS: [&[&str]; 12] = [
+    &["jan", "ene"],
+    &["feb"],
+    &["mar"],
+    &["apr", "abr"],
+    &["may"],
+    &["jun"],
+    &["jul"],
+    &["aug", "ago"],
+    &["sep", "set"],
+    &["oct"],
+    &["nov"],
+    &["dec", "dic"],
+];
+
 /// Which number of 3/4/2026 is the day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Order {
@@ -41,8 +60,13 @@ pub fn order_of<'a>(written: impl Iterator<Item = &'a str>) -> Result<Order, Str
 /// A day with or without a time, and perhaps a time of day beside it. A day
 /// alone counts as its noon.
 pub fn moment(text: &str, clock: Option<&str>, order: Order) -> Option<Moment> {
-    let (day, rest) = day_part(text);
-    let date = date(day, order)?;
+    let (date, rest) = named_month(text).or_else(|| {
+        let (day, rest) = day_part(text);
+        Some((date(day, order)?, rest.to_owned()))
+    })?;
+    if date.year() < OLDEST {
+        return None;
+    }
     let (time, offset) = match (rest.trim(), clock) {
         ("", None) => (Time::constant(12, 0, 0, 0), None),
         ("", Some(clock)) => time(clock)?,
@@ -53,6 +77,33 @@ pub fn moment(text: &str, clock: Option<&str>, order: Order) -> Option<Moment> {
         None => Moment::Local(local),
         Some(offset) => Moment::Instant(offset.to_timestamp(local).ok()?.as_second()),
     })
+}
+
+/// `14 February 2026`, `Feb 14, 2026`, `14-feb-26 7:40`, `14 de febrero de 2026`: the
+/// date, and what follows it.
+fn named_month(text: &str) -> Option<(Date, String)> {
+    let mut parts = text
+        .split([' ', ',', '-', '/', '.'])
+        .filter(|part| !part.is_empty() && !part.eq_ignore_ascii_case("de"));
+    let (first, second, year) = (parts.next()?, parts.next()?, parts.next()?);
+    let month = |name: &str| {
+        let name = name.to_lowercase();
+        let found = MONTHS
+            .iter()
+            .position(|starts| starts.iter().any(|start| name.starts_with(start)))?;
+        i8::try_from(found + 1).ok()
+    };
+    let (month, day) = month(first)
+        .map(|month| (month, second))
+        .or_else(|| Some((month(second)?, first)))?;
+    let day = day.trim_end_matches(|letter: char| letter.is_alphabetic());
+    let date = Date::new(year_of(year)?, month, day.parse().ok()?).ok()?;
+    // The time keeps its own marks: what follows is cut from the text as it stands.
+    let rest = text
+        .rfind(year)
+        .and_then(|at| text.get(at + year.len()..))
+        .unwrap_or_default();
+    Some((date, rest.trim_start_matches([' ', ',', 'T']).to_owned()))
 }
 
 /// The day, and what follows it.
@@ -109,7 +160,8 @@ fn time(text: &str) -> Option<(Time, Option<Offset>)> {
         (_, Some(text)) => (text, Some(false)),
         _ => (text, None),
     };
-    let mut parts = text.trim().split(':');
+    // Where hours and minutes have a point between them, there is no colon.
+    let mut parts = text.trim().split(if text.contains(':') { ':' } else { '.' });
     let hour: i8 = parts.next()?.parse().ok()?;
     let minute = parts.next().map_or(Some(0), |minute| minute.parse().ok())?;
     let second = parts
@@ -161,6 +213,12 @@ mod tests {
             ("02/03/2026 12:05 am", None, local(2026, 3, 2, 0, 5)),
             ("2026-03-02T07:40:00+01:00", None, Some(Moment::Instant(1_772_433_600))),
             ("2026-03-02T06:40:00Z", None, Some(Moment::Instant(1_772_433_600))),
+            ("Feb 12 2026", None, local(2026, 2, 12, 12, 0)),
+            ("13-Feb-26", None, local(2026, 2, 13, 12, 0)),
+            ("14 February 2026 7:40 am", None, local(2026, 2, 14, 7, 40)),
+            ("2 de marzo de 2026", Some("7.40pm"), local(2026, 3, 2, 19, 40)),
+            ("14/02/2026 7.40pm", None, local(2026, 2, 14, 19, 40)),
+            ("1926-02-14", None, None),
             ("2026-02-30", None, None),
             ("yesterday", None, None),
             ("2026-03-02", Some("25:00"), None),

@@ -15,6 +15,8 @@ pub enum Heading {
     Feed,
     Permeate,
     Product,
+    /// In whatever degrees the outfit uses.
+    Degrees,
     Celsius,
     Fahrenheit,
     Kpa,
@@ -27,6 +29,9 @@ pub enum Heading {
     ProductUs,
     What,
     Minutes,
+    /// In the outfit's currency.
+    Price,
+    /// In its smallest unit, as an export has it.
     PriceMinor,
     Withdrawn,
     RigKind,
@@ -49,7 +54,7 @@ pub enum Kind {
 use Heading::*;
 
 /// A heading as letters and figures alone, small and plain, and what it means.
-const KNOWN: [(&[&str], Heading); 23] = [
+const KNOWN: [(&[&str], Heading); 25] = [
     (
         &[
             "rig",
@@ -121,18 +126,8 @@ const KNOWN: [(&[&str], Heading); 23] = [
         ],
         Product,
     ),
-    (
-        &[
-            "temp",
-            "tempc",
-            "temperature",
-            "temperaturec",
-            "temperatura",
-            "temperaturac",
-            "celsius",
-        ],
-        Celsius,
-    ),
+    (&["temp", "temperature", "temperatura", "watertemp"], Degrees),
+    (&["tempc", "temperaturec", "temperaturac", "celsius"], Celsius),
     (&["tempf", "temperaturef", "temperaturaf", "fahrenheit"], Fahrenheit),
     (&["kpa", "pressurekpa", "presionkpa"], Kpa),
     (&["psi", "pressurepsi", "presionpsi"], Psi),
@@ -144,6 +139,7 @@ const KNOWN: [(&[&str], Heading); 23] = [
     (&["productus", "glassus", "vidrious"], ProductUs),
     (&["what", "service", "work", "job", "trabajo", "servicio", "que"], What),
     (&["minutes", "min", "minutos"], Minutes),
+    (&["price", "cost", "paid", "precio", "coste", "costo", "importe"], Price),
     (&["priceminor"], PriceMinor),
     (&["withdrawn"], Withdrawn),
     (&["kind", "type", "tipo"], RigKind),
@@ -157,7 +153,6 @@ const KNOWN: [(&[&str], Heading); 23] = [
             "who",
             "crew",
             "litres",
-            "cost",
             "rejection",
             "quien",
         ],
@@ -225,7 +220,7 @@ impl Headings {
 }
 
 /// Letters and figures alone, small, without accents.
-fn plain(written: &str) -> String {
+pub fn plain(written: &str) -> String {
     deunicode::deunicode(written)
         .to_lowercase()
         .chars()

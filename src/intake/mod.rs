@@ -4,6 +4,7 @@
 
 mod dates;
 mod headings;
+mod odd;
 mod rows;
 
 use csv::{ReaderBuilder, StringRecord, Trim};
@@ -36,13 +37,15 @@ pub struct Intake {
     pub rows: Vec<Row>,
     /// What could not.
     pub bad: Vec<Bad>,
+    /// What could, and looks like a slip.
+    pub odd: Vec<Bad>,
     /// Headings that say nothing to us; their columns are left out.
     pub left_out: Vec<String>,
     /// Rows that were withdrawn where they come from; they are left out.
     pub withdrawn: usize,
 }
 
-/// A row that could not be read.
+/// A row that could not be read, or that looks like a slip.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Bad {
     /// Its line, from 1.
@@ -72,6 +75,10 @@ pub enum Why {
     NoService,
     /// Quotes that do not close, or bytes that are no text.
     Garbled,
+    /// The RO is not below the tap.
+    Risen,
+    /// The tap is far from what it is on this rig's other rows.
+    FarTap,
 }
 
 /// Why nothing was read.
@@ -128,9 +135,11 @@ pub fn read(text: &str, day_first: Option<bool>) -> Result<Intake, Unreadable> {
         kind: headings.kind(),
         rows: Vec::new(),
         bad: Vec::new(),
+        odd: Vec::new(),
         left_out: headings.left_out(),
         withdrawn: 0,
     };
+    let mut rows = Vec::new();
     for (line, record) in records {
         let Ok(record) = record else {
             intake.bad.push(Bad {
@@ -154,10 +163,12 @@ pub fn read(text: &str, day_first: Option<bool>) -> Result<Intake, Unreadable> {
             decimal_comma,
         };
         match cells.row() {
-            Ok(row) => intake.rows.push(row),
+            Ok(row) => rows.push((line, row)),
             Err((cell, why)) => intake.bad.push(Bad { line, cell, why }),
         }
     }
+    intake.odd = odd::odd(&rows);
+    intake.rows = rows.into_iter().map(|(_, row)| row).collect();
     Ok(intake)
 }
 

@@ -3,7 +3,7 @@
 use csv::StringRecord;
 
 use super::dates::{Order, moment};
-use super::headings::{Heading, Headings, Kind};
+use super::headings::{Heading, Headings, Kind, plain};
 use super::{Moment, Why};
 
 /// One row.
@@ -26,6 +26,8 @@ pub struct ReadingRow {
     pub feed_ppm: f64,
     pub permeate_ppm: Option<f64>,
     pub product_ppm: Option<f64>,
+    /// In the outfit's degrees.
+    pub temperature: Option<f64>,
     pub temperature_c: Option<f64>,
     pub pressure_kpa: Option<f64>,
     pub permeate_lpm: Option<f64>,
@@ -44,6 +46,8 @@ pub struct ServiceRow {
     /// `membrane`, `resin`, `repack`, `prefilter`, `flush`, `oring` or `same-membrane`.
     pub what: &'static str,
     pub minutes: Option<i64>,
+    /// In the outfit's currency.
+    pub price: Option<f64>,
     pub price_minor: Option<i64>,
 }
 
@@ -137,6 +141,7 @@ impl Cells<'_> {
             feed_ppm,
             permeate_ppm,
             product_ppm,
+            temperature: self.within(Heading::Degrees, -5.0, 140.0)?,
             temperature_c: celsius.or(fahrenheit.map(|degrees| (degrees - 32.0) / 1.8)),
             pressure_kpa: kpa
                 .or(psi.map(|psi| psi * KPA_PER_PSI))
@@ -163,6 +168,7 @@ impl Cells<'_> {
             at,
             what,
             minutes: whole(Heading::Minutes, 10_000.0)?,
+            price: self.price()?,
             price_minor: whole(Heading::PriceMinor, 1e12)?,
         })
     }
@@ -189,6 +195,18 @@ impl Cells<'_> {
         }
     }
 
+    /// A price without the currency's sign, on whichever side that stands.
+    fn price(&self) -> Result<Option<f64>, Wrong> {
+        let Some(cell) = self.cell(Heading::Price) else {
+            return Ok(None);
+        };
+        let bare = cell.trim_matches(|sign: char| !(sign.is_ascii_digit() || sign == '-'));
+        match number(bare, self.decimal_comma) {
+            Some(price) if price >= 0.0 => Ok(Some(price)),
+            _ => Err((cell.to_owned(), Why::NoNumber)),
+        }
+    }
+
     fn cell(&self, heading: Heading) -> Option<&str> {
         self.headings.cell(self.record, heading)
     }
@@ -212,12 +230,4 @@ fn unmarked(text: &str) -> &str {
         Some(rest) if rest.starts_with(['=', '+', '-', '@']) => rest,
         _ => text,
     }
-}
-
-fn plain(text: &str) -> String {
-    deunicode::deunicode(text)
-        .to_lowercase()
-        .chars()
-        .filter(char::is_ascii_alphanumeric)
-        .collect()
 }

@@ -6,6 +6,7 @@
 
 mod answers;
 mod guide;
+mod numbers;
 mod roster;
 mod zones;
 

@@ -82,22 +82,30 @@ fn on_day(words: Words, key: &str, day: &str, clock: &str) -> String {
     words.say(key, [("day", day.into()), ("value", clock.into())])
 }
 
-/// The months that are not ordinary, with the first one's share: one line sets
-/// one share.
+/// The months that are not ordinary, a line for each share of an ordinary one.
 fn busy(words: Words, months: &[u16; 12]) -> String {
-    let share = months.iter().copied().find(|percent| *percent != 100).unwrap_or(100);
-    let named: Vec<String> = (1_i8..)
-        .zip(months)
-        .filter(|(_, percent)| **percent == share)
-        .map(|(month, _)| figures::month_name(words, month))
-        .collect();
-    words.say(
-        "set-busy-months",
-        [
-            ("months", (&named.join(", ")).into()),
-            ("value", (&share.to_string()).into()),
-        ],
-    )
+    let mut shares: Vec<u16> = Vec::new();
+    for share in months.iter().copied().filter(|share| *share != 100) {
+        if !shares.contains(&share) {
+            shares.push(share);
+        }
+    }
+    if shares.is_empty() {
+        shares.push(100);
+    }
+    let line = |share: u16| {
+        let named: Vec<String> = (1_i8..)
+            .zip(months)
+            .filter(|(_, percent)| **percent == share)
+            .map(|(month, _)| figures::month_name(words, month))
+            .collect();
+        let (months, value) = (named.join(", "), share.to_string());
+        words.say(
+            "set-busy-months",
+            [("months", (&months).into()), ("value", (&value).into())],
+        )
+    };
+    shares.into_iter().map(line).collect::<Vec<_>>().join("\n")
 }
 
 fn either(words: Words, names: &[String]) -> String {

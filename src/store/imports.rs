@@ -95,36 +95,42 @@ pub fn key(id: i64) -> String {
     format!("import:{id}")
 }
 
-/// Withdraws the rows of the outfit's last import that stands; says how many
+/// Withdraws the rows of the outfit's last import that stands, with all sheets
+/// that were taken in by the same yes; says how many
 /// readings and services, or none if there is no import to undo.
 ///
 /// # Errors
 /// Whatever the database says.
 pub async fn undo_last(db: &mut Db, outfit_id: i64, now: i64) -> Result<Option<(u64, u64)>, StoreError> {
-    let last: Option<i64> = sqlx::query_scalar(
-        "select id from imports where outfit_id = $1 and taken_at is not null and undone_at is null
-         order by id desc limit 1",
+    let together: Vec<i64> = sqlx::query_scalar(
+        "select id from imports where outfit_id = $1 and undone_at is null and taken_at =
+         (select max(taken_at) from imports where outfit_id = $1 and undone_at is null)",
     )
     .bind(outfit_id)
-    .fetch_optional(&mut *db)
+    .fetch_all(&mut *db)
     .await?;
-    let Some(id) = last else {
+    if together.is_empty() {
         return Ok(None);
-    };
-    sqlx::query("update imports set undone_at = $1 where id = $2")
-        .bind(now)
-        .bind(id)
-        .execute(&mut *db)
-        .await?;
-    let readings = sqlx::query("update readings set withdrawn_at = $1 where source_key = $2 and withdrawn_at is null")
-        .bind(now)
-        .bind(key(id))
-        .execute(&mut *db)
-        .await?;
-    let services = sqlx::query("update services set withdrawn_at = $1 where source_key = $2 and withdrawn_at is null")
-        .bind(now)
-        .bind(key(id))
-        .execute(&mut *db)
-        .await?;
-    Ok(Some((readings.rows_affected(), services.rows_affected())))
+    }
+    let (mut readings, mut services) = (0, 0);
+    for id in together {
+        sqlx::query("update imports set undone_at = $1 where id = $2")
+            .bind(now)
+            .bind(id)
+            .execute(&mut *db)
+            .await?;
+        readings += sqlx::query("update readings set withdrawn_at = $1 where source_key = $2 and withdrawn_at is null")
+            .bind(now)
+            .bind(key(id))
+            .execute(&mut *db)
+            .await?
+            .rows_affected();
+        services += sqlx::query("update services set withdrawn_at = $1 where source_key = $2 and withdrawn_at is null")
+            .bind(now)
+            .bind(key(id))
+            .execute(&mut *db)
+            .await?
+            .rows_affected();
+    }
+    Ok(Some((readings, services)))
 }

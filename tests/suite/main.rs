@@ -4,6 +4,7 @@
 mod access;
 mod api_forms;
 mod api_stand_in;
+mod busy_months;
 mod chart;
 mod chart_letters;
 mod chart_scenes;
@@ -55,6 +56,7 @@ mod served;
 mod settings;
 mod setup;
 mod setup_rigs;
+mod sheets;
 mod spanish;
 mod start_and_stop;
 mod water_checks;

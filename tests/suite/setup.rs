@@ -335,3 +335,41 @@ async fn it_speaks_spanish() {
         assert!(heard.contains(asked), "{answer} was answered by:\n{heard}");
     }
 }
+
+#[tokio::test]
+async fn names_that_come_a_question_late_are_shown_how_to_add() {
+    for (language, late, shown) in [
+        ("en", "otter, mule", "More rigs? Type: add rigs otter, mule"),
+        (
+            "es",
+            "nutria, mula",
+            "¿Más equipos? Escribe: agregar equipos nutria, mula",
+        ),
+    ] {
+        let mut world = World::empty().await;
+        world.desk.speaks("owner", language);
+        world.desk.settle_in(world.now).await.unwrap();
+        for said in ["Blue Ladder", "uk", "heron"] {
+            world.says("owner", said).await;
+        }
+        let answer = world.says("owner", late).await;
+        assert!(answer.contains(shown), "{answer}");
+        world.says("owner", shown.split(": ").nth(1).unwrap()).await;
+        let fleet = world.says("owner", "fleet").await;
+        assert!(fleet.contains("3 "), "{fleet}");
+    }
+}
+
+#[tokio::test]
+async fn a_larger_place_is_known_wherever_it_lies() {
+    let mut world = World::new().await;
+    for (typed, zone) in [
+        ("zone Dallas", "America/Chicago"),
+        ("zone Kraków", "Europe/Warsaw"),
+        ("zona Ciudad de México", "America/Mexico_City"),
+        ("zona Guadalajara", "America/Mexico_City"),
+    ] {
+        let answer = world.says("owner", typed).await;
+        assert!(answer.contains(zone), "{typed}: {answer}");
+    }
+}

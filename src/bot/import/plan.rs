@@ -103,7 +103,7 @@ pub async fn of(turn: &mut Turn<'_>, intake: &Intake) -> Result<Plan, StoreError
                 if at > turn.now + AHEAD {
                     plan.ahead += 1;
                 } else if read.insert(key) {
-                    plan.readings.push((at, row.clone()));
+                    plan.readings.push((at, in_our_degrees(turn, row)));
                 } else {
                     plan.known += 1;
                 }
@@ -113,7 +113,7 @@ pub async fn of(turn: &mut Turn<'_>, intake: &Intake) -> Result<Plan, StoreError
                 if at > turn.now + AHEAD {
                     plan.ahead += 1;
                 } else if done.insert((rig, at, row.what.to_owned())) {
-                    plan.services.push((at, row.clone()));
+                    plan.services.push((at, in_our_currency(turn, row)));
                 } else {
                     plan.known += 1;
                 }
@@ -131,6 +131,29 @@ pub async fn of(turn: &mut Turn<'_>, intake: &Intake) -> Result<Plan, StoreError
         }
     }
     Ok(plan)
+}
+
+/// A temperature without a unit is in the outfit's degrees.
+fn in_our_degrees(turn: &Turn<'_>, row: &ReadingRow) -> ReadingRow {
+    let celsius = |degrees: f64| {
+        if turn.rules.celsius() {
+            degrees
+        } else {
+            (degrees - 32.0) / 1.8
+        }
+    };
+    ReadingRow {
+        temperature_c: row.temperature_c.or(row.temperature.map(celsius)),
+        ..row.clone()
+    }
+}
+
+/// A price is in the outfit's currency.
+fn in_our_currency(turn: &Turn<'_>, row: &ServiceRow) -> ServiceRow {
+    ServiceRow {
+        price_minor: row.price_minor.or(row.price.and_then(|price| turn.rules.minor(price))),
+        ..row.clone()
+    }
 }
 
 /// A row's instant; a clock on the wall hangs where the outfit is.

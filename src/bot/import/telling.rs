@@ -50,11 +50,16 @@ pub fn preview(turn: &Turn<'_>, intake: &Intake, plan: &Plan) -> String {
     if !intake.left_out.is_empty() {
         lines.push(words.say("import-left-out", [("columns", (&intake.left_out.join(", ")).into())]));
     }
-    if !intake.bad.is_empty() {
-        lines.push(words.say("import-bad", [("count", count(intake.bad.len()).into())]));
-        lines.extend(intake.bad.iter().take(NAMED).map(|bad| bad_line(turn, bad)));
-        if intake.bad.len() > NAMED {
-            let rest = count(intake.bad.len() - NAMED);
+    for (key, rows) in [("import-odd", &intake.odd), ("import-bad", &intake.bad)] {
+        if rows.is_empty() {
+            continue;
+        }
+        lines.push(words.say(key, [("count", count(rows.len()).into())]));
+        // To count a single row takes as much room as to name it.
+        let named = if rows.len() == NAMED + 1 { rows.len() } else { NAMED };
+        lines.extend(rows.iter().take(named).map(|row| bad_line(turn, row)));
+        if rows.len() > named {
+            let rest = count(rows.len() - named);
             lines.push(words.say("import-more-bad", [("count", rest.into())]));
         }
     }
@@ -74,6 +79,8 @@ fn bad_line(turn: &Turn<'_>, bad: &Bad) -> String {
         Why::TooFar => "bad-too-far",
         Why::NoService => "bad-no-service",
         Why::Garbled => "bad-garbled",
+        Why::Risen => "odd-risen",
+        Why::FarTap => "odd-far-tap",
     });
     let line = bad.line.to_string();
     // Enough of the cell to find it by.

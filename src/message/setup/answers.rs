@@ -5,6 +5,7 @@
 use super::super::command::Command;
 use super::super::setting::{self, Country, Field, Setting, Wish, WishFor};
 use super::guide::plain;
+use super::numbers::Count;
 use super::zones::zone_of_place;
 use super::{Kind, Part, Step};
 
@@ -16,11 +17,15 @@ pub fn answer(step: Step, text: &str, rig: Option<&str>, country: Option<Country
         Step::Name => name(text).map(Command::Name).into_iter().collect(),
         Step::Zone => zone(text, country).map(Command::Zone).into_iter().collect(),
         Step::Hours => every_part(text, |part| hours(part).map(for_outfit)),
-        Step::Rig(_, part) => rig.map_or_else(Vec::new, |rig| every_part(text, |said| fact(part, said, rig))),
+        Step::Rig(_, part) => {
+            let said = Count::of_part(part).bare(text, country);
+            rig.map_or_else(Vec::new, |rig| every_part(&said, |said| fact(part, said, rig)))
+        }
         Step::Rigs | Step::Reading | Step::Crew => Vec::new(),
         _ => {
-            let set = outfit_setting(step, text).map(for_outfit);
-            set.into_iter().collect()
+            let number = Count::of(step).bare(text, country);
+            let set = outfit_setting(step, &number).or_else(|| outfit_setting(step, text));
+            set.map(for_outfit).into_iter().collect()
         }
     }
 }
@@ -54,7 +59,17 @@ fn for_rig(rig: &str, setting: Setting) -> Command {
 
 /// An outfit's name: no question, no greeting.
 fn name(text: &str) -> Option<String> {
-    const AHEAD: [&str; 8] = [
+    const AHEAD: [&str; 18] = [
+        "my business is called ",
+        "our business is called ",
+        "my company is called ",
+        "our company is called ",
+        "the business is called ",
+        "we are called ",
+        "our name is ",
+        "the name is ",
+        "mi empresa se llama ",
+        "nuestra empresa se llama ",
         "it is called ",
         "it's called ",
         "we are ",
@@ -64,9 +79,10 @@ fn name(text: &str) -> Option<String> {
         "somos ",
         "nos llamamos ",
     ];
-    const GREETINGS: [&str; 9] = [
-        "hi", "hello", "hey", "hola", "buenas", "thanks", "gracias", "help", "ayuda",
+    const GREETINGS: [&str; 11] = [
+        "hi", "hello", "hey", "hola", "buenas", "thanks", "gracias", "help", "ayuda", "back", "atras",
     ];
+    const ASKING: [&str; 5] = ["why ", "what ", "how ", "por que ", "para que "];
     let small = text.to_lowercase();
     let ahead = AHEAD
         .iter()
@@ -75,13 +91,14 @@ fn name(text: &str) -> Option<String> {
     let name = text.get(ahead..)?.trim();
     let is_name =
         name.chars().any(char::is_alphanumeric) && name.chars().count() <= 60 && !name.contains(['?', '¿', '\n']);
-    (is_name && !GREETINGS.contains(&plain(name).as_str())).then(|| name.to_owned())
+    let asks = ASKING.iter().any(|ask| plain(text).starts_with(ask));
+    (is_name && !asks && !GREETINGS.contains(&plain(name).as_str())).then(|| name.to_owned())
 }
 
 /// A zone's name, a city or what people there call their time.
 fn zone(text: &str, country: Option<Country>) -> Option<String> {
     let place = text.split(',').next().unwrap_or(text).trim();
-    if let Some(zone) = zone_of_place(&plain(place), country) {
+    if let Some(zone) = zone_of_place(place, country) {
         return Some(zone.to_owned());
     }
     let is_place = place.chars().any(char::is_alphabetic) && !text.contains(['?', '¿', '\n']) && place.len() <= 40;
@@ -310,6 +327,24 @@ mod tests {
     }
 
     #[test]
+    fn a_number_alone_is_in_the_unit_of_the_country() {
+        let litres = |step, text: &str, code| match answer(step, text, Some("Heron"), Country::of_code(code)).as_slice()
+        {
+            [
+                Command::Setting(WishFor {
+                    wish: Wish::Set(Setting::LitresPerDay(litres) | Setting::ResinLitres(litres)),
+                    ..
+                }),
+            ] => (litres * 100.0).round() / 100.0,
+            _ => 0.0,
+        };
+        // A US gallon has 3.785 411 784 L, a cubic foot 28.316 85 L (NIST SP 811, appendix B.8).
+        assert_eq!(litres(Step::LitresPerDay, "150", "US"), 567.81);
+        assert_eq!(litres(Step::LitresPerDay, "about 600", "GB"), 600.0);
+        assert_eq!(litres(Step::Rig(7, Part::Resin), "1", "US"), 28.32);
+    }
+
+    #[test]
     fn several_facts_of_a_rig_are_told_at_once_or_not_at_all() {
         let facts = Step::Rig(7, Part::Facts);
         let told = said(facts, "2 membranes, flushes itself, lying, 25 litres");
@@ -326,6 +361,8 @@ mod tests {
         for (step, text) in [
             (Step::Name, "hi"),
             (Step::Name, "what is this?"),
+            (Step::Name, "why do you ask"),
+            (Step::Name, "back"),
             (Step::Country, "atlantis"),
             (Step::DayEnds, "25:00"),
             (Step::MembranePrice, "dunno"),

@@ -164,6 +164,7 @@ fn is_name(name: &str) -> bool {
         && numbers <= 1
         && name.chars().count() <= 30
         && !name.contains(['?', '¿', ':'])
+        && !is_measure(&words)
         && !matches!(
             words[0],
             "i" | "we"
@@ -180,7 +181,40 @@ fn is_name(name: &str) -> bool {
                 | "si"
                 | "help"
                 | "ayuda"
+                | "eso"
         )
+}
+
+/// "5 pm", "25 l", "2 vans": a number and what it counts.
+fn is_measure(words: &[&str]) -> bool {
+    const COUNTED: [&str; 22] = [
+        "am",
+        "pm",
+        "l",
+        "litre",
+        "litres",
+        "liters",
+        "litros",
+        "gal",
+        "gallons",
+        "galones",
+        "vans",
+        "rigs",
+        "trailers",
+        "trucks",
+        "carts",
+        "equipos",
+        "furgonetas",
+        "ppm",
+        "psi",
+        "bar",
+        "days",
+        "dias",
+    ];
+    let [number, counted] = words else {
+        return false;
+    };
+    number.bytes().all(|byte| byte.is_ascii_digit()) && COUNTED.contains(counted)
 }
 
 #[cfg(test)]
@@ -201,6 +235,8 @@ mod tests {
             ("- Heron\n- Big Blue\n\n2) Mule", &["Heron", "Big Blue", "Mule"]),
             ("van 3, van 4", &["van 3", "van 4"]),
             ("heron", &["heron"]),
+            ("5 pm", &[]),
+            ("2 vans", &[]),
         ] {
             assert_eq!(names(text), wanted, "{text}");
         }

@@ -5,6 +5,7 @@
 //! by where most people live.
 
 use super::super::setting::Country;
+use super::guide::plain;
 
 const ZONES: [(&str, &[&str]); 38] = [
     (
@@ -89,7 +90,7 @@ const ZONES: [(&str, &[&str]); 38] = [
 
 /// Larger places that no zone is named after, and what people call their time;
 /// plain and small, for the countries that have several zones.
-const PLACES: [(&str, &str, &str); 48] = [
+const PLACES: [(&str, &str, &str); 57] = [
     ("US", "eastern", "America/New_York"),
     ("US", "central", "America/Chicago"),
     ("US", "mountain", "America/Denver"),
@@ -135,6 +136,15 @@ const PLACES: [(&str, &str, &str); 48] = [
     ("MX", "guadalajara", "America/Mexico_City"),
     ("MX", "puebla", "America/Mexico_City"),
     ("MX", "mexico", "America/Mexico_City"),
+    ("MX", "ciudad de mexico", "America/Mexico_City"),
+    ("MX", "cdmx", "America/Mexico_City"),
+    ("PL", "krakow", "Europe/Warsaw"),
+    ("PL", "gdansk", "Europe/Warsaw"),
+    ("PL", "wroclaw", "Europe/Warsaw"),
+    ("ES", "barcelona", "Europe/Madrid"),
+    ("ES", "valencia", "Europe/Madrid"),
+    ("ES", "sevilla", "Europe/Madrid"),
+    ("FR", "lyon", "Europe/Paris"),
     ("BR", "rio de janeiro", "America/Sao_Paulo"),
     ("BR", "brasilia", "America/Sao_Paulo"),
     ("BR", "curitiba", "America/Sao_Paulo"),
@@ -154,13 +164,14 @@ pub fn country_of(zone: &str) -> Option<Country> {
     Country::of_code(row.0)
 }
 
-/// The zone of a place in a country, plain and small.
+/// The zone of a place: in a country, or wherever it lies if no country is told.
 pub fn zone_of_place(place: &str, country: Option<Country>) -> Option<&'static str> {
-    let code = country?.code();
-    let place = place.strip_suffix(" time").unwrap_or(place);
+    let code = country.map(Country::code);
+    let place = plain(place);
+    let place = place.strip_suffix(" time").unwrap_or(&place);
     PLACES
         .iter()
-        .find(|row| row.0 == code && row.1 == place)
+        .find(|row| code.is_none_or(|code| row.0 == code) && row.1 == place)
         .map(|row| row.2)
 }
 
@@ -185,6 +196,7 @@ mod tests {
         assert_eq!(zone_of_place("dallas", country), Some("America/Chicago"));
         assert_eq!(zone_of_place("pacific time", country), Some("America/Los_Angeles"));
         assert_eq!(zone_of_place("dallas", Country::of_code("GB")), None);
+        assert_eq!(zone_of_place("dallas", None), Some("America/Chicago"));
         for (code, _, zone) in PLACES {
             assert_eq!(country_of(zone).map(Country::code), Some(code), "{zone}");
         }

@@ -76,6 +76,12 @@ import-withdrawn = Left out, withdrawn: { $count }
 import-ahead = Left out, in the future: { $count }
 import-misnamed = Left out, no name for a rig: { $count }
 import-left-out = Columns that I do not know: { $columns }
+import-odd = { $count ->
+    [one] 1 line comes in, but looks like a slip:
+   *[other] { $count } lines come in, but look like slips:
+  }
+odd-risen = the RO is not below the tap
+odd-far-tap = the tap is far from what it is otherwise
 import-bad = { $count ->
     [one] 1 line cannot be read and would be left out:
    *[other] { $count } lines cannot be read and would be left out:

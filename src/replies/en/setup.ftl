@@ -55,6 +55,7 @@ setup-done = The outfit is set up. To see and change it all: settings
     One rig, with prefilters and rated flow: set up { $rig }
 
 setup-not-understood = I could not use "{ $text }" here.
+setup-more-rigs = More rigs? Type: add rigs { $names }
 setup-stopped = Fine, that can wait. Readings work all the same. To go on: set up
 setup-waits = The rest of the set-up waits. To go on: set up
 

@@ -76,6 +76,12 @@ import-withdrawn = No entran, anuladas: { $count }
 import-ahead = No entran, del futuro: { $count }
 import-misnamed = No entran, nombre no válido para un equipo: { $count }
 import-left-out = Columnas que no conozco: { $columns }
+import-odd = { $count ->
+    [one] 1 línea entra, pero parece un error:
+   *[other] { $count } líneas entran, pero parecen errores:
+  }
+odd-risen = la ósmosis no queda por debajo de la red
+odd-far-tap = la red queda lejos de lo habitual
 import-bad = { $count ->
     [one] 1 línea no se entiende y no entraría:
    *[other] { $count } líneas no se entienden y no entrarían:

@@ -55,6 +55,7 @@ setup-done = La empresa está configurada. Para verlo y cambiarlo todo: ajustes
     Un equipo, con prefiltros y caudal nominal: configurar { $rig }
 
 setup-not-understood = Aquí no me sirve "{ $text }".
+setup-more-rigs = ¿Más equipos? Escribe: agregar equipos { $names }
 setup-stopped = Bien, eso puede esperar. Las lecturas funcionan igual. Para seguir: configurar
 setup-waits = El resto de la configuración espera. Para seguir: configurar
 
