@@ -4,8 +4,10 @@ use tapside::water::assess::Question;
 use tapside::water::condition::Condition;
 use tapside::water::history::{Event, Work};
 use tapside::water::jump::{Cause, NextTest};
+use tapside::water::prior::Lessons;
+use tapside::water::replay::lessons_of;
 
-use crate::water_crew::{at, heard, said, service, wearing};
+use crate::water_crew::{at, heard, said, service, settings, wearing};
 
 /// The permeate of all readings from `from` to `to` times `factor`.
 fn leaking(events: Vec<Event>, from: f64, to: f64, factor: f64) -> Vec<Event> {
@@ -118,6 +120,30 @@ fn an_unlogged_new_membrane_is_asked_about_never_assumed() {
     let said = said(&no, 440.0);
     assert_eq!(said.question, None);
     assert_eq!(said.membrane_since, Some(at(0.0)));
+}
+
+#[test]
+fn a_denied_change_ends_no_life_that_the_fleet_learns_from() {
+    // A fall as of a new membrane at day 282, and a logged change at day 360.
+    let mut asked = wearing(1.0, 3.0, 280.0);
+    asked.extend(wearing(0.3, 3.0, 60.0).into_iter().filter_map(|event| match event {
+        Event::Reading(mut reading) => {
+            reading.at += 282 * 86_400;
+            Some(Event::Reading(reading))
+        }
+        Event::Service(_) => None,
+    }));
+    asked.push(service(360.0, Work::Membrane));
+    let mut denied = asked.clone();
+    denied.push(service(350.0, Work::SameMembrane));
+    let taught = |events| lessons_of(&[(events, settings())]);
+    let (two_lives, one_life) = (taught(asked), taught(denied));
+    // The one life went on and ended better than it looked in between: less growth over all of it.
+    let growth = |lessons: &Lessons| lessons.expect(150.0, &[]).1.mean;
+    assert!(
+        growth(&one_life) < 0.8 * growth(&two_lives),
+        "{one_life:?} {two_lives:?}"
+    );
 }
 
 #[test]
