@@ -5,6 +5,7 @@ use crate::store::changes::Change;
 use crate::store::{self, StoreError};
 
 use super::answer::Answer;
+use super::recording::figures as figures_of;
 use super::turn::Turn;
 
 /// As many as a phone shows at once.
@@ -53,15 +54,8 @@ impl Turn<'_> {
                 text,
             });
         }
-        for old in store::record::withdrawn(self.db, outfit_id, most).await? {
-            let echo = reading::echo(
-                self.words,
-                reading::Figures {
-                    feed_ppm: old.feed_ppm,
-                    permeate_ppm: old.permeate_ppm,
-                    product_ppm: old.product_ppm,
-                },
-            );
+        for old in store::readings::withdrawn(self.db, outfit_id, most).await? {
+            let echo = reading::echo(self.words, figures_of(&old));
             let rig = self.rig_name(old.rig_id);
             lines.push(Line {
                 at: old.withdrawn_at.unwrap_or(old.taken_at),

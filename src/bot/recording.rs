@@ -124,7 +124,6 @@ impl Turn<'_> {
         let feed = said.feed?;
         said.permeate.or(said.product)?;
         Some(Reading {
-            id: 0,
             rig_id: said.rig?,
             person_id: self.member.id,
             source_key: source.key.clone(),
@@ -139,6 +138,7 @@ impl Turn<'_> {
             pressure_kpa: said.pressure_kpa,
             permeate_lpm: said.permeate_lpm,
             waste_lpm: said.waste_lpm,
+            ..Reading::default()
         })
     }
 
@@ -209,13 +209,13 @@ impl Turn<'_> {
         let (mut lines, mut told) = (Vec::new(), BTreeSet::new());
         for said in &meaning.services {
             let kept = Service {
-                id: 0,
                 rig_id: said.rig,
                 source_key: source.key.clone(),
                 what: service_key(said.what).to_owned(),
                 done_at: instant(said.when, source.sent_at, &self.zone),
                 minutes: said.minutes.map(i64::from),
                 price_minor: said.price.as_ref().and_then(|price| self.rules.minor(price.amount)),
+                ..Service::default()
             };
             store::services::record(self.db, self.teller(), &kept).await?;
             self.occasions.push(Occasion::Done(said.what));

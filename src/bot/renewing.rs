@@ -38,13 +38,11 @@ impl Turn<'_> {
             )));
         }
         let kept = Service {
-            id: 0,
             rig_id: rig.id,
             source_key: self.incoming.key.clone(),
             what: SAME_MEMBRANE.to_owned(),
             done_at: self.sent_at(),
-            minutes: None,
-            price_minor: None,
+            ..Service::default()
         };
         store::services::record(self.db, self.teller(), &kept).await?;
         Ok(Some(Answer::says(

@@ -26,7 +26,6 @@ mod pace;
 pub mod people;
 pub mod questions;
 pub mod readings;
-pub mod record;
 pub mod rigs;
 pub mod sends;
 pub mod services;

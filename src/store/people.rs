@@ -58,37 +58,51 @@ pub struct Member {
     pub own_rig: Option<i64>,
     /// The rig that they are on for a day, and until when, UTC seconds.
     pub todays_rig: Option<(i64, i64)>,
+    /// When they came into the outfit, UTC seconds.
+    pub joined_at: i64,
 }
 
-type Row = (
-    i64,
-    String,
-    String,
-    Option<String>,
-    Option<String>,
-    i64,
-    String,
-    Option<i64>,
-    Option<i64>,
-    Option<i64>,
-);
+#[derive(sqlx::FromRow)]
+struct Row {
+    id: i64,
+    chat: String,
+    first_name: String,
+    answers_in: Option<String>,
+    language: Option<String>,
+    outfit_id: i64,
+    role: String,
+    own_rig_id: Option<i64>,
+    today_rig_id: Option<i64>,
+    today_until_at: Option<i64>,
+    joined_at: i64,
+}
+
+macro_rules! select {
+    ($rest:literal) => {
+        concat!(
+            "select id, chat, first_name, coalesce(chosen_language, language) as answers_in, language, outfit_id, \
+             role, own_rig_id, today_rig_id, today_until_at, joined_at from people ",
+            $rest
+        )
+    };
+}
 
 fn member(row: Row) -> Result<Member, StoreError> {
-    let (id, chat, first_name, language, platform_language, outfit_id, role, own_rig, day_rig, day_until) = row;
-    let role = Role::from_word(&role).ok_or(StoreError::Stored {
+    let role = Role::from_word(&row.role).ok_or(StoreError::Stored {
         what: "role",
-        why: role,
+        why: row.role,
     })?;
     Ok(Member {
-        id,
-        chat,
-        first_name,
-        language,
-        platform_language,
-        outfit_id,
+        id: row.id,
+        chat: row.chat,
+        first_name: row.first_name,
+        language: row.answers_in,
+        platform_language: row.language,
+        outfit_id: row.outfit_id,
         role,
-        own_rig,
-        todays_rig: day_rig.zip(day_until),
+        own_rig: row.own_rig_id,
+        todays_rig: row.today_rig_id.zip(row.today_until_at),
+        joined_at: row.joined_at,
     })
 }
 
@@ -97,14 +111,10 @@ fn member(row: Row) -> Result<Member, StoreError> {
 /// # Errors
 /// Whatever the database says.
 pub async fn find(db: &mut Db, address: &str) -> Result<Option<Member>, StoreError> {
-    let row: Option<Row> = sqlx::query_as(
-        "select id, chat, first_name, coalesce(chosen_language, language), language, outfit_id, role, own_rig_id,
-                today_rig_id, today_until_at
-         from people where address = $1 and outfit_id is not null",
-    )
-    .bind(address)
-    .fetch_optional(&mut *db)
-    .await?;
+    let row: Option<Row> = sqlx::query_as(select!("where address = $1 and outfit_id is not null"))
+        .bind(address)
+        .fetch_optional(&mut *db)
+        .await?;
     row.map(member).transpose()
 }
 
@@ -113,14 +123,10 @@ pub async fn find(db: &mut Db, address: &str) -> Result<Option<Member>, StoreErr
 /// # Errors
 /// Whatever the database says.
 pub async fn get(db: &mut Db, id: i64) -> Result<Option<Member>, StoreError> {
-    let row: Option<Row> = sqlx::query_as(
-        "select id, chat, first_name, coalesce(chosen_language, language), language, outfit_id, role, own_rig_id,
-                today_rig_id, today_until_at
-         from people where id = $1 and outfit_id is not null",
-    )
-    .bind(id)
-    .fetch_optional(&mut *db)
-    .await?;
+    let row: Option<Row> = sqlx::query_as(select!("where id = $1 and outfit_id is not null"))
+        .bind(id)
+        .fetch_optional(&mut *db)
+        .await?;
     row.map(member).transpose()
 }
 
@@ -129,14 +135,10 @@ pub async fn get(db: &mut Db, id: i64) -> Result<Option<Member>, StoreError> {
 /// # Errors
 /// Whatever the database says.
 pub async fn of_outfit(db: &mut Db, outfit_id: i64) -> Result<Vec<Member>, StoreError> {
-    let rows: Vec<Row> = sqlx::query_as(
-        "select id, chat, first_name, coalesce(chosen_language, language), language, outfit_id, role, own_rig_id,
-                today_rig_id, today_until_at
-         from people where outfit_id = $1 order by joined_at, id",
-    )
-    .bind(outfit_id)
-    .fetch_all(&mut *db)
-    .await?;
+    let rows: Vec<Row> = sqlx::query_as(select!("where outfit_id = $1 order by joined_at, id"))
+        .bind(outfit_id)
+        .fetch_all(&mut *db)
+        .await?;
     rows.into_iter().map(member).collect()
 }
 

@@ -36,13 +36,16 @@ pub struct Reading {
     pub permeate_lpm: Option<f64>,
     /// Flow to waste.
     pub waste_lpm: Option<f64>,
+    /// When it was withdrawn; none while it stands.
+    pub withdrawn_at: Option<i64>,
 }
 
 macro_rules! select {
     ($rest:literal) => {
         concat!(
             "select id, rig_id, person_id, source_key, taken_at, feed_ppm, permeate_ppm, product_ppm, feed_raw_us, \
-             permeate_raw_us, product_raw_us, temperature_c, pressure_kpa, permeate_lpm, waste_lpm from readings ",
+             permeate_raw_us, product_raw_us, temperature_c, pressure_kpa, permeate_lpm, waste_lpm, withdrawn_at \
+             from readings ",
             $rest
         )
     };
@@ -59,7 +62,7 @@ pub struct Teller {
     pub heard_at: i64,
 }
 
-/// Records a reading, whose `id` is ignored; returns its number.
+/// Records a reading that stands; its `id` and `person_id` are ignored. Returns its number.
 ///
 /// # Errors
 /// Whatever the database says.
@@ -167,6 +170,33 @@ pub async fn latest(db: &mut Db, rig_id: i64, before: i64, count: i64) -> Result
     ))
     .bind(rig_id)
     .bind(before)
+    .bind(count)
+    .fetch_all(&mut *db)
+    .await?)
+}
+
+/// Every reading of an outfit, withdrawn or not, in the order in which they were taken.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn of_outfit(db: &mut Db, outfit_id: i64) -> Result<Vec<Reading>, StoreError> {
+    Ok(sqlx::query_as(select!("where outfit_id = $1 order by taken_at, id"))
+        .bind(outfit_id)
+        .fetch_all(&mut *db)
+        .await?)
+}
+
+/// The last readings that were withdrawn one by one, newest first; not those of an
+/// import that was undone.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn withdrawn(db: &mut Db, outfit_id: i64, count: i64) -> Result<Vec<Reading>, StoreError> {
+    Ok(sqlx::query_as(select!(
+        "where outfit_id = $1 and withdrawn_at is not null and source_key not like 'import:%'
+         order by withdrawn_at desc, id desc limit $2"
+    ))
+    .bind(outfit_id)
     .bind(count)
     .fetch_all(&mut *db)
     .await?)

@@ -15,27 +15,67 @@ pub struct Rig {
     pub flushes_itself: bool,
 }
 
+type Row = (i64, String, Option<i64>, Option<i64>, i64, Option<i64>);
+
+macro_rules! select {
+    ($rest:literal) => {
+        concat!(
+            "select id, name, di_only_at, flushes_itself_at, added_at, removed_at from rigs ",
+            $rest
+        )
+    };
+}
+
+fn stay((id, name, di_only_at, flushes_itself_at, added_at, removed_at): Row) -> Stay {
+    Stay {
+        rig: Rig {
+            id,
+            name,
+            di_only: di_only_at.is_some(),
+            flushes_itself: flushes_itself_at.is_some(),
+        },
+        added_at,
+        removed_at,
+    }
+}
+
 /// The fleet of an outfit, by name.
 ///
 /// # Errors
 /// Whatever the database says.
 pub async fn fleet(db: &mut Db, outfit_id: i64) -> Result<Vec<Rig>, StoreError> {
-    let rows: Vec<(i64, String, Option<i64>, Option<i64>)> = sqlx::query_as(
-        "select id, name, di_only_at, flushes_itself_at from rigs
-         where outfit_id = $1 and removed_at is null order by folded_name",
-    )
+    let rows: Vec<Row> = sqlx::query_as(select!(
+        "where outfit_id = $1 and removed_at is null order by folded_name"
+    ))
     .bind(outfit_id)
     .fetch_all(&mut *db)
     .await?;
-    Ok(rows
-        .into_iter()
-        .map(|(id, name, di_only_at, flushes_itself_at)| Rig {
-            id,
-            name,
-            di_only: di_only_at.is_some(),
-            flushes_itself: flushes_itself_at.is_some(),
-        })
-        .collect())
+    Ok(rows.into_iter().map(|row| stay(row).rig).collect())
+}
+
+/// A rig with its stay on the fleet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stay {
+    /// The rig.
+    pub rig: Rig,
+    /// When it came, UTC seconds.
+    pub added_at: i64,
+    /// When it was taken off; none while it is on the fleet.
+    pub removed_at: Option<i64>,
+}
+
+/// Every rig that an outfit ever had, those on the fleet first.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn of_outfit(db: &mut Db, outfit_id: i64) -> Result<Vec<Stay>, StoreError> {
+    let rows: Vec<Row> = sqlx::query_as(select!(
+        "where outfit_id = $1 order by coalesce(removed_at, 0), folded_name, id"
+    ))
+    .bind(outfit_id)
+    .fetch_all(&mut *db)
+    .await?;
+    Ok(rows.into_iter().map(stay).collect())
 }
 
 /// Adds a rig; none if a rig of that name is on the fleet already.

@@ -4,12 +4,14 @@ use super::readings::Teller;
 use super::{Db, StoreError};
 
 /// Something done to a rig.
-#[derive(Clone, Debug, PartialEq, sqlx::FromRow)]
+#[derive(Clone, Debug, Default, PartialEq, sqlx::FromRow)]
 pub struct Service {
     /// Its number.
     pub id: i64,
     /// The rig.
     pub rig_id: i64,
+    /// Who told it.
+    pub person_id: i64,
     /// The message that it came in.
     pub source_key: String,
     /// `membrane`, `resin`, `repack`, `prefilter`, `flush` or `oring`.
@@ -20,9 +22,20 @@ pub struct Service {
     pub minutes: Option<i64>,
     /// What it cost in the currency's smallest unit, where that was said.
     pub price_minor: Option<i64>,
+    /// When it was withdrawn; none while it stands.
+    pub withdrawn_at: Option<i64>,
 }
 
-/// Records a service; its `id` is ignored.
+macro_rules! select {
+    ($rest:literal) => {
+        concat!(
+            "select id, rig_id, person_id, source_key, what, done_at, minutes, price_minor, withdrawn_at from services ",
+            $rest
+        )
+    };
+}
+
+/// Records a service that stands; its `id` and `person_id` are ignored.
 ///
 /// # Errors
 /// Whatever the database says.
@@ -63,13 +76,12 @@ pub async fn withdraw(db: &mut Db, id: i64, now: i64) -> Result<(), StoreError> 
 /// # Errors
 /// Whatever the database says.
 pub async fn of_message(db: &mut Db, source_key: &str) -> Result<Vec<Service>, StoreError> {
-    Ok(sqlx::query_as(
-        "select id, rig_id, source_key, what, done_at, minutes, price_minor from services
-         where source_key = $1 and withdrawn_at is null order by id",
+    Ok(
+        sqlx::query_as(select!("where source_key = $1 and withdrawn_at is null order by id"))
+            .bind(source_key)
+            .fetch_all(&mut *db)
+            .await?,
     )
-    .bind(source_key)
-    .fetch_all(&mut *db)
-    .await?)
 }
 
 /// The message with which a person last recorded a service that stands, heard
@@ -94,13 +106,23 @@ pub async fn last_message(db: &mut Db, person_id: i64, since: i64) -> Result<Opt
 /// # Errors
 /// Whatever the database says.
 pub async fn of_rig(db: &mut Db, rig_id: i64) -> Result<Vec<Service>, StoreError> {
-    Ok(sqlx::query_as(
-        "select id, rig_id, source_key, what, done_at, minutes, price_minor from services
-         where rig_id = $1 and withdrawn_at is null order by done_at, id",
-    )
+    Ok(sqlx::query_as(select!(
+        "where rig_id = $1 and withdrawn_at is null order by done_at, id"
+    ))
     .bind(rig_id)
     .fetch_all(&mut *db)
     .await?)
+}
+
+/// Every service of an outfit, withdrawn or not, in the order in which they were done.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn of_outfit(db: &mut Db, outfit_id: i64) -> Result<Vec<Service>, StoreError> {
+    Ok(sqlx::query_as(select!("where outfit_id = $1 order by done_at, id"))
+        .bind(outfit_id)
+        .fetch_all(&mut *db)
+        .await?)
 }
 
 /// When a service of this kind was last done to a rig.

@@ -6,6 +6,9 @@ use jiff::Timestamp;
 use jiff::tz::TimeZone;
 
 use crate::papers::Cell;
+use crate::store::readings::Reading;
+use crate::store::rigs::Stay;
+use crate::store::services::Service;
 use crate::store::{self, StoreError};
 
 use super::super::turn::Turn;
@@ -22,11 +25,11 @@ pub struct Sheet {
 /// Readings, services, rigs, settings, people.
 pub async fn of_outfit(turn: &mut Turn<'_>) -> Result<Vec<Sheet>, StoreError> {
     let outfit_id = turn.outfit.id;
-    let rigs = store::record::rigs(turn.db, outfit_id).await?;
-    let readings = store::record::readings(turn.db, outfit_id).await?;
-    let services = store::record::services(turn.db, outfit_id).await?;
+    let rigs = store::rigs::of_outfit(turn.db, outfit_id).await?;
+    let readings = store::readings::of_outfit(turn.db, outfit_id).await?;
+    let services = store::services::of_outfit(turn.db, outfit_id).await?;
     let settings = store::settings::standing(turn.db, outfit_id).await?;
-    let people = store::record::people(turn.db, outfit_id).await?;
+    let people = store::people::of_outfit(turn.db, outfit_id).await?;
     let mut tellers: Vec<i64> = readings.iter().map(|reading| reading.person_id).collect();
     tellers.extend(services.iter().map(|service| service.person_id));
     tellers.extend(settings.iter().filter_map(|setting| setting.person_id));
@@ -81,7 +84,7 @@ pub async fn of_outfit(turn: &mut Turn<'_>) -> Result<Vec<Sheet>, StoreError> {
                 .map(|person| {
                     vec![
                         text(&person.first_name),
-                        text(&person.role),
+                        text(person.role.word()),
                         names.at(Some(person.joined_at)),
                     ]
                 })
@@ -91,12 +94,12 @@ pub async fn of_outfit(turn: &mut Turn<'_>) -> Result<Vec<Sheet>, StoreError> {
 }
 
 /// A rig that is off the fleet is told from one of the same name that is on it.
-fn names_of(rigs: &[store::record::Rig]) -> BTreeMap<i64, String> {
-    let name = |rig: &store::record::Rig| match rig.removed_at {
-        None => rig.name.clone(),
-        Some(_) => format!("{} (removed {})", rig.name, rig.id),
+fn names_of(stays: &[Stay]) -> BTreeMap<i64, String> {
+    let name = |stay: &Stay| match stay.removed_at {
+        None => stay.rig.name.clone(),
+        Some(_) => format!("{} (removed {})", stay.rig.name, stay.rig.id),
     };
-    rigs.iter().map(|rig| (rig.id, name(rig))).collect()
+    stays.iter().map(|stay| (stay.rig.id, name(stay))).collect()
 }
 
 fn text(text: &str) -> Cell {
@@ -130,7 +133,7 @@ impl Names {
         there.map_or(Cell::Empty, |at| text(&at.strftime("%Y-%m-%dT%H:%M:%S%:z").to_string()))
     }
 
-    fn reading(&self, reading: &store::record::Reading) -> Vec<Cell> {
+    fn reading(&self, reading: &Reading) -> Vec<Cell> {
         vec![
             self.rig(reading.rig_id),
             self.at(Some(reading.taken_at)),
@@ -149,7 +152,7 @@ impl Names {
         ]
     }
 
-    fn service(&self, service: &store::record::Service) -> Vec<Cell> {
+    fn service(&self, service: &Service) -> Vec<Cell> {
         let whole = |number: Option<i64>| Cell::number(number.map(|number| number as f64));
         vec![
             self.rig(service.rig_id),
@@ -162,17 +165,13 @@ impl Names {
         ]
     }
 
-    fn of_rig(&self, rig: &store::record::Rig) -> Vec<Cell> {
+    fn of_rig(&self, stay: &Stay) -> Vec<Cell> {
         vec![
-            self.rig(rig.id),
-            text(if rig.di_only_at.is_some() { "di" } else { "ro" }),
-            text(if rig.flushes_itself_at.is_some() {
-                "itself"
-            } else {
-                "hand"
-            }),
-            self.at(Some(rig.added_at)),
-            self.at(rig.removed_at),
+            self.rig(stay.rig.id),
+            text(if stay.rig.di_only { "di" } else { "ro" }),
+            text(if stay.rig.flushes_itself { "itself" } else { "hand" }),
+            self.at(Some(stay.added_at)),
+            self.at(stay.removed_at),
         ]
     }
 }

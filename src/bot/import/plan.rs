@@ -53,8 +53,8 @@ type ReadingKey = (i64, i64, u64, Option<u64>, Option<u64>);
 /// Plans an import.
 pub async fn of(turn: &mut Turn<'_>, intake: &Intake) -> Result<Plan, StoreError> {
     let rigs: HashMap<String, i64> = turn.fleet.iter().map(|rig| (fold(&rig.name), rig.id)).collect();
-    let readings = store::record::readings(turn.db, turn.outfit.id).await?;
-    let services = store::record::services(turn.db, turn.outfit.id).await?;
+    let readings = store::readings::of_outfit(turn.db, turn.outfit.id).await?;
+    let services = store::services::of_outfit(turn.db, turn.outfit.id).await?;
     let bits = |number: Option<f64>| number.map(f64::to_bits);
     let mut read: HashSet<ReadingKey> = readings
         .iter()

@@ -81,7 +81,6 @@ async fn take(turn: &mut Turn<'_>, id: i64, plan: Plan) -> Result<(), StoreError
             continue;
         };
         let kept = Reading {
-            id: 0,
             rig_id,
             person_id: teller.person_id,
             source_key: imports::key(id),
@@ -96,6 +95,7 @@ async fn take(turn: &mut Turn<'_>, id: i64, plan: Plan) -> Result<(), StoreError
             pressure_kpa: row.pressure_kpa,
             permeate_lpm: row.permeate_lpm,
             waste_lpm: row.waste_lpm,
+            ..Reading::default()
         };
         store::readings::record(turn.db, teller, &kept).await?;
     }
@@ -104,13 +104,13 @@ async fn take(turn: &mut Turn<'_>, id: i64, plan: Plan) -> Result<(), StoreError
             continue;
         };
         let kept = Service {
-            id: 0,
             rig_id,
             source_key: imports::key(id),
             what: row.what.to_owned(),
             done_at: at,
             minutes: row.minutes,
             price_minor: row.price_minor,
+            ..Service::default()
         };
         store::services::record(turn.db, teller, &kept).await?;
     }
