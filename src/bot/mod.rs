@@ -11,6 +11,7 @@ mod asking;
 mod buying;
 mod cautioning;
 mod changes;
+mod clearing;
 mod closing;
 mod comparing;
 mod condition;

@@ -9,6 +9,7 @@ mod chart;
 mod chart_letters;
 mod chart_scenes;
 mod chart_snapshots;
+mod clearing;
 mod copies;
 mod database;
 mod database_away;
