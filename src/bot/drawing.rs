@@ -74,7 +74,7 @@ impl Bot {
         let Some(rig) = fleet.iter().find(|rig| rig.id == id) else {
             return Ok(None);
         };
-        let lessons = lessons(&mut look, &rules, &fleet, now).await?;
+        let lessons = lessons(&mut look, &rules, outfit.id, &fleet, now).await?;
         let followed = follow(&mut look, &rules, lessons, rig, now).await?;
         let seen = followed.seen(&zone);
         let money = |main: f64| figures::sum(words, main, rules.currency());

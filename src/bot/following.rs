@@ -93,11 +93,18 @@ pub(super) async fn follow(
 
 /// What the membranes of a fleet taught until `now`, for following one of its rigs:
 /// a rig whose membrane was never changed is not looked at.
-pub(super) async fn lessons(db: &mut Db, rules: &Rules, fleet: &[Rig], now: i64) -> Result<Lessons, StoreError> {
+pub(super) async fn lessons(
+    db: &mut Db,
+    rules: &Rules,
+    outfit_id: i64,
+    fleet: &[Rig],
+    now: i64,
+) -> Result<Lessons, StoreError> {
+    let changes = store::services::last_done_on_fleet(db, outfit_id, service_key(What::Membrane)).await?;
     let mut renewed = Vec::new();
     for rig in fleet {
-        if let Some(at) = store::services::last_done(db, rig.id, service_key(What::Membrane)).await? {
-            renewed.push((rig, Record::of_rig(db, rig.id, at.min(now)).await?));
+        if let Some(at) = changes.get(&rig.id) {
+            renewed.push((rig, Record::of_rig(db, rig.id, now.min(*at)).await?));
         }
     }
     Ok(taught(rules, renewed.iter().map(|(rig, record)| (*rig, record))))
@@ -115,7 +122,7 @@ impl Turn<'_> {
     pub(super) async fn follow(&mut self, rig: &Rig) -> Result<Followed, StoreError> {
         let lessons = match self.lessons {
             Some(lessons) => lessons,
-            None => lessons(self.db, &self.rules, &self.fleet, self.now).await?,
+            None => lessons(self.db, &self.rules, self.outfit.id, &self.fleet, self.now).await?,
         };
         self.lessons = Some(lessons);
         follow(self.db, &self.rules, lessons, rig, self.now).await

@@ -88,10 +88,11 @@ impl Turn<'_> {
     async fn quiet(&mut self) -> Result<Answer, StoreError> {
         let today = self.today();
         let mut rigs = Vec::new();
-        for rig in self.fleet.clone() {
-            let day = self.past(rig.id, 1).await?.first().map(|past| past.day);
+        let last = store::readings::last_taken_on_fleet(self.db, self.outfit.id, self.now + 1).await?;
+        for rig in &self.fleet {
+            let day = last.get(&rig.id).map(|at| self.date(*at));
             if day.is_none_or(|day| (today - day).get_days() >= QUIET_DAYS) {
-                rigs.push((rig.name, day));
+                rigs.push((rig.name.clone(), day));
             }
         }
         Ok(Answer::says(looking::quiet(self.words, &rigs, today)))

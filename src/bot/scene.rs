@@ -1,6 +1,8 @@
 //! What the reader of messages may know: the fleet with its usual figures,
 //! the sender's last reading, the open question.
 
+use std::collections::BTreeSet;
+
 use crate::message::{self, Ask, Scene, Solids};
 use crate::schedule;
 use crate::store::readings::Reading;
@@ -17,24 +19,22 @@ const NUDGE_STANDS: i64 = 3 * 3600;
 /// How long a person's last reading can be corrected by a text.
 pub(super) const CORRECTABLE: i64 = 12 * 3600;
 
-pub(super) async fn build(turn: &mut Turn<'_>, open: Option<Ask>) -> Result<Scene, StoreError> {
+/// The scene in which a text is read.
+pub(super) async fn build(turn: &mut Turn<'_>, text: &str, open: Option<Ask>) -> Result<Scene, StoreError> {
     let day_start = schedule::day_start(&turn.zone, turn.today()).unwrap_or(turn.now);
-    let mut fleet = Vec::with_capacity(turn.fleet.len());
-    for rig in turn.fleet.clone() {
-        let past = store::readings::latest(turn.db, rig.id, turn.now + 1, USUAL_SPAN).await?;
-        fleet.push(message::Rig {
-            id: rig.id,
-            name: rig.name,
-            short_names: turn.rules.short_names(rig.id),
-            di_only: rig.di_only,
-            manual_flush: !rig.flushes_itself && !rig.di_only,
-            worked_today: past.first().is_some_and(|last| last.taken_at >= day_start),
-            usual_feed_ppm: usual(past.iter().map(|reading| reading.feed_ppm)),
-            usual_permeate_ppm: usual(past.iter().filter_map(|reading| reading.permeate_ppm)),
-        });
-    }
-    Ok(Scene {
-        fleet,
+    let last = store::readings::last_taken_on_fleet(turn.db, turn.outfit.id, turn.now + 1).await?;
+    let fleet = turn.fleet.iter().map(|rig| message::Rig {
+        id: rig.id,
+        name: rig.name.clone(),
+        short_names: turn.rules.short_names(rig.id),
+        di_only: rig.di_only,
+        manual_flush: !rig.flushes_itself && !rig.di_only,
+        worked_today: last.get(&rig.id).is_some_and(|at| *at >= day_start),
+        usual_feed_ppm: None,
+        usual_permeate_ppm: None,
+    });
+    let mut scene = Scene {
+        fleet: fleet.collect(),
         own_rig: turn.member.own_rig,
         last: spoken_of(turn).await?.iter().map(said).collect(),
         open,
@@ -43,7 +43,34 @@ pub(super) async fn build(turn: &mut Turn<'_>, open: Option<Ask>) -> Result<Scen
         celsius: turn.rules.celsius(),
         us_to_ppm: turn.outfit.us_to_ppm,
         reads_conductivity: turn.rules.reads_conductivity(),
-    })
+    };
+    // What is usual decides whether a reading is doubted, not which rig it is of: only
+    // the rigs that the text is about are looked up, out of hundreds.
+    for id in rigs_of(text, &mut scene) {
+        let past = store::readings::latest(turn.db, id, turn.now + 1, USUAL_SPAN).await?;
+        if let Some(rig) = scene.fleet.iter_mut().find(|rig| rig.id == id) {
+            rig.usual_feed_ppm = usual(past.iter().map(|reading| reading.feed_ppm));
+            rig.usual_permeate_ppm = usual(past.iter().filter_map(|reading| reading.permeate_ppm));
+        }
+    }
+    Ok(scene)
+}
+
+/// The rigs whose readings a text may tell, as the answer to the open question or by itself.
+fn rigs_of(text: &str, scene: &mut Scene) -> BTreeSet<i64> {
+    let answer = message::read(text, scene);
+    let open = scene.open.take();
+    let alone = message::read(text, scene);
+    scene.open = open;
+    let mut rigs = BTreeSet::new();
+    for told in [answer, alone] {
+        let drafts = told.ask.iter().flat_map(|ask| &ask.drafts);
+        let changes = told.corrections.iter().map(|correction| &correction.change);
+        let readings = told.readings.iter().chain(drafts).chain(changes);
+        rigs.extend(readings.filter_map(|reading| reading.rig));
+        rigs.extend(told.corrections.iter().map(|correction| correction.from_rig));
+    }
+    rigs
 }
 
 /// The readings that a correction is about: those behind the answer or message

@@ -87,7 +87,7 @@ impl Turn<'_> {
         let waiting = store::questions::waiting(self.db, &self.incoming.chat.address, self.member.id, self.now).await?;
         // A question about a reading goes first: its figures must not be lost.
         if waiting.is_some() && !self.fleet.is_empty() {
-            let scene = scene::build(self, waiting.as_ref().map(|question| question.ask.clone())).await?;
+            let scene = scene::build(self, text, waiting.as_ref().map(|question| question.ask.clone())).await?;
             let meaning = message::read(text, &scene);
             if meaning != Meaning::default() {
                 return self.read_between(text, waiting, progress, step).await;
@@ -125,7 +125,7 @@ impl Turn<'_> {
 
     /// What a text means by itself.
     async fn alone(&mut self, text: &str) -> Result<Meaning, StoreError> {
-        let scene = scene::build(self, None).await?;
+        let scene = scene::build(self, text, None).await?;
         Ok(message::read(text, &scene))
     }
 
@@ -200,7 +200,7 @@ impl Turn<'_> {
         progress: Progress,
         step: Step,
     ) -> Result<Answer, StoreError> {
-        let scene = scene::build(self, waiting.as_ref().map(|question| question.ask.clone())).await?;
+        let scene = scene::build(self, text, waiting.as_ref().map(|question| question.ask.clone())).await?;
         let meaning = message::read(text, &scene);
         if meaning == Meaning::default() {
             let said: String = text.chars().take(40).collect();

@@ -235,7 +235,7 @@ impl Turn<'_> {
             return Ok(answer);
         }
         let open = store::questions::waiting(self.db, &self.incoming.chat.address, self.member.id, self.now).await?;
-        let scene = scene::build(self, open.as_ref().map(|question| question.ask.clone())).await?;
+        let scene = scene::build(self, text, open.as_ref().map(|question| question.ask.clone())).await?;
         let meaning = message::read(text, &scene);
         self.act_on(text, &scene, open, meaning).await
     }

@@ -1,6 +1,8 @@
 //! Readings: what was read on a rig, by whom, when. A withdrawn reading stays
 //! in the record, marked.
 
+use std::collections::HashMap;
+
 use super::{Db, StoreError};
 
 /// What a reading says, as it is kept.
@@ -175,6 +177,25 @@ pub async fn latest(db: &mut Db, rig_id: i64, before: i64, count: i64) -> Result
     .await?)
 }
 
+/// When each rig of a fleet was last read before `before`; rigs that never were are
+/// left out.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn last_taken_on_fleet(db: &mut Db, outfit_id: i64, before: i64) -> Result<HashMap<i64, i64>, StoreError> {
+    // A look into the index for each rig; a join would read every reading.
+    let rows: Vec<(i64, Option<i64>)> = sqlx::query_as(
+        "select id, (select max(taken_at) from readings
+                     where rig_id = rigs.id and taken_at < $2 and withdrawn_at is null)
+         from rigs where outfit_id = $1 and removed_at is null",
+    )
+    .bind(outfit_id)
+    .bind(before)
+    .fetch_all(&mut *db)
+    .await?;
+    Ok(rows.into_iter().filter_map(|(rig, at)| Some((rig, at?))).collect())
+}
+
 /// Every reading of an outfit, withdrawn or not, in the order in which they were taken.
 ///
 /// # Errors
@@ -240,7 +261,7 @@ pub async fn counts(db: &mut Db, outfit_id: i64, from: i64, until: i64) -> Resul
         let theirs = counts.iter().filter(|count| count.person_id == person);
         theirs.map(|count| count.logged).sum()
     };
-    let totals: std::collections::HashMap<i64, i64> = counts
+    let totals: HashMap<i64, i64> = counts
         .iter()
         .map(|count| (count.person_id, of(count.person_id)))
         .collect();

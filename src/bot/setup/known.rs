@@ -47,14 +47,7 @@ impl Turn<'_> {
 
     /// Whether a rig of the fleet was read already.
     pub(super) async fn is_read(&mut self) -> Result<bool, StoreError> {
-        for rig in self.fleet.clone() {
-            if !store::readings::latest(self.db, rig.id, self.now + 1, 1)
-                .await?
-                .is_empty()
-            {
-                return Ok(true);
-            }
-        }
-        Ok(false)
+        let last = store::readings::last_taken_on_fleet(self.db, self.outfit.id, self.now + 1).await?;
+        Ok(!last.is_empty())
     }
 }

@@ -67,7 +67,7 @@ impl Turn<'_> {
         else {
             return Ok(Answer::silence());
         };
-        let scene = scene::build(self, Some(open.ask.clone())).await?;
+        let scene = scene::build(self, &name, Some(open.ask.clone())).await?;
         let meaning = message::read(&name, &scene);
         if meaning.readings.is_empty() {
             return Ok(Answer::silence());
