@@ -1,14 +1,8 @@
 //! Corrections of the last reading.
 
-use tapside::message::{Scene, read};
+use tapside::message::Scene;
 
-use crate::message_scene::{pair, scene, short};
-
-fn check(rows: &[(&str, &str)], scene: &Scene) {
-    for (text, expected) in rows {
-        assert_eq!(&short(&read(text, scene)), expected, "{text}");
-    }
-}
+use crate::message_scene::{check, pair, scene};
 
 fn after_one() -> Scene {
     Scene {

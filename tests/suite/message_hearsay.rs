@@ -1,25 +1,6 @@
 //! Numbers that must not become readings unseen: limits, guesses, wishes, other people's, phone and job numbers.
 
-use tapside::message::{Scene, read};
-
-use crate::message_scene::{id_of, scene, short};
-
-fn check(rows: &[(&str, &str)], scene: &Scene) {
-    let wrong: Vec<String> = rows
-        .iter()
-        .map(|(text, expected)| (text, expected, short(&read(text, scene))))
-        .filter(|(_, expected, got)| got != *expected)
-        .map(|(text, expected, got)| format!("{text:?}: expected {expected}, got {got}"))
-        .collect();
-    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
-}
-
-fn own() -> Scene {
-    Scene {
-        own_rig: Some(id_of("Lynx")),
-        ..scene()
-    }
-}
+use crate::message_scene::{check, own, scene};
 
 #[test]
 fn limits_and_targets_are_no_readings() {

@@ -1,14 +1,8 @@
 //! Questions of the crew.
 
-use tapside::message::{Scene, read};
+use tapside::message::Scene;
 
-use crate::message_scene::{id_of, pair, scene, short};
-
-fn check(rows: &[(&str, &str)], scene: &Scene) {
-    for (text, expected) in rows {
-        assert_eq!(&short(&read(text, scene)), expected, "{text}");
-    }
-}
+use crate::message_scene::{check, id_of, pair, scene};
 
 #[test]
 fn topics() {

@@ -2,17 +2,7 @@
 
 use tapside::message::{Rig, Scene, When, read};
 
-use crate::message_scene::{id_of, scene, short};
-
-fn check(rows: &[(&str, &str)], scene: &Scene) {
-    let wrong: Vec<String> = rows
-        .iter()
-        .map(|(text, expected)| (text, expected, short(&read(text, scene))))
-        .filter(|(_, expected, got)| got != *expected)
-        .map(|(text, expected, got)| format!("{text:?}: expected {expected}, got {got}"))
-        .collect();
-    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
-}
+use crate::message_scene::{check, id_of, scene, short};
 
 #[test]
 fn two_numbers_are_feed_and_permeate_whatever_parts_them() {

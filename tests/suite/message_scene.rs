@@ -1,6 +1,6 @@
 //! The fleet and the short forms that the message tables share.
 
-use tapside::message::{About, Detail, Meaning, Price, Reading, Rig, Scene, Solids, Topic, What};
+use tapside::message::{About, Detail, Meaning, Price, Reading, Rig, Scene, Solids, Topic, What, read};
 
 pub const FLEET: [&str; 6] = ["Lynx", "Badger", "Van 3", "Trailer B", "Trailer C", "Grey Seal"];
 
@@ -40,6 +40,25 @@ pub fn pair(rig: &str, feed: f64, permeate: f64) -> Reading {
         feed: solids(feed),
         permeate: solids(permeate),
         ..Reading::default()
+    }
+}
+
+/// Reads each text; all that are not read as expected are told at once.
+pub fn check(rows: &[(&str, &str)], scene: &Scene) {
+    let wrong: Vec<String> = rows
+        .iter()
+        .map(|(text, expected)| (text, expected, short(&read(text, scene))))
+        .filter(|(_, expected, got)| got != *expected)
+        .map(|(text, expected, got)| format!("{text:?}: expected {expected}, got {got}"))
+        .collect();
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+/// The scene as somebody sees it whose own rig is Lynx.
+pub fn own() -> Scene {
+    Scene {
+        own_rig: Some(id_of("Lynx")),
+        ..scene()
     }
 }
 

@@ -1,14 +1,8 @@
 //! Services: done, not intended, denied or asked.
 
-use tapside::message::{Scene, read};
+use tapside::message::Scene;
 
-use crate::message_scene::{id_of, scene, short};
-
-fn check(rows: &[(&str, &str)], scene: &Scene) {
-    for (text, expected) in rows {
-        assert_eq!(&short(&read(text, scene)), expected, "{text}");
-    }
-}
+use crate::message_scene::{check, id_of, scene};
 
 #[test]
 fn what_was_done_is_a_service() {
