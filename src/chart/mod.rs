@@ -24,6 +24,5 @@ mod rig_history_forecast;
 pub mod sheet;
 pub mod typeface;
 
-pub use axis::Tick;
-pub use png::{Undrawn, png};
+pub use png::png;
 pub use sheet::Sheet;

@@ -30,20 +30,6 @@ pub fn iso7888_factor(temperature: Temperature) -> Option<f64> {
     Some((d * (-0.021_104_22 + d * (1.419_523e-4 - d * 2.231_016e-6))).exp())
 }
 
-/// Conductivity at 25 C by ISO 7888, for natural waters.
-///
-/// # Errors
-/// [`Refused`] outside 0 to 35.9 C (told as a temperature) or beyond [`Conductivity`].
-pub fn to_25c_iso7888(seen: Conductivity, temperature: Temperature) -> Result<Conductivity, Refused> {
-    let factor = iso7888_factor(temperature).ok_or(Refused {
-        quantity: super::quantity::Quantity::Temperature,
-        value: temperature.celsius(),
-        least: 0.0,
-        most: 35.9,
-    })?;
-    Conductivity::new(seen.us_per_cm() * factor)
-}
-
 /// Which solution a meter's ppm scale stands for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Scale {

@@ -170,8 +170,6 @@ impl MeterFactor {
     /// The NaCl scale, 0.5: what most handheld meters use (0.465 to 0.503 over
     /// 23 to 2070 uS/cm in a published factor table).
     pub const NACL: Self = Self(0.5);
-    /// The "442" scale, 0.7 (40 % sodium sulfate, 40 % bicarbonate, 20 % chloride).
-    pub const NATURAL_442: Self = Self(0.7);
     /// A usual factor of natural waters, 0.64 (0.55 to 0.7).
     pub const NATURAL: Self = Self(0.64);
 
@@ -298,18 +296,6 @@ impl Volume {
     pub fn litres(self) -> f64 {
         self.0
     }
-
-    /// US gallons.
-    #[must_use]
-    pub fn us_gallons(self) -> f64 {
-        self.0 / LITRES_PER_US_GALLON
-    }
-
-    /// Imperial gallons.
-    #[must_use]
-    pub fn imperial_gallons(self) -> f64 {
-        self.0 / LITRES_PER_IMPERIAL_GALLON
-    }
 }
 
 /// A flow of water: 0 to 10 000 L/min.
@@ -341,12 +327,6 @@ impl Flow {
     #[must_use]
     pub fn litres_per_minute(self) -> f64 {
         self.0
-    }
-
-    /// US gallons a minute.
-    #[must_use]
-    pub fn us_gallons_per_minute(self) -> f64 {
-        self.0 / LITRES_PER_US_GALLON
     }
 
     /// US gallons a day.
