@@ -220,7 +220,7 @@ impl Headings {
 }
 
 /// Letters and figures alone, small, without accents.
-pub fn plain(written: &str) -> String {
+pub(super) fn plain(written: &str) -> String {
     deunicode::deunicode(written)
         .to_lowercase()
         .chars()

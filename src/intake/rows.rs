@@ -67,7 +67,7 @@ const KPA_PER_BAR: f64 = 100.0;
 /// No handheld meter shows more.
 const MOST_PPM: f64 = 20_000.0;
 
-/// The services, by how a sheet may call them; the longest name that is in it.
+/// The services, by how a sheet may call them; the first of these that is in the cell.
 const SERVICES: [(&str, &str); 15] = [
     ("samemembrane", "same-membrane"),
     ("mismamembrana", "same-membrane"),
