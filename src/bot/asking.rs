@@ -6,9 +6,9 @@ use crate::store::questions::Question;
 use crate::store::{self, StoreError};
 
 use super::answer::{Answer, Press};
-use super::envelope::{Body, Handling, Outgoing};
+use super::envelope::Body;
 use super::recording::Source;
-use super::turn::{QUESTION_LIVES, Turn};
+use super::turn::{QUESTION_LIVES, Turn, carry};
 
 impl Turn<'_> {
     pub(super) async fn ask(&mut self, ask: Ask, scene: &Scene, source: Source) -> Result<Answer, StoreError> {
@@ -62,12 +62,7 @@ impl Turn<'_> {
             press: press.to_owned(),
             text: refusal.map(|key| self.words.plain(key)),
         };
-        let acknowledged = Outgoing {
-            chat: self.incoming.chat.address.clone(),
-            body,
-            source_key: None,
-            handling: Handling::default(),
-        };
+        let acknowledged = carry(self.incoming.chat.address.clone(), body);
         let mut answer = match (refusal, found) {
             (None, Some(button)) => self.read(&button.says).await?,
             _ => Answer::silence(),

@@ -6,7 +6,6 @@ use crate::replies::membrane;
 use crate::store::readings::Reading;
 use crate::store::rigs::Rig;
 use crate::store::{self, StoreError};
-use crate::water::forecast::Crossing;
 use crate::water::prefilter;
 
 use super::answer::Answer;
@@ -143,26 +142,13 @@ impl Turn<'_> {
             level: (level.low, level.mid, level.high),
             condition,
             points_per_year: assessment.points_per_year,
-            due: self.due_line(assessment.due),
+            due: membrane::DueLine::of(assessment.due, |at| self.date(at)),
             readings: i64::from(assessment.readings_used),
             fault: assessment.fault.as_ref().map(|fault| self.date(fault.since)),
             money: &money,
             judged,
         };
         Ok(Answer::says(membrane::answer(self.words, &facts, self.today())))
-    }
-
-    fn due_line(&self, due: Crossing) -> membrane::DueLine {
-        match due {
-            Crossing::Already => membrane::DueLine::Crossed,
-            Crossing::NotInSight => membrane::DueLine::NotInSight,
-            Crossing::NotYetKnown => membrane::DueLine::NotYetKnown,
-            Crossing::Within(range) => membrane::DueLine::Within {
-                early: self.date(range.early),
-                likely: self.date(range.likely),
-                late: range.late.map(|late| self.date(late)),
-            },
-        }
     }
 }
 

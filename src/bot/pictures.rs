@@ -298,16 +298,10 @@ impl Seen<'_> {
     }
 
     fn due_line(&self) -> DueLine {
+        // A jump is looked into first; until then no date is told.
         match self.assessment.due {
-            Crossing::Already => DueLine::Crossed,
-            Crossing::NotInSight => DueLine::NotInSight,
-            Crossing::NotYetKnown => DueLine::NotYetKnown,
             Crossing::Within(_) if self.assessment.fault.is_some() => DueLine::NotYetKnown,
-            Crossing::Within(range) => DueLine::Within {
-                early: self.date(range.early),
-                likely: self.date(range.likely),
-                late: range.late.map(|late| self.date(late)),
-            },
+            due => DueLine::of(due, |at| self.date(at)),
         }
     }
 }

@@ -3,6 +3,7 @@
 use jiff::civil::Date;
 
 use crate::water::condition::Condition;
+use crate::water::forecast::Crossing;
 
 use super::Words;
 use super::figures;
@@ -26,6 +27,22 @@ pub enum DueLine {
     NotInSight,
     /// Too few readings for a trend.
     NotYetKnown,
+}
+
+impl DueLine {
+    /// A crossing with its instants as local dates.
+    pub fn of(due: Crossing, date: impl Fn(i64) -> Date) -> Self {
+        match due {
+            Crossing::Already => Self::Crossed,
+            Crossing::NotInSight => Self::NotInSight,
+            Crossing::NotYetKnown => Self::NotYetKnown,
+            Crossing::Within(range) => Self::Within {
+                early: date(range.early),
+                likely: date(range.likely),
+                late: range.late.map(date),
+            },
+        }
+    }
 }
 
 /// What is known of a membrane.
