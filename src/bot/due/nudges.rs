@@ -2,6 +2,7 @@
 //! not is asked, in one message for all their rigs, and once more if they are silent.
 
 use std::collections::BTreeMap;
+use std::ops::Range;
 
 use jiff::tz::TimeZone;
 
@@ -61,16 +62,23 @@ impl Bot {
             Some(only) => rig.id == only,
             None => !own_hours.contains(&rig.id),
         };
+        let Some(morning) = schedule::day_start(&occasion.hours.zone, slot.date) else {
+            return Ok(tx.commit().await?);
+        };
+        let today = morning..slot.at + 1;
+        let last = store::readings::last_taken_on_fleet(&mut tx, outfit.id, today.end).await?;
+        let everybody = store::people::of_outfit(&mut tx, outfit.id).await?;
         let mut asked: BTreeMap<String, Asked> = BTreeMap::new();
         for rig in store::rigs::fleet(&mut tx, outfit.id).await? {
             let by_hand = !rig.flushes_itself && !rig.di_only;
-            if !by_hand || !is_meant(&rig) || !rules.rig(rig.id).nudges() {
+            let worked = last.get(&rig.id).is_some_and(|at| today.contains(at));
+            if !by_hand || !worked || !is_meant(&rig) || !rules.rig(rig.id).nudges() {
                 continue;
             }
-            let Some(worker) = unflushed(&mut tx, occasion, &rig).await? else {
+            let Some(worker) = unflushed(&mut tx, &today, &rig).await? else {
                 continue;
             };
-            let Some((chat, member)) = whom(&mut tx, outfit, worker).await? else {
+            let Some((chat, member)) = whom(&mut tx, outfit, &everybody, worker).await? else {
                 continue;
             };
             let nudge = Nudge {
@@ -189,13 +197,9 @@ fn add(asked: &mut BTreeMap<String, Asked>, chat: String, member: Member, rig: R
     to.rigs.push(rig);
 }
 
-/// Who worked a rig on the slot's day and left it unflushed.
-async fn unflushed(db: &mut Db, occasion: &Occasion<'_>, rig: &Rig) -> Result<Option<i64>, StoreError> {
-    let Some(morning) = schedule::day_start(&occasion.hours.zone, occasion.slot.date) else {
-        return Ok(None);
-    };
-    let Some((worked_at, person)) = store::readings::last_worked(db, rig.id, morning, occasion.slot.at + 1).await?
-    else {
+/// Who worked a rig in a span and left it unflushed.
+async fn unflushed(db: &mut Db, span: &Range<i64>, rig: &Rig) -> Result<Option<i64>, StoreError> {
+    let Some((worked_at, person)) = store::readings::last_worked(db, rig.id, span.start, span.end).await? else {
         return Ok(None);
     };
     let flushed_at = store::services::last_done(db, rig.id, "flush").await?;
@@ -204,8 +208,12 @@ async fn unflushed(db: &mut Db, occasion: &Occasion<'_>, rig: &Rig) -> Result<Op
 
 /// Whom to ask about a rig that `worker` worked: them, else the crew's chat,
 /// else a lead, else an owner.
-async fn whom(db: &mut Db, outfit: &Outfit, worker: i64) -> Result<Option<(String, Member)>, StoreError> {
-    let everybody = store::people::of_outfit(db, outfit.id).await?;
+async fn whom(
+    db: &mut Db,
+    outfit: &Outfit,
+    everybody: &[Member],
+    worker: i64,
+) -> Result<Option<(String, Member)>, StoreError> {
     if let Some(worker) = everybody.iter().find(|member| member.id == worker)
         && !store::chats::is_blocked(db, &worker.chat).await?
     {
