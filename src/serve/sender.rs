@@ -1,11 +1,12 @@
 //! The sending loop: claims what may go, delivers up to sixteen at once, and
 //! writes down how each delivery ended.
 
+use std::collections::HashMap;
 use std::sync::Arc;
 use std::time::Duration;
 
 use tokio::sync::watch;
-use tokio::task::JoinSet;
+use tokio::task::{Id, JoinError, JoinSet};
 use tracing::{debug, error, info, warn};
 
 use crate::bot::envelope::Send;
@@ -39,7 +40,7 @@ pub async fn run(shared: Arc<Shared>, mut told: watch::Receiver<bool>) {
         me,
         flying: JoinSet::new(),
         landed: Vec::new(),
-        under_way: Vec::new(),
+        under_way: HashMap::new(),
     };
     if let Err(trouble) = take_back(&shared).await {
         warn!(%trouble, "What a crash left under way waits for its lease to run out.");
@@ -76,15 +77,15 @@ struct Round {
     flying: JoinSet<(Send, Sent)>,
     /// Delivered, and not yet written down.
     landed: Vec<(Send, Sent)>,
-    /// Claimed, and not yet landed.
-    under_way: Vec<Send>,
+    /// Claimed, and not yet landed, by the task that delivers it.
+    under_way: HashMap<Id, Send>,
 }
 
 impl Round {
     /// Writes down what has landed and starts what may go; says how long to
     /// wait if nothing happens.
     async fn turn(&mut self, shared: &Arc<Shared>) -> Duration {
-        while let Some(ended) = self.flying.try_join_next() {
+        while let Some(ended) = self.flying.try_join_next_with_id() {
             self.note(shared, ended);
         }
         let store = shared.bot.store();
@@ -105,28 +106,28 @@ impl Round {
             }
         };
         for send in claimed {
-            self.under_way.push(send.clone());
-            let shared = shared.clone();
-            self.flying.spawn(async move {
+            let (kept, shared) = (send.clone(), shared.clone());
+            let task = self.flying.spawn(async move {
                 let drawn = shared.bot.draw(send.clone()).await;
                 let sent = shared.telegram.deliver(&drawn).await;
                 (send, sent)
             });
+            self.under_way.insert(task.id(), kept);
         }
         LOOK_EVERY
     }
 
     /// Ready when a delivery ends; never, while none is under way.
     async fn landing(&mut self, shared: &Shared) {
-        match self.flying.join_next().await {
+        match self.flying.join_next_with_id().await {
             Some(ended) => self.note(shared, ended),
             None => std::future::pending().await,
         }
     }
 
-    fn note(&mut self, shared: &Shared, ended: Result<(Send, Sent), tokio::task::JoinError>) {
+    fn note(&mut self, shared: &Shared, ended: Result<(Id, (Send, Sent)), JoinError>) {
         match ended {
-            Ok((send, sent)) => {
+            Ok((task, (send, sent))) => {
                 shared.tally.sent(&sent);
                 match &sent {
                     Sent::Delivered(_) => debug!(send = send.id, "Delivered."),
@@ -138,11 +139,14 @@ impl Round {
                     Sent::Moved(_) => debug!(send = send.id, "The group has moved; to be sent there."),
                     Sent::Refused(why) => error!(send = send.id, why, "Telegram will never take this message."),
                 }
-                self.under_way.retain(|other| other.id != send.id);
+                self.under_way.remove(&task);
                 self.landed.push((send, sent));
             }
             // Its lease runs out, and then it is tried again.
-            Err(why) => error!(panicked = why.is_panic(), "A delivery broke off."),
+            Err(why) => {
+                self.under_way.remove(&why.id());
+                error!(panicked = why.is_panic(), "A delivery broke off.");
+            }
         }
     }
 
@@ -150,14 +154,14 @@ impl Round {
     /// sent twice, but it does not wait for the lease to run out.
     async fn finish(&mut self, shared: &Shared) {
         let all = async {
-            while let Some(ended) = self.flying.join_next().await {
+            while let Some(ended) = self.flying.join_next_with_id().await {
                 self.note(shared, ended);
             }
         };
         if tokio::time::timeout(FINISH_WITHIN, all).await.is_err() {
             self.flying.abort_all();
             self.landed
-                .extend(self.under_way.drain(..).map(|send| (send, Sent::NotBefore(0))));
+                .extend(self.under_way.drain().map(|(_, send)| (send, Sent::NotBefore(0))));
         }
         if let Err(trouble) = settle_all(shared.bot.store(), &self.me, &mut self.landed).await {
             warn!(%trouble, "The last deliveries could not be written down; they may be sent twice.");
