@@ -31,6 +31,7 @@ mod hours;
 mod import;
 mod inviting;
 mod joining;
+mod keeping;
 mod languages;
 mod looking;
 mod menu;
