@@ -52,6 +52,7 @@ mod readings;
 mod reminders;
 mod replicas;
 mod retention;
+mod rights;
 mod schedule;
 mod served;
 mod settings;
