@@ -4,11 +4,13 @@
 mod access;
 mod api_forms;
 mod api_stand_in;
+mod both_languages;
 mod chart;
 mod chart_letters;
 mod chart_scenes;
 mod chart_snapshots;
 mod copies;
+mod countries;
 mod database;
 mod database_away;
 mod demos;
