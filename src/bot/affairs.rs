@@ -37,6 +37,7 @@ impl Turn<'_> {
             Affair::ForgetMe(sure) => self.forget_me(sure).await?,
             Affair::Close(name) => self.close(name).await?,
             Affair::Keep => self.keep_outfit().await?,
+            Affair::KeepFor(years, sure) => self.keep_for(years, sure).await?,
         }))
     }
 
@@ -53,6 +54,7 @@ impl Turn<'_> {
                 | Affair::Changes
                 | Affair::Close(_)
                 | Affair::Keep
+                | Affair::KeepFor(..)
         );
         if of_owner && self.member.role != Role::Owner {
             // "Changes" and the like are also words of talk.

@@ -156,6 +156,7 @@ impl Turn<'_> {
         }
         change(&mut rig);
         store::rigs::set_traits(self.db, &rig, self.now).await?;
+        self.note(key, &rig.name).await?;
         Ok(Some(Answer::says(self.words.say(key, [("rig", (&rig.name).into())]))))
     }
 
@@ -170,7 +171,10 @@ impl Turn<'_> {
                 continue;
             };
             match store::rigs::add(self.db, self.outfit.id, &name, &fold(&name), self.now).await? {
-                Some(_) => added.push(name),
+                Some(_) => {
+                    self.note("rig-added", &name).await?;
+                    added.push(name);
+                }
                 None => lines.push(self.words.say("rig-exists", [("rig", (&name).into())])),
             }
         }
@@ -204,6 +208,7 @@ impl Turn<'_> {
             return Ok(self.unknown_rig(name));
         };
         store::rigs::remove(self.db, rig.id, self.now).await?;
+        self.note("rig-removed", &rig.name).await?;
         Ok(Answer::says(
             self.words.say("rig-removed", [("rig", (&rig.name).into())]),
         ))

@@ -8,7 +8,8 @@ use crate::store::people::Role;
 use crate::store::{self, StoreError};
 
 use super::answer::Answer;
-use super::turn::Turn;
+use super::rules::Rules;
+use super::turn::{Turn, zone_of};
 
 impl Turn<'_> {
     pub(super) async fn rename(&mut self, name: &str) -> Result<Answer, StoreError> {
@@ -18,8 +19,7 @@ impl Turn<'_> {
         if name.chars().count() > 60 || name.chars().any(char::is_control) {
             return Ok(Answer::says(self.words.plain("name-bad")));
         }
-        name.clone_into(&mut self.outfit.name);
-        store::outfits::set(self.db, &self.outfit).await?;
+        self.call_outfit(name).await?;
         Ok(Answer::says(self.words.say("outfit-named", [("name", name.into())])))
     }
 
@@ -43,8 +43,7 @@ impl Turn<'_> {
             }
             Err(None) => return Ok(Answer::says(self.words.say("zone-unknown", [name]))),
         };
-        self.outfit.zone.clone_from(&zone_name);
-        store::outfits::set(self.db, &self.outfit).await?;
+        self.move_to(&zone_name).await?;
         let there = jiff::Timestamp::from_second(self.now)
             .unwrap_or_default()
             .to_zoned_datetime(zone);
@@ -53,6 +52,23 @@ impl Turn<'_> {
             "zone-set",
             [("zone", (&zone_name).into()), ("time", (&time).into())],
         )))
+    }
+
+    /// Gives the outfit a name that can be one.
+    pub(super) async fn call_outfit(&mut self, name: &str) -> Result<(), StoreError> {
+        name.clone_into(&mut self.outfit.name);
+        store::outfits::set(self.db, &self.outfit).await?;
+        store::settings::set(self.db, self.teller(), None, store::settings::NAME, name).await
+    }
+
+    /// Moves the outfit's clock to a zone of that IANA name.
+    pub(super) async fn move_to(&mut self, zone: &str) -> Result<(), StoreError> {
+        zone.clone_into(&mut self.outfit.zone);
+        self.zone = zone_of(&self.outfit);
+        store::outfits::set(self.db, &self.outfit).await?;
+        store::settings::set(self.db, self.teller(), None, store::settings::ZONE, zone).await?;
+        self.rules = Rules::load(self.db, &self.outfit).await?;
+        Ok(())
     }
 
     pub(super) async fn set_day_ends(&mut self, typed: &str) -> Result<Answer, StoreError> {

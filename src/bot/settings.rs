@@ -32,6 +32,10 @@ impl Turn<'_> {
         if let Some(refusal) = self.refuses(field, &wished.wish, rig.as_ref()) {
             return Ok(Some(refusal));
         }
+        // What deletes is asked about first.
+        if let Wish::Set(Setting::Keep(years)) = wished.wish {
+            return self.keep_for(years, false).await.map(Some);
+        }
         let setting = match wished.wish {
             Wish::Set(setting) => Some(setting),
             _ => None,
@@ -81,7 +85,7 @@ impl Turn<'_> {
                 self.words.say("setting-for-all", [("setting", (&example()).into())]),
             )),
             _ => match wish {
-                Wish::Set(Setting::ShortNames(names)) => self.name_taken(names, rig?),
+                Wish::Set(Setting::ShortNames(names)) => self.name_taken(names, Some(rig?)),
                 Wish::Set(setting) => self.lines_cross(setting),
                 _ => None,
             },
@@ -89,8 +93,9 @@ impl Turn<'_> {
     }
 
     /// A short name must not mean two rigs.
-    fn name_taken(&self, names: &[String], rig: &Rig) -> Option<Answer> {
-        let others = self.fleet.iter().filter(|other| other.id != rig.id);
+    pub(super) fn name_taken(&self, names: &[String], rig: Option<&Rig>) -> Option<Answer> {
+        let own = rig.map(|rig| rig.id);
+        let others = self.fleet.iter().filter(|other| Some(other.id) != own);
         let mut taken = others.flat_map(|other| {
             let mut known = self.rules.short_names(other.id);
             known.push(other.name.clone());
@@ -103,14 +108,7 @@ impl Turn<'_> {
 
     /// Wearing, due and spent must stand in that order.
     fn lines_cross(&self, setting: &Setting) -> Option<Answer> {
-        let mut limits = self.rules.limits();
-        match setting {
-            Setting::WearingLine(line) => limits.wearing = *line,
-            Setting::DueLine(line) => limits.due = *line,
-            Setting::SpentLine(line) => limits.spent = *line,
-            _ => return None,
-        }
-        if limits.wearing > limits.due && limits.due > limits.spent {
+        if !self.lines_would_cross(std::iter::once(setting)) {
             return None;
         }
         let now = self.rules.limits();
@@ -124,8 +122,29 @@ impl Turn<'_> {
         Some(Answer::says(self.words.say("setting-lines-cross", facts)))
     }
 
+    /// Whether those three would stand in another order, if all of these were set.
+    pub(super) fn lines_would_cross<'a>(&self, settings: impl Iterator<Item = &'a Setting>) -> bool {
+        let mut limits = self.rules.limits();
+        let mut moved = false;
+        for setting in settings {
+            match setting {
+                Setting::WearingLine(line) => limits.wearing = *line,
+                Setting::DueLine(line) => limits.due = *line,
+                Setting::SpentLine(line) => limits.spent = *line,
+                _ => continue,
+            }
+            moved = true;
+        }
+        moved && !(limits.wearing > limits.due && limits.due > limits.spent)
+    }
+
     /// Writes a setting, or its default, and what holds now.
-    async fn put(&mut self, field: Field, setting: Option<&Setting>, rig: Option<&Rig>) -> Result<(), StoreError> {
+    pub(super) async fn put(
+        &mut self,
+        field: Field,
+        setting: Option<&Setting>,
+        rig: Option<&Rig>,
+    ) -> Result<(), StoreError> {
         let value = setting.map(Setting::value).unwrap_or_default();
         let teller = self.teller();
         store::settings::set(self.db, teller, rig.map(|rig| rig.id), field.name(), &value).await?;
@@ -279,6 +298,7 @@ impl Turn<'_> {
             Field::PressureUnit => Setting::PressureUnit(self.rules.pressure_unit()),
             Field::VolumeUnit => Setting::VolumeUnit(self.rules.volume_unit()),
             Field::PrefilterDays => Setting::PrefilterDays(180),
+            Field::Keep => Setting::Keep(None),
             _ => return None,
         })
     }

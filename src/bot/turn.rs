@@ -131,6 +131,9 @@ impl Bot {
 
     /// A stranger gets one polite line an hour, in private, and leaves no trace.
     async fn meet_stranger(&self, db: &mut Db, incoming: &Incoming, now: i64) -> Result<(), StoreError> {
+        if let (true, Happening::Text(text)) = (incoming.chat.group, &incoming.what) {
+            return self.meet_in_group(db, incoming, text, now).await;
+        }
         let speaks = matches!(
             incoming.what,
             Happening::Text(_) | Happening::Picture | Happening::Voice

@@ -73,8 +73,8 @@ pub enum Why {
     TooFar,
     /// No service that we know.
     NoService,
-    /// Quotes that do not close, or bytes that are no text.
-    Garbled,
+    /// A quotation mark that does not close.
+    OpenQuote,
     /// The RO is not below the tap.
     Risen,
     /// The tap is far from what it is on this rig's other rows.
@@ -112,19 +112,19 @@ pub fn read(text: &str, day_first: Option<bool>) -> Result<Intake, Unreadable> {
         .from_reader(text.as_bytes());
     let headings = reader.headers().map_err(|_| Unreadable::NoHeadings)?;
     let headings = Headings::read(headings).ok_or(Unreadable::NoHeadings)?;
-    let mut records: Vec<(u64, Result<StringRecord, ()>)> = Vec::new();
+    let mut records: Vec<(u64, StringRecord)> = Vec::new();
     for record in reader.into_records() {
         if records.len() >= MOST_ROWS {
             return Err(Unreadable::TooMany);
         }
-        records.push(match record {
-            Ok(record) => (record.position().map_or(skipped, csv::Position::line), Ok(record)),
-            Err(why) => (why.position().map_or(skipped, csv::Position::line), Err(())),
-        });
+        // Text of any shape is a record here: rows may differ in length, and bytes were made text before.
+        if let Ok(record) = record {
+            records.push((record.position().map_or(skipped, csv::Position::line), record));
+        }
     }
     let written = records
         .iter()
-        .filter_map(|(_, record)| headings.cell(record.as_ref().ok()?, Heading::Date));
+        .filter_map(|(_, record)| headings.cell(record, Heading::Date));
     let order = match day_first {
         Some(true) => Order::DayFirst,
         Some(false) => Order::MonthFirst,
@@ -141,14 +141,6 @@ pub fn read(text: &str, day_first: Option<bool>) -> Result<Intake, Unreadable> {
     };
     let mut rows = Vec::new();
     for (line, record) in records {
-        let Ok(record) = record else {
-            intake.bad.push(Bad {
-                line,
-                cell: String::new(),
-                why: Why::Garbled,
-            });
-            continue;
-        };
         if record.iter().all(str::is_empty) {
             continue;
         }
@@ -257,6 +249,17 @@ mod tests {
                 (7, "1,200", Why::NoNumber),
             ]
         );
+        let open = read(
+            "rig,date,tap,ro\nHeron,2026-03-02,180,12\n\"Heron,2026-03-03,180,12\nOtter,2026-03-03,1,1\n",
+            None,
+        );
+        let bad = open.map(|intake| {
+            (
+                intake.rows.len(),
+                intake.bad.iter().map(|bad| (bad.line, bad.why)).collect(),
+            )
+        });
+        assert_eq!(bad, Ok((1, vec![(3, Why::OpenQuote)])));
     }
 
     #[test]

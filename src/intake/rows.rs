@@ -104,6 +104,10 @@ impl Cells<'_> {
         if rig.is_empty() {
             return Err((String::new(), Why::NoRig));
         }
+        // A quotation mark that is not closed swallows what follows.
+        if rig.contains(['\n', '\t', ';', ',']) {
+            return Err((rig, Why::OpenQuote));
+        }
         match self.headings.kind() {
             Kind::Readings => self.reading(rig).map(Row::Reading),
             Kind::Services => self.service(rig).map(Row::Service),

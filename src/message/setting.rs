@@ -87,6 +87,8 @@ pub enum Setting {
     Rated(Rated),
     /// Other names of the rig.
     ShortNames(Vec<String>),
+    /// How many years readings and services are kept; none: for good.
+    Keep(Option<u16>),
 }
 
 /// What a meter shows when nothing else is said.
@@ -187,6 +189,8 @@ mod tests {
                 pressure_psi: 60.0,
             }),
             Setting::ShortNames(vec!["H".to_owned(), "big bird".to_owned()]),
+            Setting::Keep(Some(5)),
+            Setting::Keep(None),
         ];
         samples.extend(Currency::all().map(Setting::Currency));
         samples.extend(Country::all().map(Setting::Country));

@@ -112,6 +112,15 @@ pub fn plain_number(words: Words, number: f64) -> String {
     text.replace('.', &words.plain("decimal-mark"))
 }
 
+/// A number to its last digit: `7.25`, and `7.2340`, since three digits behind
+/// a mark could be thousands.
+pub fn exact_number(words: Words, number: f64) -> String {
+    let text = number.to_string();
+    let thousands = text.split_once('.').is_some_and(|(_, decimals)| decimals.len() == 3);
+    let text = if thousands { format!("{text}0") } else { text };
+    text.replace('.', &words.plain("decimal-mark"))
+}
+
 /// A day of the week.
 pub fn weekday(words: Words, day: Weekday) -> String {
     let number = day.from_monday() as i64 + 1;

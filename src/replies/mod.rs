@@ -5,6 +5,7 @@ pub mod asking;
 pub mod buying;
 pub mod caution;
 pub mod comparing;
+pub mod data;
 pub mod digest;
 pub mod figures;
 pub mod help;

@@ -1,7 +1,9 @@
 //! Settings in the words in which they could be typed: what is shown can be
 //! changed, sent back, and is understood.
 
-use crate::message::setting::{Currency, Degrees, Meter, PressureUnit, Setting, Stands, VolumeUnit};
+use crate::message::setting::{
+    self, Amount, Currency, Degrees, Meter, PressureUnit, Setting, Stands, VolumeUnit, Wish,
+};
 
 use super::Words;
 use super::figures;
@@ -15,11 +17,46 @@ pub struct Ways {
     pub volume: VolumeUnit,
 }
 
-/// A setting with its value, as it could be typed.
+/// A setting with its value, as it could be typed: rounded as people read it.
 pub fn typed(words: Words, setting: &Setting, ways: Ways) -> String {
+    worded(words, setting, ways, false)
+}
+
+/// A setting with its value, as it could be typed to the last digit: in the
+/// usual words if those say all of it.
+pub fn typed_exactly(words: Words, setting: &Setting, ways: Ways) -> String {
+    let usual = typed(words, setting, ways);
+    let reads_back = setting::read(&usual).is_some_and(|read| read.wish == Wish::Set(setting.clone()));
+    if reads_back {
+        return usual;
+    }
+    worded(words, setting, ways, true)
+}
+
+fn worded(words: Words, setting: &Setting, ways: Ways, exactly: bool) -> String {
     let say = |key, value: &str| words.say(key, [("value", value.into())]);
-    let money = |key, amount| say(key, &figures::money(words, amount, ways.currency));
-    let percent = |key, line: f64| say(key, &figures::plain_number(words, line * 100.0));
+    let number = |number: f64| {
+        if exactly {
+            figures::exact_number(words, number)
+        } else {
+            figures::plain_number(words, number)
+        }
+    };
+    let money = |key, amount: Amount| {
+        if exactly {
+            say(key, &number(amount.main()))
+        } else {
+            say(key, &figures::money(words, amount, ways.currency))
+        }
+    };
+    let volume = |key, litres: f64| {
+        if exactly {
+            say(key, &words.say("litres", [("value", (&number(litres)).into())]))
+        } else {
+            say(key, &figures::volume(words, litres, ways.volume))
+        }
+    };
+    let percent = |key, line: f64| say(key, &number(line * 100.0));
     let switch = |key, on: bool| words.say(key, [("value", i64::from(on).into())]);
     match setting {
         Setting::Currency(currency) => say("set-currency", currency.code()),
@@ -29,8 +66,8 @@ pub fn typed(words: Words, setting: &Setting, ways: Ways) -> String {
         Setting::PrefilterPrice(amount) => money("set-prefilter-price", *amount),
         Setting::MembraneLabour(amount) => money("set-membrane-labour", *amount),
         Setting::ResinLabour(amount) => money("set-resin-labour", *amount),
-        Setting::ResinLitres(litres) => say("set-resin-litres", &figures::volume(words, *litres, ways.volume)),
-        Setting::LitresPerDay(litres) => say("set-litres-per-day", &figures::volume(words, *litres, ways.volume)),
+        Setting::ResinLitres(litres) => volume("set-resin-litres", *litres),
+        Setting::LitresPerDay(litres) => volume("set-litres-per-day", *litres),
         Setting::BusyMonths(months) => busy(words, months),
         Setting::WearingLine(line) => percent("set-wearing-line", *line),
         Setting::DueLine(line) => percent("set-due-line", *line),
@@ -50,7 +87,7 @@ pub fn typed(words: Words, setting: &Setting, ways: Ways) -> String {
             [("from", (&from.text()).into()), ("to", (&to.text()).into())],
         ),
         Setting::Meter(Meter::Ppm) => words.plain("set-meter-ppm"),
-        Setting::Meter(Meter::Conductivity(factor)) => say("set-meter-us", &figures::plain_number(words, *factor)),
+        Setting::Meter(Meter::Conductivity(factor)) => say("set-meter-us", &number(*factor)),
         Setting::Degrees(Degrees::Celsius) => say("set-degrees", "C"),
         Setting::Degrees(Degrees::Fahrenheit) => say("set-degrees", "F"),
         Setting::PressureUnit(PressureUnit::Bar) => say("set-pressure", "bar"),
@@ -66,15 +103,14 @@ pub fn typed(words: Words, setting: &Setting, ways: Ways) -> String {
         Setting::Rated(rated) => words.say(
             "set-rated",
             [
-                ("flow", (&figures::plain_number(words, rated.gallons_per_day)).into()),
-                (
-                    "temperature",
-                    (&figures::plain_number(words, rated.temperature_f)).into(),
-                ),
-                ("pressure", (&figures::plain_number(words, rated.pressure_psi)).into()),
+                ("flow", (&number(rated.gallons_per_day)).into()),
+                ("temperature", (&number(rated.temperature_f)).into()),
+                ("pressure", (&number(rated.pressure_psi)).into()),
             ],
         ),
         Setting::ShortNames(names) => say("set-short-names", &either(words, names)),
+        Setting::Keep(None) => words.plain("set-keep-everything"),
+        Setting::Keep(Some(years)) => words.say("set-keep", [("value", i64::from(*years).into())]),
     }
 }
 

@@ -33,6 +33,21 @@ pub async fn note(db: &mut Db, teller: Teller, what: &str, about: &str) -> Resul
     Ok(())
 }
 
+/// Notes what nobody did: what fell due by itself.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn note_by_itself(db: &mut Db, outfit_id: i64, what: &str, about: &str, now: i64) -> Result<(), StoreError> {
+    sqlx::query("insert into changes (outfit_id, what, about, changed_at) values ($1, $2, $3, $4)")
+        .bind(outfit_id)
+        .bind(what)
+        .bind(about)
+        .bind(now)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}
+
 /// The last changes of an outfit, newest first.
 ///
 /// # Errors

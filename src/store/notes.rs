@@ -99,15 +99,3 @@ pub async fn count_unasked(db: &mut Db, person_id: i64, on_date: &str) -> Result
     .await?;
     Ok(())
 }
-
-/// Forgets counts of days before a local date.
-///
-/// # Errors
-/// Whatever the database says.
-pub async fn forget_counts(db: &mut Db, before_date: &str) -> Result<(), StoreError> {
-    sqlx::query("delete from unasked where on_date < $1")
-        .bind(before_date)
-        .execute(&mut *db)
-        .await?;
-    Ok(())
-}

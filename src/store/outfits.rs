@@ -1,6 +1,6 @@
 //! Outfits: one business with its zone, hours and meter.
 
-use super::{Db, StoreError};
+use super::{Db, StoreError, settings};
 
 /// One business.
 #[derive(Clone, Debug, PartialEq, sqlx::FromRow)]
@@ -30,7 +30,7 @@ const COLUMNS: &str = "id, name, zone, day_ends, us_to_ppm, degrees, created_at,
 /// # Errors
 /// Whatever the database says.
 pub async fn found(db: &mut Db, name: &str, zone: &str, now: i64) -> Result<i64, StoreError> {
-    Ok(sqlx::query_scalar(
+    let id: i64 = sqlx::query_scalar(
         "insert into outfits (name, zone, day_ends, us_to_ppm, degrees, created_at)
          values ($1, $2, '17:00', 0.5, 'C', $3) returning id",
     )
@@ -38,7 +38,11 @@ pub async fn found(db: &mut Db, name: &str, zone: &str, now: i64) -> Result<i64,
     .bind(zone)
     .bind(now)
     .fetch_one(&mut *db)
-    .await?)
+    .await?;
+    for (what, value) in [(settings::NAME, name), (settings::ZONE, zone)] {
+        settings::came_with(db, id, what, value, now).await?;
+    }
+    Ok(id)
 }
 
 /// One outfit by its number.

@@ -162,18 +162,3 @@ pub async fn forget_buttons(db: &mut Db, before: i64) -> Result<(), StoreError> 
         .await?;
     Ok(())
 }
-
-/// Clears away questions that expired before `before` and that no button answers any more.
-///
-/// # Errors
-/// Whatever the database says.
-pub async fn forget(db: &mut Db, before: i64) -> Result<(), StoreError> {
-    sqlx::query(
-        "delete from questions where expires_at < $1
-         and id not in (select question_id from buttons where question_id is not null)",
-    )
-    .bind(before)
-    .execute(&mut *db)
-    .await?;
-    Ok(())
-}

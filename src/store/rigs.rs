@@ -115,6 +115,25 @@ pub async fn set_traits(db: &mut Db, rig: &Rig, now: i64) -> Result<(), StoreErr
     Ok(())
 }
 
+/// Whether anything that counts was read on a rig, done to it, or set for it.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn is_told_of(db: &mut Db, id: i64) -> Result<bool, StoreError> {
+    for sql in [
+        "select count(*) from readings where rig_id = $1 and withdrawn_at is null",
+        "select count(*) from services where rig_id = $1 and withdrawn_at is null",
+        "select count(*) from settings where value <> '' and id in (
+             select max(id) from settings where rig_id = $1 group by name)",
+    ] {
+        let found: i64 = sqlx::query_scalar(sql).bind(id).fetch_one(&mut *db).await?;
+        if found > 0 {
+            return Ok(true);
+        }
+    }
+    Ok(false)
+}
+
 /// Takes a rig off the fleet; its readings stay.
 ///
 /// # Errors

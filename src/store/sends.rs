@@ -321,14 +321,18 @@ pub async fn waiting(db: &mut Db) -> Result<i64, StoreError> {
     )
 }
 
-/// Clears away what was finished before `before`.
+/// Clears away what was finished before `before`, and what was queued before
+/// and could not be sent since, such as to somebody who shut the bot out.
 ///
 /// # Errors
 /// Whatever the database says.
 pub async fn forget(db: &mut Db, before: i64) -> Result<(), StoreError> {
-    sqlx::query("delete from sends where finished_at < $1")
-        .bind(before)
-        .execute(&mut *db)
-        .await?;
+    for sql in [
+        "delete from carried_blobs where send_id in (
+             select id from sends where finished_at < $1 or (finished_at is null and queued_at < $1))",
+        "delete from sends where finished_at < $1 or (finished_at is null and queued_at < $1)",
+    ] {
+        sqlx::query(sql).bind(before).execute(&mut *db).await?;
+    }
     Ok(())
 }

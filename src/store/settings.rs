@@ -90,6 +90,27 @@ pub async fn past(db: &mut Db, outfit_id: i64, count: i64) -> Result<Vec<Kept>, 
     .await?)
 }
 
+/// The names under which the past of an outfit's name and zone is kept; what
+/// holds stands in its own columns.
+pub const NAME: &str = "name";
+/// See [`NAME`].
+pub const ZONE: &str = "zone";
+
+/// Notes what an outfit came with: nobody set it.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn came_with(db: &mut Db, outfit_id: i64, name: &str, value: &str, now: i64) -> Result<(), StoreError> {
+    sqlx::query("insert into settings (outfit_id, name, value, set_at) values ($1, $2, $3, $4)")
+        .bind(outfit_id)
+        .bind(name)
+        .bind(value)
+        .bind(now)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}
+
 /// The name under which the address of the crew's group chat is kept.
 pub const CREW_CHAT: &str = "crew-chat";
 
@@ -105,4 +126,19 @@ pub async fn crew_chat(db: &mut Db, outfit_id: i64) -> Result<Option<String>, St
     .fetch_optional(&mut *db)
     .await?;
     Ok(chat.filter(|chat| !chat.is_empty()))
+}
+
+/// The outfit whose crew's chat this is, if it is one.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn outfit_of_crew_chat(db: &mut Db, chat: &str) -> Result<Option<i64>, StoreError> {
+    Ok(sqlx::query_scalar(
+        "select outfit_id from settings where value = $1 and id in (
+             select max(id) from settings where name = 'crew-chat' group by outfit_id)
+         order by id limit 1",
+    )
+    .bind(chat)
+    .fetch_optional(&mut *db)
+    .await?)
 }

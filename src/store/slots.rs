@@ -29,16 +29,3 @@ pub async fn claimed_since(db: &mut Db, since: i64) -> Result<HashSet<String>, S
         .await?;
     Ok(keys.into_iter().collect())
 }
-
-/// Clears away slots that were claimed before `before`, which must be longer ago than
-/// any slot is looked for.
-///
-/// # Errors
-/// Whatever the database says.
-pub async fn forget(db: &mut Db, before: i64) -> Result<(), StoreError> {
-    sqlx::query("delete from slots where claimed_at < $1")
-        .bind(before)
-        .execute(&mut *db)
-        .await?;
-    Ok(())
-}

@@ -1,5 +1,6 @@
 //! Who may do what; an outfit is closed to others.
 
+use insta::assert_snapshot;
 use tapside::bot::envelope::{Arrived, Happening};
 
 use crate::world::{World, arrived};
@@ -134,63 +135,6 @@ async fn in_a_group_a_reading_is_answered_and_whoever_speaks_to_the_bot_gets_a_h
     assert!(world.waits(1).await.contains("I read water."));
 }
 
-/// What is typed, who of owner, lead and crew may do it, and what it says to them.
-const RIGHTS: [(&str, [bool; 3], &str); 22] = [
-    ("heron 180 12", [true, true, true], "Heron 9"),
-    ("heron flushed", [true, true, true], "Noted"),
-    ("heron same membrane", [true, true, true], "Noted"),
-    ("fleet", [true, true, true], "3 rigs"),
-    ("history heron", [true, true, true], "newest first"),
-    ("people", [true, true, true], "owner, owner"),
-    ("my rig heron", [true, true, true], "is your rig"),
-    ("no rig", [true, true, true], "no rig of your own"),
-    ("invite", [true, true, false], "/start "),
-    ("invites", [true, true, false], "Open invites"),
-    ("cancel invites", [true, true, false], "open invite"),
-    ("add rig wren", [true, true, false], "Wren"),
-    ("invite lead", [true, false, false], "/start "),
-    ("make crew-9 lead", [true, false, false], "crew-9"),
-    ("remove lead-9", [true, false, false], "lead-9 is out"),
-    ("hand over to crew-8", [true, false, false], "Sure?"),
-    ("name Mine", [true, false, false], "is called"),
-    ("export", [true, false, false], "all that I keep"),
-    ("import", [true, false, false], "CSV"),
-    ("changes", [true, false, false], "newest first"),
-    ("close outfit", [true, false, false], "for good"),
-    ("keep outfit", [true, false, false], "not closing"),
-];
-
-#[tokio::test]
-async fn each_command_is_for_whom_it_is_and_touches_no_other_outfit() {
-    let mut world = World::new().await;
-    for who in ["lead", "crew", "crew-8", "crew-9", "lead-9"] {
-        world.says(who, "hello").await;
-    }
-    let token = world.desk.bot().found_token(world.now).await.unwrap();
-    world.says("newcomer", &format!("/start {token}")).await;
-    // Crew first, so that what an owner changes is not in their way.
-    for (text, rights, says) in RIGHTS {
-        for (who, may) in ["owner", "lead", "crew"].into_iter().zip(rights).rev() {
-            let answer = world.says(who, text).await;
-            let refused = answer.contains("Only an owner");
-            assert_eq!(!refused, may, "{who}: {text}: {answer}");
-            assert!(
-                !may || answer.contains(says) || answer.contains("already"),
-                "{who}: {text}: {answer}"
-            );
-        }
-        let elsewhere = world.says("newcomer", text).await;
-        for secret in ["crew-8", "crew-9", "tap 180", "3 rigs"] {
-            assert!(!elsewhere.contains(&format!("{secret} ")), "{text}: {elsewhere}");
-        }
-    }
-    let people = world.says("owner", "people").await;
-    assert!(
-        people.contains("crew-9, lead") && people.contains("crew-8, crew"),
-        "{people}"
-    );
-}
-
 #[tokio::test]
 async fn a_press_outlives_neither_role_nor_membership() {
     let mut world = World::new().await;
@@ -213,4 +157,110 @@ async fn a_press_outlives_neither_role_nor_membership() {
             .await
             .contains("used up")
     );
+}
+
+/// A press of a button by its token, as a transport brings it.
+fn press(token: &str, who: &str, now: i64) -> Arrived {
+    let what = Happening::Press {
+        token: token.to_owned(),
+        press: format!("press/{who}/{token}/{now}"),
+    };
+    arrived(
+        &format!("press/{who}/{token}/{now}"),
+        0,
+        &format!("desk:{who}"),
+        who,
+        what,
+        now,
+    )
+}
+
+/// Presses every token that there can be; what is said to that.
+async fn press_all(world: &mut World, who: &str) -> String {
+    let presses: Vec<Arrived> = (1..60)
+        .map(|n| press(&format!("token{n:04}"), who, world.now))
+        .collect();
+    world.desk.bot().hear(&presses, world.now).await.unwrap();
+    world.waits(1).await
+}
+
+#[tokio::test]
+async fn another_outfits_owner_presses_in_vain_and_so_does_a_stranger() {
+    let mut world = World::new().await;
+    let token = world.desk.bot().found_token(world.now).await.unwrap();
+    world.says("newcomer", &format!("/start {token}")).await;
+    world.says("newcomer", "stop").await;
+    world
+        .says("owner", "import\nrig,date,tap,ro\nheron,2026-03-01,180,12")
+        .await;
+    world.says("crew", "otter 19 214").await;
+    for who in ["newcomer", "stranger"] {
+        let answer = press_all(&mut world, who).await;
+        assert!(
+            !answer.contains("Otter") && !answer.contains("Imported"),
+            "{who}: {answer}"
+        );
+    }
+    assert!(world.says("lead", "otter?").await.contains("no readings yet"));
+    assert!(world.says("lead", "heron?").await.contains("no readings yet"));
+}
+
+#[tokio::test]
+async fn a_button_is_void_after_its_time_and_counts_once() {
+    let mut world = World::new().await;
+    world.says("crew", "otter 19 214").await;
+    world.now += 13 * 3600;
+    assert_snapshot!(world.says("crew", "[tap 214, RO 19]").await, @"bot: That question is closed. Type it instead.");
+    assert!(world.says("crew", "otter?").await.contains("no readings yet"));
+    world.says("crew", "otter 19 214").await;
+    assert!(world.says("crew", "[tap 214, RO 19]").await.contains("Otter 91.1 %"));
+    let again = world.says("crew", "[tap 214, RO 19]").await;
+    assert!(!again.contains("Otter 91.1 %"), "{again}");
+    assert_eq!(world.says("crew", "history otter").await.matches("tap 214").count(), 1);
+}
+
+#[tokio::test]
+async fn a_founding_link_founds_one_outfit() {
+    let mut world = World::new().await;
+    let token = world.desk.bot().found_token(world.now).await.unwrap();
+    assert!(
+        world
+            .says("newcomer-1", &format!("/start {token}"))
+            .await
+            .contains("This outfit is yours")
+    );
+    assert!(
+        world
+            .says("newcomer-2", &format!("/start {token}"))
+            .await
+            .contains("used up")
+    );
+    let late = world.desk.bot().found_token(world.now).await.unwrap();
+    world.now += 31 * 86_400;
+    assert!(
+        world
+            .says("newcomer-2", &format!("/start {late}"))
+            .await
+            .contains("expired")
+    );
+    let guessed = world.says("newcomer-3", "/start token9999").await;
+    assert!(guessed.contains("used up"), "{guessed}");
+}
+
+#[tokio::test]
+async fn in_a_crews_chat_a_stranger_is_told_that_nothing_was_noted() {
+    let mut world = World::new().await;
+    world.says_in_the_group("owner", "link crew chat").await;
+    assert_eq!(world.says_in_the_group("stranger", "see you at nine").await, "");
+    assert_eq!(world.says_in_the_group("stranger", "heron?").await, "");
+    assert_snapshot!(world.says_in_the_group("stranger", "heron 180 12").await, @"bot to the group: I do not know you yet, so I noted nothing. Open the invite link from your owner or lead, then send it again.");
+    assert_eq!(
+        world.says_in_the_group("stranger", "heron 180 12").await,
+        "",
+        "once an hour"
+    );
+    world.says_in_the_group("owner", "unlink crew chat").await;
+    world.now += 3600;
+    assert_eq!(world.says_in_the_group("stranger", "heron 180 12").await, "");
+    assert!(world.says("owner", "heron?").await.contains("no readings yet"));
 }

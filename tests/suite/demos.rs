@@ -34,7 +34,16 @@ macro_rules! rarer {
     };
 }
 
-rarer! {}
+rarer! {
+    data_exportar_e_importar: "data-exportar-e-importar.txt",
+    data_exports_and_sheets: "data-exports-and-sheets.txt",
+    data_guardar_y_cerrar: "data-guardar-y-cerrar.txt",
+    data_kept_and_closed: "data-kept-and-closed.txt",
+    people_come_and_go: "people-come-and-go.txt",
+    people_entran_y_salen: "people-entran-y-salen.txt",
+    setup_one_by_one: "setup-one-by-one.txt",
+    setup_una_por_una: "setup-una-por-una.txt",
+}
 
 #[test]
 fn every_conversation_is_played() {

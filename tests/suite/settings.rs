@@ -328,6 +328,7 @@ async fn an_owner_sets_prices_and_sees_what_holds() {
          pressure bar
          volume litres
          prefilters every 180 days
+         keep everything
          Not told yet; like this:
          membrane price £180
          Back to the usual: due line default

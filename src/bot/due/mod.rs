@@ -72,6 +72,7 @@ impl Bot {
         now: i64,
     ) -> Result<(), StoreError> {
         let hours = Hours::of(outfit, rules);
+        self.delete_old(outfit, rules, |key| met.contains(key), now).await?;
         let occasion = |slot| Occasion {
             outfit,
             rules,

@@ -1,16 +1,19 @@
 //! `export`: all that is kept of an outfit, to its owner's private chat.
 //!
-//! One workbook to look through, and the three sheets that can be read in
-//! again as comma-separated text. Not one packed file: a phone opens these with
-//! a tap. They may be saved and passed on, since that is what they are for.
+//! One workbook to look through, the three sheets that can be read in again as
+//! comma-separated text, and the settings as they are typed. Not one packed
+//! file: a phone opens these with a tap. They may be saved and passed on, since
+//! that is what they are for.
 
 mod columns;
+mod settings;
 mod sheets;
 
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 
 use crate::papers::{self, Cell, csv_rows};
+use crate::replies::data::Counted;
 use crate::store::{self, StoreError};
 
 use super::answer::Answer;
@@ -28,6 +31,7 @@ impl Turn<'_> {
         for sheet in sheets.iter().filter(|sheet| READ_AGAIN.contains(&sheet.name)) {
             files.push((format!("{}.csv", sheet.name), csv_rows(&titles(sheet), &sheet.rows)));
         }
+        files.push(("settings.txt".to_owned(), self.settings_text().into_bytes()));
         let mut answer = Answer::default();
         for (name, bytes) in files {
             let blob = store::blobs::keep(self.db, &bytes, self.now).await?;
@@ -45,16 +49,18 @@ impl Turn<'_> {
         self.note("exported", "").await?;
         let count = |name: &str| {
             let sheet = sheets.iter().find(|sheet| sheet.name == name);
-            i64::try_from(sheet.map_or(0, |sheet| sheet.rows.len())).unwrap_or(i64::MAX)
+            sheet.map_or(0, |sheet| sheet.rows.len())
         };
-        answer.parts.push(self.words.say(
-            "exported",
-            [
-                ("readings", count("readings").into()),
-                ("services", count("services").into()),
-                ("rigs", count("rigs").into()),
-            ],
-        ));
+        let counted = Counted {
+            readings: count("readings"),
+            services: count("services"),
+            rigs: count("rigs"),
+            settings: 0,
+        };
+        answer.parts.push(match counted.told(self.words) {
+            Some(what) => self.words.say("exported", [("what", (&what).into())]),
+            None => self.words.plain("exported-bare"),
+        });
         Ok(answer)
     }
 

@@ -9,10 +9,11 @@ use crate::papers::Cell;
 use crate::store::readings::Reading;
 use crate::store::rigs::Stay;
 use crate::store::services::Service;
+use crate::store::settings::Kept;
 use crate::store::{self, StoreError};
 
 use super::super::turn::Turn;
-use super::columns::{self, Named};
+use super::columns::Named;
 
 /// A sheet before it is a file.
 pub struct Sheet {
@@ -39,18 +40,14 @@ pub async fn of_outfit(turn: &mut Turn<'_>) -> Result<Vec<Sheet>, StoreError> {
         zone: turn.zone.clone(),
     };
     let sheet = |name, columns, rows| Sheet { name, columns, rows };
-    let mut set: Vec<Vec<Cell>> = [
-        ("name", &turn.outfit.name),
-        ("zone", &turn.outfit.zone),
+    // What has a column of its own holds as it stands there.
+    let columns = [
+        (store::settings::NAME, &turn.outfit.name),
+        (store::settings::ZONE, &turn.outfit.zone),
         ("day-ends", &turn.outfit.day_ends),
-    ]
-    .into_iter()
-    .map(|(name, value)| vec![Cell::Empty, text(name), text(value), Cell::Empty, Cell::Empty])
-    .collect();
-    let shown = settings
-        .iter()
-        .filter(|setting| setting.name != store::settings::CREW_CHAT);
-    set.extend(shown.map(|setting| {
+    ];
+    let in_column = |setting: &&Kept| setting.rig_id.is_none() && columns.iter().any(|(name, _)| *name == setting.name);
+    let row = |setting: &Kept| {
         vec![
             setting.rig_id.map_or(Cell::Empty, |rig| names.rig(rig)),
             text(&setting.name),
@@ -58,27 +55,39 @@ pub async fn of_outfit(turn: &mut Turn<'_>) -> Result<Vec<Sheet>, StoreError> {
             names.at(Some(setting.set_at)),
             setting.person_id.map_or(Cell::Empty, |person| names.person(person)),
         ]
-    }));
+    };
+    let mut set: Vec<Vec<Cell>> = columns
+        .iter()
+        .map(|(name, value)| {
+            let kept = settings.iter().find(|kept| in_column(kept) && kept.name == *name);
+            let unset = || vec![Cell::Empty, text(name), text(value), Cell::Empty, Cell::Empty];
+            kept.map_or_else(unset, row)
+        })
+        .collect();
+    let shown = settings
+        .iter()
+        .filter(|setting| setting.name != store::settings::CREW_CHAT && !in_column(setting));
+    set.extend(shown.map(row));
     Ok(vec![
         sheet(
             "readings",
-            &columns::READINGS,
+            &super::columns::READINGS,
             readings.iter().map(|reading| names.reading(reading)).collect(),
         ),
         sheet(
             "services",
-            &columns::SERVICES,
+            &super::columns::SERVICES,
             services.iter().map(|service| names.service(service)).collect(),
         ),
         sheet(
             "rigs",
-            &columns::RIGS,
+            &super::columns::RIGS,
             rigs.iter().map(|rig| names.of_rig(rig)).collect(),
         ),
-        sheet("settings", &columns::SETTINGS, set),
+        sheet("settings", &super::columns::SETTINGS, set),
         sheet(
             "people",
-            &columns::PEOPLE,
+            &super::columns::PEOPLE,
             people
                 .iter()
                 .map(|person| {

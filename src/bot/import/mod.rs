@@ -1,9 +1,11 @@
-//! `import`: rows out of a spreadsheet, shown first, taken in on a yes, all of
-//! them or none.
+//! `import`: rows out of a spreadsheet, or settings as they are typed; shown
+//! first, taken in on a yes, all of them or none.
 
 mod plan;
 mod taking;
 mod telling;
+mod told;
+mod undoing;
 
 use crate::intake::{self, Unreadable, text_of};
 use crate::store::{self, StoreError};
@@ -39,13 +41,28 @@ impl Turn<'_> {
                 }
                 return Ok(answer);
             }
-            Err(why) => return Ok(Answer::says(self.unreadable(&why))),
+            Err(why) => {
+                let Some(settings) = told::settings(self, rows) else {
+                    return Ok(Answer::says(self.unreadable(&why)));
+                };
+                let preview = telling::preview_of_settings(self, &settings);
+                if settings.changes.is_empty() {
+                    return Ok(Answer::says(preview));
+                }
+                return self.offer_it(preview, rows, order).await;
+            }
         };
         let plan = plan::of(self, &intake).await?;
-        let mut answer = Answer::says(telling::preview(self, &intake, &plan));
+        let preview = telling::preview(self, &intake, &plan);
         if plan.is_nothing() {
-            return Ok(answer);
+            return Ok(Answer::says(preview));
         }
+        self.offer_it(preview, rows, order).await
+    }
+
+    /// What was shown waits for a yes.
+    async fn offer_it(&mut self, preview: String, rows: &str, order: i64) -> Result<Answer, StoreError> {
+        let mut answer = Answer::says(preview);
         store::imports::offer(self.db, self.teller(), rows, order).await?;
         let waiting = store::imports::offered(self.db, self.outfit.id, self.member.id, self.now - WAITS).await?;
         if waiting.len() > 1 {
@@ -118,21 +135,6 @@ impl Turn<'_> {
         } else {
             "import-nothing-waits"
         })))
-    }
-
-    pub(super) async fn undo_import(&mut self) -> Result<Answer, StoreError> {
-        let Some((readings, services)) = store::imports::undo_last(self.db, self.outfit.id, self.now).await? else {
-            return Ok(Answer::says(self.words.plain("import-none-to-undo")));
-        };
-        let count = |number: u64| i64::try_from(number).unwrap_or(i64::MAX);
-        self.note("import-undone", &(readings + services).to_string()).await?;
-        Ok(Answer::says(self.words.say(
-            "import-undone",
-            [
-                ("readings", count(readings).into()),
-                ("services", count(services).into()),
-            ],
-        )))
     }
 
     fn unreadable(&self, why: &Unreadable) -> String {

@@ -27,6 +27,8 @@ pub struct Plan {
     pub known: usize,
     /// Rows that lie in the future.
     pub ahead: usize,
+    /// Rows that are older than what is kept.
+    pub too_old: usize,
     /// Rows whose rig has a name that no rig can have.
     pub misnamed: usize,
 }
@@ -69,6 +71,7 @@ pub async fn of(turn: &mut Turn<'_>, intake: &Intake) -> Result<Plan, StoreError
         .filter(|kept| kept.withdrawn_at.is_none())
         .map(|kept| (kept.rig_id, kept.done_at, kept.what.clone()))
         .collect();
+    let kept_since = turn.kept_since().unwrap_or(i64::MIN);
     let mut plan = Plan::default();
     let mut traits = BTreeSet::new();
     for row in &intake.rows {
@@ -102,6 +105,8 @@ pub async fn of(turn: &mut Turn<'_>, intake: &Intake) -> Result<Plan, StoreError
                 );
                 if at > turn.now + AHEAD {
                     plan.ahead += 1;
+                } else if at < kept_since {
+                    plan.too_old += 1;
                 } else if read.insert(key) {
                     plan.readings.push((at, in_our_degrees(turn, row)));
                 } else {
@@ -112,6 +117,8 @@ pub async fn of(turn: &mut Turn<'_>, intake: &Intake) -> Result<Plan, StoreError
                 let at = instant(turn, row.at);
                 if at > turn.now + AHEAD {
                     plan.ahead += 1;
+                } else if at < kept_since {
+                    plan.too_old += 1;
                 } else if done.insert((rig, at, row.what.to_owned())) {
                     plan.services.push((at, in_our_currency(turn, row)));
                 } else {

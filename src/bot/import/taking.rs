@@ -1,9 +1,10 @@
-//! Taking in the rows that wait, in the transaction of the yes.
+//! Taking in what waits, in the transaction of the yes.
 
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap};
 
-use crate::intake::{self, Kind};
-use crate::store::imports::{self, Offered};
+use crate::intake::{self, Intake, Kind};
+use crate::replies::data::Counted;
+use crate::store::imports::{self, Offered, SettingBefore, StoodBefore, Traits};
 use crate::store::readings::Reading;
 use crate::store::rigs::Rig;
 use crate::store::services::Service;
@@ -13,36 +14,66 @@ use super::super::answer::Answer;
 use super::super::fleet::fold;
 use super::super::turn::Turn;
 use super::plan::{self, Plan};
+use super::told::{self, Told};
 
-/// Takes in all that waits: rigs before what was read and done on them.
-pub async fn all(turn: &mut Turn<'_>, waiting: Vec<Offered>) -> Result<Answer, StoreError> {
-    let mut read = Vec::new();
-    for offered in waiting {
-        let day_first = (offered.day_first >= 0).then_some(offered.day_first == 1);
-        if let Ok(intake) = intake::read(&offered.source, day_first) {
-            read.push((offered.id, intake));
+/// What waits: a sheet, or a text of settings, which is read when its rigs are here.
+enum Waiting {
+    Sheet(Intake),
+    Settings(String),
+}
+
+impl Waiting {
+    /// Rigs before what was read and done on them; settings last, since they name rigs.
+    fn place(&self) -> u8 {
+        match self {
+            Self::Sheet(intake) if intake.kind == Kind::Rigs => 0,
+            Self::Sheet(_) => 1,
+            Self::Settings(_) => 2,
         }
     }
-    read.sort_by_key(|(_, intake)| intake.kind != Kind::Rigs);
-    let (mut readings, mut services, mut new_rigs) = (0, 0, 0);
-    for (id, intake) in read {
-        let plan = plan::of(turn, &intake).await?;
-        readings += plan.readings.len();
-        services += plan.services.len();
-        new_rigs += plan.new_rigs.len();
-        take(turn, id, plan).await?;
-        imports::taken(turn.db, id, turn.now).await?;
+}
+
+/// Takes in all that waits.
+pub async fn all(turn: &mut Turn<'_>, offered: Vec<Offered>) -> Result<Answer, StoreError> {
+    let mut waiting: Vec<(i64, Waiting)> = offered
+        .into_iter()
+        .map(|offered| {
+            let day_first = (offered.day_first >= 0).then_some(offered.day_first == 1);
+            let read = intake::read(&offered.source, day_first).map(Waiting::Sheet);
+            (offered.id, read.unwrap_or(Waiting::Settings(offered.source)))
+        })
+        .collect();
+    waiting.sort_by_key(|(_, waiting)| waiting.place());
+    let mut counted = Counted::default();
+    let mut rigs = BTreeSet::new();
+    for (id, waiting) in waiting {
+        let mut stood_before = StoodBefore::default();
+        match waiting {
+            Waiting::Sheet(intake) => {
+                let plan = plan::of(turn, &intake).await?;
+                counted.readings += plan.readings.len();
+                counted.services += plan.services.len();
+                rigs.extend(plan.new_rigs.keys().cloned());
+                rigs.extend(plan.rigs.iter().map(|rig| fold(&rig.name)));
+                take(turn, id, plan, &mut stood_before).await?;
+            }
+            Waiting::Settings(text) => {
+                if let Some(settings) = told::settings(turn, &text) {
+                    counted.settings += settings.changes.len();
+                    rigs.extend(settings.new_rigs.keys().cloned());
+                    set(turn, settings, &mut stood_before).await?;
+                }
+            }
+        }
+        imports::taken(turn.db, id, &stood_before, turn.now).await?;
     }
-    turn.note("imported", &(readings + services).to_string()).await?;
-    let count = |number: usize| i64::try_from(number).unwrap_or(i64::MAX);
-    Ok(Answer::says(turn.words.say(
-        "imported",
-        [
-            ("readings", count(readings).into()),
-            ("services", count(services).into()),
-            ("rigs", count(new_rigs).into()),
-        ],
-    )))
+    counted.rigs = rigs.len();
+    let rows = counted.readings + counted.services + counted.rigs + counted.settings;
+    turn.note("imported", &rows.to_string()).await?;
+    Ok(Answer::says(match counted.told(turn.words) {
+        Some(what) => turn.words.say("imported", [("what", (&what).into())]),
+        None => turn.words.plain("import-adds-nothing"),
+    }))
 }
 
 /// A rig on which nobody ever read an RO outlet has none.
@@ -55,9 +86,10 @@ fn seems_di_only(plan: &Plan, folded: &str) -> bool {
     of_rig.peek().is_some() && of_rig.all(|(_, row)| row.permeate_ppm.is_none())
 }
 
-async fn take(turn: &mut Turn<'_>, id: i64, plan: Plan) -> Result<(), StoreError> {
+async fn take(turn: &mut Turn<'_>, id: i64, plan: Plan, stood_before: &mut StoodBefore) -> Result<(), StoreError> {
     for (folded, (_, name)) in &plan.new_rigs {
         if let Some(rig) = store::rigs::add(turn.db, turn.outfit.id, name, folded, turn.now).await? {
+            stood_before.added.push(rig);
             let rig = Rig {
                 id: rig,
                 name: name.clone(),
@@ -70,8 +102,14 @@ async fn take(turn: &mut Turn<'_>, id: i64, plan: Plan) -> Result<(), StoreError
     turn.fleet = store::rigs::fleet(turn.db, turn.outfit.id).await?;
     for told in &plan.rigs {
         if let Some(rig) = turn.fleet.iter_mut().find(|rig| fold(&rig.name) == fold(&told.name)) {
-            (rig.di_only, rig.flushes_itself) = (told.di_only, told.flushes_itself);
+            let (before, behind) = ((rig.di_only, rig.flushes_itself), (told.di_only, told.flushes_itself));
+            (rig.di_only, rig.flushes_itself) = behind;
             store::rigs::set_traits(turn.db, rig, turn.now).await?;
+            stood_before.traits.push(Traits {
+                rig_id: rig.id,
+                before,
+                behind,
+            });
         }
     }
     let rigs: HashMap<String, i64> = turn.fleet.iter().map(|rig| (fold(&rig.name), rig.id)).collect();
@@ -113,6 +151,54 @@ async fn take(turn: &mut Turn<'_>, id: i64, plan: Plan) -> Result<(), StoreError
             ..Service::default()
         };
         store::services::record(turn.db, teller, &kept).await?;
+    }
+    Ok(())
+}
+
+async fn set(turn: &mut Turn<'_>, settings: told::Settings, stood_before: &mut StoodBefore) -> Result<(), StoreError> {
+    for (folded, name) in &settings.new_rigs {
+        let added = store::rigs::add(turn.db, turn.outfit.id, name, folded, turn.now).await?;
+        stood_before.added.extend(added);
+    }
+    turn.fleet = store::rigs::fleet(turn.db, turn.outfit.id).await?;
+    for (_, told) in settings.changes {
+        let before = match told {
+            Told::Name(name) => {
+                let before = turn.outfit.name.clone();
+                turn.call_outfit(&name).await?;
+                (None, store::settings::NAME.to_owned(), before, name)
+            }
+            Told::Zone(zone) => {
+                let before = turn.outfit.zone.clone();
+                turn.move_to(&zone).await?;
+                (None, store::settings::ZONE.to_owned(), before, zone)
+            }
+            Told::Setting { rig, setting } => {
+                let rig = match rig {
+                    Some(name) => match turn.rig_named(&name) {
+                        Some(rig) => Some(rig),
+                        None => continue,
+                    },
+                    None => None,
+                };
+                let (field, rig_id) = (setting.field(), rig.as_ref().map(|rig| rig.id));
+                let before = turn.set_value(field, rig_id).map(|before| before.value());
+                turn.put(field, Some(&setting), rig.as_ref()).await?;
+                (
+                    rig_id,
+                    field.name().to_owned(),
+                    before.unwrap_or_default(),
+                    setting.value(),
+                )
+            }
+        };
+        let (rig_id, name, before, behind) = before;
+        stood_before.settings.push(SettingBefore {
+            rig_id,
+            name,
+            before,
+            behind,
+        });
     }
     Ok(())
 }

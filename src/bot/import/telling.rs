@@ -1,67 +1,64 @@
-//! The words that show what an import would bring.
+//! What an import would change, in words.
 
 use crate::intake::{Bad, Intake, Kind, Why};
+use crate::replies::data::whole;
 use crate::replies::figures;
 
 use super::super::turn::Turn;
 use super::plan::Plan;
+use super::told::Settings;
 
 /// So many bad lines are named; the rest is counted.
 const NAMED: usize = 5;
+/// So many settings are shown, and fewer bad lines beside them.
+const SHOWN: usize = 5;
+const NAMED_BESIDE: usize = 3;
+/// Enough of a cell to find it by.
+const LETTERS: usize = 40;
 
-/// What would come in, what is here already, what cannot be read and why.
+/// A line that cannot be read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct BadLine {
+    /// From 1.
+    pub line: u64,
+    /// The key of the text that says what is wrong.
+    pub why: &'static str,
+    /// What stands there.
+    pub cell: String,
+}
+
+/// What a sheet would bring, what is here already, what cannot be read and why.
 pub fn preview(turn: &Turn<'_>, intake: &Intake, plan: &Plan) -> String {
     let words = turn.words;
-    let count = |number: usize| i64::try_from(number).unwrap_or(i64::MAX);
-    let mut lines = Vec::new();
+    let count = |key: &'static str, count: usize| words.say(key, [("count", whole(count).into())]);
     let title = match intake.kind {
-        Kind::Readings => words.say("import-readings", [("count", count(plan.readings.len()).into())]),
-        Kind::Services => words.say("import-services", [("count", count(plan.services.len()).into())]),
-        Kind::Rigs => words.say("import-rigs", [("count", count(plan.rigs.len()).into())]),
+        Kind::Readings => count("import-readings", plan.readings.len()),
+        Kind::Services => count("import-services", plan.services.len()),
+        Kind::Rigs => count("import-rigs", plan.rigs.len()),
     };
-    lines.push(match plan.span() {
+    let mut lines = vec![match plan.span() {
         _ if plan.is_nothing() => words.plain("import-adds-nothing"),
-        Some((from, until)) if from != until => {
-            let day = |at| figures::full_day(words, turn.date(at), turn.today());
-            let (from, until) = (day(from), day(until));
-            let facts = [
-                ("what", (&title).into()),
-                ("from", (&from).into()),
-                ("until", (&until).into()),
-            ];
-            words.say("import-span", facts)
-        }
-        _ => title,
-    });
-    if !plan.new_rigs.is_empty() {
-        let names: Vec<&str> = plan.new_rigs.values().map(|(_, name)| name.as_str()).collect();
-        lines.push(words.say("import-new-rigs", [("rigs", (&names.join(", ")).into())]));
-    }
+        Some(span) => spanned(turn, &title, span),
+        None => title,
+    }];
+    lines.extend(new_rigs(turn, plan.new_rigs.values().map(|(_, name)| name.as_str())));
     for (number, key) in [
         (plan.known, "import-known"),
         (intake.withdrawn, "import-withdrawn"),
         (plan.ahead, "import-ahead"),
+        (plan.too_old, "import-too-old"),
         (plan.misnamed, "import-misnamed"),
     ] {
         if number > 0 {
-            lines.push(words.say(key, [("count", count(number).into())]));
+            lines.push(count(key, number));
         }
     }
     if !intake.left_out.is_empty() {
         lines.push(words.say("import-left-out", [("columns", (&intake.left_out.join(", ")).into())]));
     }
     for (key, rows) in [("import-odd", &intake.odd), ("import-bad", &intake.bad)] {
-        if rows.is_empty() {
-            continue;
-        }
-        lines.push(words.say(key, [("count", count(rows.len()).into())]));
-        // To count a single row takes as much room as to name it.
-        let named = if rows.len() == NAMED + 1 { rows.len() } else { NAMED };
-        lines.extend(rows.iter().take(named).map(|row| bad_line(turn, row)));
-        if rows.len() > named {
-            let rest = count(rows.len() - named);
-            lines.push(words.say("import-more-bad", [("count", rest.into())]));
-        }
+        let rows: Vec<BadLine> = rows.iter().map(of_sheet).collect();
+        lines.extend(bad_lines(turn, key, &rows, NAMED));
     }
     if !plan.is_nothing() {
         lines.push(words.plain("import-sure"));
@@ -69,22 +66,80 @@ pub fn preview(turn: &Turn<'_>, intake: &Intake, plan: &Plan) -> String {
     lines.join("\n")
 }
 
-fn bad_line(turn: &Turn<'_>, bad: &Bad) -> String {
-    let why = turn.words.plain(match bad.why {
-        Why::NoRig => "bad-no-rig",
-        Why::NoTime => "bad-no-time",
-        Why::NoFeed => "bad-no-feed",
-        Why::NoSecond => "bad-no-second",
-        Why::NoNumber => "bad-no-number",
-        Why::TooFar => "bad-too-far",
-        Why::NoService => "bad-no-service",
-        Why::Garbled => "bad-garbled",
-        Why::Risen => "odd-risen",
-        Why::FarTap => "odd-far-tap",
-    });
+/// What a text of settings would change.
+pub fn preview_of_settings(turn: &Turn<'_>, settings: &Settings) -> String {
+    let words = turn.words;
+    let count = |key: &'static str, count: usize| words.say(key, [("count", whole(count).into())]);
+    let changes = settings.changes.len();
+    let mut lines = vec![if changes == 0 {
+        words.plain("import-adds-nothing")
+    } else {
+        count("import-settings", changes)
+    }];
+    lines.extend(settings.changes.iter().take(SHOWN).map(|(line, _)| line.clone()));
+    if changes > SHOWN {
+        lines.push(count("import-more-bad", changes - SHOWN));
+    }
+    lines.extend(new_rigs(turn, settings.new_rigs.values().map(String::as_str)));
+    if settings.known > 0 {
+        lines.push(count("import-known", settings.known));
+    }
+    if let Some(keep) = &settings.keep {
+        lines.push(words.say("import-keep-apart", [("setting", keep.into())]));
+    }
+    lines.extend(bad_lines(turn, "import-bad", &settings.bad, NAMED_BESIDE));
+    if changes > 0 {
+        lines.push(words.plain("import-sure"));
+    }
+    lines.join("\n")
+}
+
+/// What comes, and from which day to which.
+fn spanned(turn: &Turn<'_>, title: &str, (from, until): (i64, i64)) -> String {
+    let day = |at| figures::full_day(turn.words, turn.date(at), turn.today());
+    let (from, until) = (day(from), day(until));
+    if from == until {
+        return turn
+            .words
+            .say("import-on-a-day", [("what", title.into()), ("day", (&from).into())]);
+    }
+    let facts = [
+        ("what", title.into()),
+        ("from", (&from).into()),
+        ("until", (&until).into()),
+    ];
+    turn.words.say("import-span", facts)
+}
+
+fn new_rigs<'a>(turn: &Turn<'_>, names: impl Iterator<Item = &'a str>) -> Option<String> {
+    let names: Vec<&str> = names.collect();
+    let told = || {
+        turn.words
+            .say("import-new-rigs", [("rigs", (&names.join(", ")).into())])
+    };
+    (!names.is_empty()).then(told)
+}
+
+fn bad_lines(turn: &Turn<'_>, title: &'static str, bad: &[BadLine], named: usize) -> Vec<String> {
+    let count = |key: &'static str, count: usize| turn.words.say(key, [("count", whole(count).into())]);
+    let mut lines = Vec::new();
+    if bad.is_empty() {
+        return lines;
+    }
+    lines.push(count(title, bad.len()));
+    // To count a single row takes as much room as to name it.
+    let named = if bad.len() == named + 1 { bad.len() } else { named };
+    lines.extend(bad.iter().take(named).map(|bad| bad_line(turn, bad)));
+    if bad.len() > named {
+        lines.push(count("import-more-bad", bad.len() - named));
+    }
+    lines
+}
+
+fn bad_line(turn: &Turn<'_>, bad: &BadLine) -> String {
+    let why = turn.words.plain(bad.why);
     let line = bad.line.to_string();
-    // Enough of the cell to find it by.
-    let cell: String = bad.cell.chars().take(30).collect();
+    let cell: String = bad.cell.chars().take(LETTERS).collect();
     let facts = [
         ("line", (&line).into()),
         ("why", (&why).into()),
@@ -94,5 +149,25 @@ fn bad_line(turn: &Turn<'_>, bad: &Bad) -> String {
         turn.words.say("bad-line", facts)
     } else {
         turn.words.say("bad-line-cell", facts)
+    }
+}
+
+fn of_sheet(bad: &Bad) -> BadLine {
+    let why = match bad.why {
+        Why::NoRig => "bad-no-rig",
+        Why::NoTime => "bad-no-time",
+        Why::NoFeed => "bad-no-feed",
+        Why::NoSecond => "bad-no-second",
+        Why::NoNumber => "bad-no-number",
+        Why::TooFar => "bad-too-far",
+        Why::NoService => "bad-no-service",
+        Why::OpenQuote => "bad-open-quote",
+        Why::Risen => "odd-risen",
+        Why::FarTap => "odd-far-tap",
+    };
+    BadLine {
+        line: bad.line,
+        why,
+        cell: bad.cell.clone(),
     }
 }

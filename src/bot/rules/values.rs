@@ -40,6 +40,8 @@ pub(in crate::bot) struct Values {
     pub stands: Option<Stands>,
     pub rated: Option<Rated>,
     pub short_names: Vec<String>,
+    /// The inner none: for good.
+    pub keep: Option<Option<u16>>,
 }
 
 impl Values {
@@ -77,11 +79,17 @@ impl Values {
             Setting::Stands(stands) => self.stands = Some(stands),
             Setting::Rated(rated) => self.rated = Some(rated),
             Setting::ShortNames(names) => self.short_names = names,
+            Setting::Keep(years) => self.keep = Some(years),
         }
     }
 }
 
 impl super::Rules {
+    /// How many years readings and services are kept; none: for good.
+    pub(in crate::bot) fn keeps(&self) -> Option<u16> {
+        self.outfit.keep.flatten()
+    }
+
     /// Whether a rig has a bed of resin: all have, unless it was said to run on RO alone.
     pub(in crate::bot) fn has_bed(&self, rig: &Rig) -> bool {
         let told = self.rigs.get(&rig.id).and_then(|own| own.resin_bed);

@@ -7,6 +7,7 @@ use crate::message::setting::{Clock, Country, Days, Setting, Stands, VolumeUnit,
 use crate::message::setup::{self, Part, Step};
 use crate::replies::figures;
 use crate::replies::settings::typed;
+use crate::water::quantity::LITRES_PER_US_GALLON;
 
 use super::super::answer::{Answer, Press};
 use super::super::turn::Turn;
@@ -32,6 +33,7 @@ impl Turn<'_> {
             Step::DayEnds => "setup-day-ends",
             Step::Digest => "setup-digest",
             Step::MembranePrice => "setup-membrane-price",
+            Step::ResinPrice if self.country().is_some_and(Country::is_american) => "setup-resin-price-feet",
             Step::ResinPrice => "setup-resin-price",
             Step::LitresPerDay => "setup-litres",
             Step::Crew => "setup-crew",
@@ -67,12 +69,28 @@ impl Turn<'_> {
             _ => String::new(),
         };
         let facts = self.assumed(step);
-        let text = self
-            .words
-            .say(key, [("rig", (&rig).into()), ("facts", (&facts).into())]);
+        let example = self.litres_example();
+        let text = self.words.say(
+            key,
+            [
+                ("rig", (&rig).into()),
+                ("facts", (&facts).into()),
+                ("example", (&example).into()),
+            ],
+        );
         let mut answer = Answer::says(text);
         answer.buttons = self.buttons(step, &rig.to_lowercase());
         answer
+    }
+
+    /// How one rig's day is told otherwise.
+    fn litres_example(&self) -> String {
+        let litres = match self.rules.volume_unit() {
+            VolumeUnit::Litres => 600.0,
+            VolumeUnit::Gallons => 150.0 * LITRES_PER_US_GALLON,
+        };
+        let set = typed(self.words, &Setting::LitresPerDay(litres), self.ways());
+        format!("{} {set}", self.any_rig())
     }
 
     /// What is taken for granted until somebody says otherwise.

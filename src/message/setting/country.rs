@@ -93,9 +93,15 @@ static TABLE: [Row; 38] = [
         &["netherlands", "holland", "paises bajos", "holanda"],
     ),
     row("BE", "EUR", Metric, false, &["belgium", "belgica"]),
-    row("LU", "EUR", Metric, false, &["luxembourg"]),
+    row("LU", "EUR", Metric, false, &["luxembourg", "luxemburgo"]),
     row("PL", "PLN", Metric, false, &["poland", "polonia", "polska"]),
-    row("CZ", "CZK", Metric, false, &["czechia", "chequia", "cesko"]),
+    row(
+        "CZ",
+        "CZK",
+        Metric,
+        false,
+        &["czechia", "czech republic", "chequia", "republica checa", "cesko"],
+    ),
     row("HU", "HUF", Metric, false, &["hungary", "hungria", "magyarorszag"]),
     row("RO", "RON", Metric, false, &["romania", "rumania"]),
     row("SE", "SEK", Metric, false, &["sweden", "suecia", "sverige"]),
@@ -105,7 +111,7 @@ static TABLE: [Row; 38] = [
     row("IS", "ISK", Metric, false, &["iceland", "islandia"]),
     row("GR", "EUR", Metric, false, &["greece", "grecia"]),
     row("JP", "JPY", Metric, false, &["japan", "japon"]),
-    row("SG", "SGD", Metric, false, &["singapore"]),
+    row("SG", "SGD", Metric, false, &["singapore", "singapur"]),
     row("BR", "BRL", Metric, true, &["brazil", "brasil"]),
     row("AR", "ARS", Metric, true, &["argentina"]),
     row("CL", "CLP", Metric, true, &["chile"]),
@@ -151,6 +157,11 @@ impl Country {
     /// The units that people read there.
     pub fn ways(self) -> Ways {
         self.0.ways
+    }
+
+    /// Whether people there read gallons and cubic feet.
+    pub fn is_american(self) -> bool {
+        self.0.ways == American
     }
 
     /// Whether most of it lies south of the equator.

@@ -77,6 +77,7 @@ pub const ROWS: &[(&str, Make)] = &[
         make::rated_turned,
     ),
     ("[is] also called <name>", make::short_names_or),
+    ("keep [for] <number> year|years", make::keep),
 ];
 
 /// What is typed without a value, and the kept value that it stands for.
@@ -97,6 +98,7 @@ pub const WHOLE: &[(&str, Field, &str)] = &[
     ("[is|stands|runs] upright", Field::Stands, "upright"),
     ("[is|lies|runs] lying [down]", Field::Stands, "lying"),
     ("[is|lies|runs] on its side", Field::Stands, "lying"),
+    ("keep everything|all", Field::Keep, "everything"),
     (
         "working|work days [are] every day",
         Field::WorkingDays,

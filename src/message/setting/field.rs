@@ -38,6 +38,7 @@ pub enum Field {
     Stands,
     Rated,
     ShortNames,
+    Keep,
 }
 
 /// Whom a setting may hold for.
@@ -64,7 +65,7 @@ use Reach::{Either, Outfit, Rig};
 use SetBy::{Leads, Owner};
 
 /// Field, lasting name, reach, who may; in the order in which they are listed.
-const TABLE: [(Field, &str, Reach, SetBy); 37] = [
+const TABLE: [(Field, &str, Reach, SetBy); 38] = [
     (Field::ResinPrice, "resin-price", Either, Owner),
     (Field::MembranePrice, "membrane-price", Either, Owner),
     (Field::PrefilterPrice, "prefilter-price", Either, Owner),
@@ -102,6 +103,7 @@ const TABLE: [(Field, &str, Reach, SetBy); 37] = [
     (Field::Stands, "stands", Rig, Leads),
     (Field::Rated, "rated", Either, Leads),
     (Field::ShortNames, "short-names", Rig, Leads),
+    (Field::Keep, "keep-years", Outfit, Owner),
 ];
 
 impl Field {
@@ -170,6 +172,7 @@ impl Setting {
             Self::Stands(_) => Field::Stands,
             Self::Rated(_) => Field::Rated,
             Self::ShortNames(_) => Field::ShortNames,
+            Self::Keep(_) => Field::Keep,
         }
     }
 }

@@ -12,6 +12,9 @@ use super::{Degrees, Meter, PressureUnit, Rated, Setting, Stands, VolumeUnit};
 const NAME_LETTERS: usize = 30;
 const SHORT_NAMES: usize = 8;
 
+/// How it is kept that nothing is deleted.
+const EVERYTHING: &str = "everything";
+
 impl Setting {
     /// The value as it is kept.
     pub fn value(&self) -> String {
@@ -53,6 +56,8 @@ impl Setting {
                 rated.gallons_per_day, rated.temperature_f, rated.pressure_psi
             ),
             Self::ShortNames(names) => names.join(","),
+            Self::Keep(None) => EVERYTHING.to_owned(),
+            Self::Keep(Some(years)) => years.to_string(),
         }
     }
 
@@ -103,6 +108,8 @@ impl Setting {
             Field::Stands => Self::Stands(one_of(value, [("upright", Stands::Upright), ("lying", Stands::Lying)])?),
             Field::Rated => Self::Rated(rated(value)?),
             Field::ShortNames => Self::ShortNames(value.split(',').map(str::to_owned).collect()),
+            Field::Keep if value == EVERYTHING => Self::Keep(None),
+            Field::Keep => Self::Keep(Some(value.parse().ok()?)),
         };
         setting.is_plausible().then_some(setting)
     }
@@ -131,6 +138,8 @@ impl Setting {
                 (1..=SHORT_NAMES).contains(&names.len()) && names.iter().all(|name| is_short_name(name))
             }
             Self::QuietHours(Some((from, to))) => from != to,
+            // With less than a year nothing would be known of a membrane's wear.
+            Self::Keep(Some(years)) => (1..=50).contains(years),
             _ => true,
         }
     }

@@ -52,6 +52,7 @@ pub const ROWS: &[(&str, Make)] = &[
     ("[tiene] <number> membrana|membranas", make::membranes),
     ("[da] nominal [de] <flow> [a] <warmth> [y|,|a] <pressure>", make::rated),
     ("tambien [se] [llama|llamado|llamada] <name>", make::short_names_o),
+    ("conservar|guardar <number> ano|anos", make::keep),
 ];
 
 /// What is typed without a value, and the kept value that it stands for.
@@ -74,6 +75,7 @@ pub const WHOLE: &[(&str, Field, &str)] = &[
     ("[esta|va] de pie", Field::Stands, "upright"),
     ("[esta|va] vertical", Field::Stands, "upright"),
     ("[esta|va] tumbado|tumbada|acostado|acostada", Field::Stands, "lying"),
+    ("conservar|guardar todo", Field::Keep, "everything"),
     (
         "dias de trabajo todos [los] [dias]",
         Field::WorkingDays,

@@ -275,6 +275,10 @@ pub mod make {
         Some(Setting::ShortNames(names))
     }
 
+    pub fn keep(caught: &Caught) -> Option<Setting> {
+        whole(caught.numbers.first()?).map(|years| Setting::Keep(Some(years)))
+    }
+
     fn whole(number: &f64) -> Option<u16> {
         (number.fract() == 0.0 && (0.0..=60_000.0).contains(number)).then_some(*number as u16)
     }

@@ -24,7 +24,7 @@ pub fn answer(step: Step, text: &str, rig: Option<&str>, country: Option<Country
         Step::Rigs | Step::Reading | Step::Crew => Vec::new(),
         _ => {
             let number = Count::of(step).bare(text, country);
-            let set = outfit_setting(step, &number).or_else(|| outfit_setting(step, text));
+            let set = outfit_setting(step, &number, country).or_else(|| outfit_setting(step, text, country));
             set.map(for_outfit).into_iter().collect()
         }
     }
@@ -124,10 +124,13 @@ fn first_of(fields: &[Field], wordings: &[String]) -> Option<Setting> {
 
 fn hours(text: &str) -> Option<Setting> {
     let steps = [Step::WorkingDays, Step::DayEnds, Step::Digest];
-    steps.into_iter().find_map(|step| outfit_setting(step, text))
+    steps.into_iter().find_map(|step| outfit_setting(step, text, None))
 }
 
-fn outfit_setting(step: Step, text: &str) -> Option<Setting> {
+/// What a text sets for the outfit; where volumes are American, a bare price is one for a cubic
+/// foot and a bare volume one in gallons, as they are asked for.
+fn outfit_setting(step: Step, text: &str, country: Option<Country>) -> Option<Setting> {
+    let in_feet = country.is_some_and(Country::is_american);
     let as_typed = text.to_owned();
     match step {
         Step::Country => {
@@ -160,20 +163,27 @@ fn outfit_setting(step: Step, text: &str) -> Option<Setting> {
             ],
         ),
         Step::MembranePrice => first_of(&[Field::MembranePrice], &[as_typed, format!("membrane price {text}")]),
-        Step::ResinPrice => first_of(
-            &[Field::ResinPrice],
-            &[
-                as_typed,
+        Step::ResinPrice => {
+            let mut tries = vec![as_typed];
+            // There the question is for a cubic foot.
+            if in_feet {
+                tries.push(format!("resin price {text} a cubic foot"));
+            }
+            tries.extend([
                 format!("resin price {text}"),
                 format!("precio resina {text}"),
                 format!("resin {text}"),
                 text.replacen(" cuesta", " de resina cuesta", 1),
-            ],
-        ),
-        Step::LitresPerDay => first_of(
-            &[Field::LitresPerDay],
-            &[as_typed, format!("{text} a day"), format!("litres a day {text}")],
-        ),
+            ]);
+            first_of(&[Field::ResinPrice], &tries)
+        }
+        Step::LitresPerDay => {
+            let bare = if in_feet { "gallons" } else { "litres" };
+            first_of(
+                &[Field::LitresPerDay],
+                &[as_typed, format!("{text} a day"), format!("{bare} a day {text}")],
+            )
+        }
         _ => None,
     }
 }
@@ -213,7 +223,10 @@ fn fact(part: Part, text: &str, rig: &str) -> Option<Command> {
         Part::Membranes => first_of(&[Field::Membranes], &[as_typed, format!("{text} membranes")]),
         Part::Stands => first_of(&[Field::Stands], &[as_typed]),
         Part::Resin => resin(text),
-        Part::Rated => first_of(&[Field::Rated], &[as_typed, format!("rated {text}")]),
+        Part::Rated => first_of(
+            &[Field::Rated],
+            &[as_typed, format!("rated {text}"), format!("nominal {text}")],
+        ),
         Part::Prefilters => first_of(
             &[Field::PrefilterDays],
             &[

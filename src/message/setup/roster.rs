@@ -1,7 +1,7 @@
 //! Reads the rigs of a fleet from what an owner types or pastes: names in a row,
 //! a name a line, or lines "name, short name, kind, resin litres".
 
-use super::super::setting::Setting;
+use super::super::setting::{self, Setting, Wish, WishFor};
 use super::Kind;
 use super::answers::{kind, resin};
 use super::guide::plain;
@@ -128,6 +128,9 @@ fn row(fields: &[String], headed: bool) -> Option<Row> {
         } else if let Some(Setting::ResinLitres(litres)) = resin(field) {
             row.resin_litres = Some(litres);
             tells_more = true;
+        } else if let Some(names) = also_called(field) {
+            row.short_names.extend(names);
+            tells_more = true;
         } else {
             row.short_names.push(field.clone());
         }
@@ -140,6 +143,17 @@ fn row(fields: &[String], headed: bool) -> Option<Row> {
     let fits =
         tells_more && is_name(name) && row.short_names.len() <= 8 && row.short_names.iter().all(|name| is_name(name));
     fits.then_some(row)
+}
+
+/// `also called trailer`: other names of the rig before it.
+fn also_called(field: &str) -> Option<Vec<String>> {
+    match setting::read(field)? {
+        WishFor {
+            rig: None,
+            wish: Wish::Set(Setting::ShortNames(names)),
+        } => Some(names),
+        _ => None,
+    }
 }
 
 /// Whether a word of at most three letters has its letters from a name, in order.

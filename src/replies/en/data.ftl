@@ -9,8 +9,34 @@ closing-to-crew = { $outfit } has been closed by its owner. Nothing is recorded,
 outfit-kept = { $outfit } goes on. Readings count again.
 not-closing = { $outfit } is not closing. All goes on.
 
-exported = Above is all that I keep. Readings: { $readings }, services: { $services }, rigs: { $rigs }.
+keep-sure = With "{ $setting }", everything from before { $day } is deleted for good: now { $what }, and from then on whatever gets older. Sure?
+    It counts in no assessment any more. A copy first: export
+    The button, or type: { $setting }, yes
+keep-button = Delete
+keep-noted = Noted: { $setting }. Nothing is older yet. Whatever gets older is deleted for good, without another question.
+keep-deleting = Noted: { $setting }. Everything from before { $day } is deleted for good within a day: { $what }.
+    To stop that: keep everything
+keep-for-good = Noted: keep everything. Nothing is deleted for its age.
+
+exported = Above is all that I keep: { $what }, the settings and the people.
     The workbook has it all, and a last sheet that explains each column. The other files can be read in again: import
+exported-bare = Above is all that I keep: the settings and the people. The text file can be read in again: import
+counted-readings = { $count ->
+    [one] 1 reading
+   *[other] { $count } readings
+  }
+counted-services = { $count ->
+    [one] 1 service
+   *[other] { $count } services
+  }
+counted-rigs = { $count ->
+    [one] 1 rig
+   *[other] { $count } rigs
+  }
+counted-settings = { $count ->
+    [one] 1 setting
+   *[other] { $count } settings
+  }
 key-title = key
 key-sheet = sheet
 key-column = column
@@ -48,7 +74,7 @@ import-how = Send me a sheet as a CSV file, or paste its rows below the word imp
     import
     rig,date,tap,ro
     heron,2026-03-02 07:40,180,12
-    Services: rig,date,service. You see what would come in before it does.
+    Services: rig,date,service. Settings: a line each, like: resin price 9. You see what would come in before it does.
 import-no-headings = I cannot tell the columns. The first line must name them, like this:
     rig,date,tap,ro
     or for services: rig,date,service
@@ -69,12 +95,34 @@ import-rigs = { $count ->
     [one] 1 rig is new or changes
    *[other] { $count } rigs are new or change
   }
+import-settings = { $count ->
+    [one] 1 setting is new or changes:
+   *[other] { $count } settings are new or change:
+  }
 import-span = { $what }, { $from } to { $until }
+import-on-a-day = { $what }, { $day }
 import-new-rigs = Not on the fleet yet, would be added: { $rigs }
-import-known = Left out, here already: { $count }
-import-withdrawn = Left out, withdrawn: { $count }
-import-ahead = Left out, in the future: { $count }
-import-misnamed = Left out, no name for a rig: { $count }
+import-known = { $count ->
+    [one] 1 line is here already and left out.
+   *[other] { $count } lines are here already and left out.
+  }
+import-withdrawn = { $count ->
+    [one] 1 line was withdrawn and is left out.
+   *[other] { $count } lines were withdrawn and are left out.
+  }
+import-ahead = { $count ->
+    [one] 1 line lies in the future and is left out.
+   *[other] { $count } lines lie in the future and are left out.
+  }
+import-misnamed = { $count ->
+    [one] 1 line has a name that no rig can have, and is left out.
+   *[other] { $count } lines have a name that no rig can have, and are left out.
+  }
+import-too-old = { $count ->
+    [one] 1 line is older than what is kept, and is left out.
+   *[other] { $count } lines are older than what is kept, and are left out.
+  }
+import-keep-apart = Left out, since it deletes what is old. To set it, type: { $setting }
 import-left-out = Columns that I do not know: { $columns }
 import-odd = { $count ->
     [one] 1 line comes in, but looks like a slip:
@@ -96,19 +144,31 @@ bad-no-second = neither RO nor glass
 bad-no-number = not a number
 bad-too-far = no meter shows that
 bad-no-service = not a service that I know
-bad-garbled = garbled
+bad-open-quote = a quotation mark that is not closed
+bad-no-setting = no setting that I know
+bad-needs-rig = that holds for one rig, and none is named
+bad-for-all = that holds for the whole outfit, not for one rig
+bad-lines-cross = the lines must fall from wearing over due to spent
+bad-name-taken = that name means another rig
+bad-no-zone = no zone that I know
 import-adds-nothing = Nothing new to import.
 import-sure = Import it? The button, or type: import now - drop import
-import-several = { $count } sheets wait now. Import takes in all of them, rigs first.
+import-several = { $count } imports wait now. The button takes in all of them, rigs first.
 label-import = Import
 label-drop-import = Drop
 import-nothing-waits = Nothing waits to be imported. How it goes: import
 import-dropped = Dropped. Nothing was imported.
-imported = Imported. Readings: { $readings }, services: { $services }, new rigs: { $rigs }.
+imported = Imported: { $what }.
     If that was wrong, type: undo import
 import-none-to-undo = There is no import to undo.
-import-undone = Import undone. No longer counted: readings { $readings }, services { $services }.
-    New rigs stay. To take one off: remove rig NAME
+import-undone = Import undone.
+import-undone-rows = No longer counted: { $what }.
+import-undone-settings = { $count ->
+    [one] 1 setting is as before.
+   *[other] { $count } settings are as before.
+  }
+import-undone-rigs = Off the fleet again: { $rigs }.
+import-rigs-stay = Still on the fleet, since more is known of it by now: { $rigs }.
 file-not-read = Only an owner's files are read. Readings are texted: { $example }
 file-too-large = I could not read that file. CSV files up to 1 MB, please; or paste the rows below the word import.
 
@@ -125,12 +185,26 @@ did-make-crew = made { $other } crew
 did-hand-over = handed over to { $other }
 did-cancel-invites = ended open invites
 did-export = exported everything
-did-import = imported { $about } rows
-did-undo-import = undid an import of { $about } rows
+did-import = { $count ->
+    [one] imported 1 row
+   *[other] imported { $count } rows
+  }
+did-undo-import = { $count ->
+    [one] undid an import of 1 row
+   *[other] undid an import of { $count } rows
+  }
+did-delete-old = { $count ->
+    [one] 1 row was too old to be kept and is deleted
+   *[other] { $count } rows were too old to be kept and are deleted
+  }
+by-itself = by itself
+did-add-rig = added { $rig }
+did-remove-rig = took { $rig } off the fleet
+did-have-membrane = has a membrane
 did-close = closed the outfit
 did-keep = kept the outfit
 did-link = linked the crew chat
 did-unlink = unlinked the crew chat
-did-set = { $name } set to { $value }
-did-reset = { $name } back to what is usual
+did-set = set "{ $setting }"
+did-take-back = took back "{ $setting }"
 did-withdraw = withdrew { $rig }, { $echo }

@@ -112,7 +112,7 @@ page-safety = Read and text from safe footing, never from a ladder or an edge.
 page-data = Kept: readings, what was done to rigs, and the outfit's settings. Of you: the platform's id, your first name and language, nothing else.
     No other outfit sees yours. What is taken back stays in the record, marked.
     Out of it for good: forget me
-    The owner takes all of it away (export), brings sheets in (import), sees who changed what (changes), and can delete it all (close outfit).
+    The owner takes all of it away (export), brings it in (import), sees who changed what (changes), can have old rows deleted (keep 5 years), or all of it (close outfit).
 
 # Wrong input meets the nearest right example. One short hint, not a lecture.
 hint = I read water. Like this: { $rig } 180 12   More: help

@@ -7,6 +7,7 @@ joined = { $name } joined as { $role }.
 already-in = You are on { $outfit } already. To change outfits, first type: leave
 bad-link = That link is used up or has expired. Ask for a new one.
 stranger = This bot keeps water readings for window-cleaning crews. To join one, open the invite link from its owner.
+stranger-in-group = I do not know you yet, so I noted nothing. Open the invite link from your owner or lead, then send it again.
 invite-start-text = Or they type to the bot: { $text }
 rig-added = { $rig } is on the fleet. Text its readings: { $example }
 rigs-added = On the fleet: { $rigs }. Text readings: { $example }

@@ -48,6 +48,13 @@ set-ro-only = RO only
 set-upright = upright
 set-lying = lying
 set-rated = rated { $flow } gpd at { $temperature } F { $pressure } psi
+set-name = name { $value }
+set-zone = zone { $value }
+set-keep = { $value ->
+    [one] keep 1 year
+   *[other] keep { $value } years
+  }
+set-keep-everything = keep everything
 set-short-names = also called { $value }
 list-or = { $first } or { $last }
 litres = { $value } litres

@@ -47,8 +47,10 @@ setup-membrane-price = What does one new membrane cost you?
     Like: 180. Without it I cannot tell when a new one pays for itself.
 setup-resin-price = What does a litre of resin cost you?
     Like: 9. Or by the bag: 25 litres cost 225. Without it I cannot say what waiting costs.
+setup-resin-price-feet = What does a cubic foot of resin cost you?
+    Like: 250. Or with its unit: 9 a litre. Without it I cannot say what waiting costs.
 setup-litres = About how much water does a rig make on a working day?
-    A rough figure does; one rig can differ: heron 600 litres a day
+    A rough figure does; one rig can differ: { $example }
 setup-crew = Let your crew in now?
     They open a link and text a rig with two numbers.
 setup-done = The outfit is set up. To see and change it all: settings

@@ -3,14 +3,40 @@
 in-private = Eso es para nuestro chat privado. Escríbelo allí.
 
 close-sure = Para cerrar { $outfit } del todo, escribe su nombre: cerrar empresa { $outfit }
-    Desde entonces no se apunta nada, y una semana después se borra todo. Arriba tienes una última copia.
-closing-to-owner = { $outfit } está cerrada: no se apunta nada, y el { $day } se borra todo. Para evitarlo: conservar empresa
-closing-to-crew = { $outfit } la ha cerrado su dueño. No se apunta nada, y el { $day } se borra todo.
+    Desde entonces no se anota nada, y una semana después se borra todo. Arriba tienes una última copia.
+closing-to-owner = { $outfit } está cerrada: no se anota nada, y el { $day } se borra todo. Para evitarlo: conservar empresa
+closing-to-crew = { $outfit } la ha cerrado su dueño. No se anota nada, y el { $day } se borra todo.
 outfit-kept = { $outfit } sigue. Las lecturas vuelven a contar.
 not-closing = { $outfit } no se está cerrando. Todo sigue.
 
-exported = Arriba está todo lo que guardo. Lecturas: { $readings }, trabajos: { $services }, equipos: { $rigs }.
+keep-sure = Con "{ $setting }" se borra para siempre todo lo anterior al { $day }: ahora { $what }, y desde entonces lo que se haga más viejo. ¿Seguro?
+    Ya no contará en ninguna valoración. Antes, una copia: exportar
+    El botón, o escribe: { $setting }, sí
+keep-button = Borrar
+keep-noted = Anotado: { $setting }. Aún no hay nada más viejo. Lo que se haga más viejo se borra para siempre, sin volver a preguntar.
+keep-deleting = Anotado: { $setting }. Todo lo anterior al { $day } se borra para siempre en el plazo de un día: { $what }.
+    Para evitarlo: conservar todo
+keep-for-good = Anotado: conservar todo. No se borra nada por viejo.
+
+exported = Arriba está todo lo que guardo: { $what }, los ajustes y la gente.
     El libro lo tiene todo, y una última hoja que explica cada columna. Los otros archivos se pueden volver a leer: importar
+exported-bare = Arriba está todo lo que guardo: los ajustes y la gente. El archivo de texto se puede volver a leer: importar
+counted-readings = { $count ->
+    [one] 1 lectura
+   *[other] { $count } lecturas
+  }
+counted-services = { $count ->
+    [one] 1 trabajo
+   *[other] { $count } trabajos
+  }
+counted-rigs = { $count ->
+    [one] 1 equipo
+   *[other] { $count } equipos
+  }
+counted-settings = { $count ->
+    [one] 1 ajuste
+   *[other] { $count } ajustes
+  }
 key-title = clave
 key-sheet = hoja
 key-column = columna
@@ -47,8 +73,8 @@ key-role = owner (dueño), lead (encargado) o crew (operario).
 import-how = Mándame una hoja como archivo CSV, o pega sus filas debajo de la palabra importar:
     importar
     equipo,fecha,red,ósmosis
-    heron,2026-03-02 07:40,180,12
-    Trabajos: equipo,fecha,trabajo. Verás lo que entraría antes de que entre.
+    garza,2026-03-02 07:40,180,12
+    Trabajos: equipo,fecha,trabajo. Ajustes: uno por línea, como: precio resina 9. Verás lo que entraría antes de que entre.
 import-no-headings = No distingo las columnas. La primera línea tiene que nombrarlas, así:
     equipo,fecha,red,ósmosis
     o para trabajos: equipo,fecha,trabajo
@@ -69,12 +95,34 @@ import-rigs = { $count ->
     [one] 1 equipo es nuevo o cambia
    *[other] { $count } equipos son nuevos o cambian
   }
-import-span = { $what }; de: { $from }, a: { $until }
+import-settings = { $count ->
+    [one] 1 ajuste es nuevo o cambia:
+   *[other] { $count } ajustes son nuevos o cambian:
+  }
+import-span = { $what }, del { $from } al { $until }
+import-on-a-day = { $what }, del { $day }
 import-new-rigs = No están aún en la flota y se agregarían: { $rigs }
-import-known = No entran, ya estaban: { $count }
-import-withdrawn = No entran, anuladas: { $count }
-import-ahead = No entran, del futuro: { $count }
-import-misnamed = No entran, nombre no válido para un equipo: { $count }
+import-known = { $count ->
+    [one] 1 línea ya estaba y no entra.
+   *[other] { $count } líneas ya estaban y no entran.
+  }
+import-withdrawn = { $count ->
+    [one] 1 línea está anulada y no entra.
+   *[other] { $count } líneas están anuladas y no entran.
+  }
+import-ahead = { $count ->
+    [one] 1 línea es del futuro y no entra.
+   *[other] { $count } líneas son del futuro y no entran.
+  }
+import-misnamed = { $count ->
+    [one] 1 línea lleva un nombre que no puede ser de un equipo, y no entra.
+   *[other] { $count } líneas llevan un nombre que no puede ser de un equipo, y no entran.
+  }
+import-too-old = { $count ->
+    [one] 1 línea es más vieja que lo que se guarda, y no entra.
+   *[other] { $count } líneas son más viejas que lo que se guarda, y no entran.
+  }
+import-keep-apart = No entra, porque borra lo viejo. Para fijarlo, escribe: { $setting }
 import-left-out = Columnas que no conozco: { $columns }
 import-odd = { $count ->
     [one] 1 línea entra, pero parece un error:
@@ -96,19 +144,31 @@ bad-no-second = ni ósmosis ni vidrio
 bad-no-number = no es un número
 bad-too-far = ningún medidor da eso
 bad-no-service = no conozco ese trabajo
-bad-garbled = ilegible
+bad-open-quote = unas comillas que no se cierran
+bad-no-setting = no conozco ese ajuste
+bad-needs-rig = eso es de un equipo, y no se nombra ninguno
+bad-for-all = eso vale para toda la empresa, no para un equipo
+bad-lines-cross = las líneas tienen que bajar: desgaste, aviso, cambio
+bad-name-taken = así se llama ya otro equipo
+bad-no-zone = no conozco esa zona
 import-adds-nothing = No hay nada nuevo que importar.
 import-sure = ¿Lo importo? El botón, o escribe: importar ya - descartar importación
-import-several = Ahora esperan { $count } hojas. Importar las toma todas, primero los equipos.
+import-several = Ahora esperan { $count } importaciones. El botón las toma todas, primero los equipos.
 label-import = Importar
 label-drop-import = Descartar
 import-nothing-waits = No hay nada esperando. Cómo se hace: importar
 import-dropped = Descartado. No se importó nada.
-imported = Importado. Lecturas: { $readings }, trabajos: { $services }, equipos nuevos: { $rigs }.
+imported = Importado: { $what }.
     Si no era eso, escribe: deshacer importación
 import-none-to-undo = No hay ninguna importación que deshacer.
-import-undone = Importación deshecha. Ya no cuentan: lecturas { $readings }, trabajos { $services }.
-    Los equipos nuevos se quedan. Para quitar uno: quitar equipo NOMBRE
+import-undone = Importación deshecha.
+import-undone-rows = Ya no cuenta: { $what }.
+import-undone-settings = { $count ->
+    [one] 1 ajuste está como antes.
+   *[other] { $count } ajustes están como antes.
+  }
+import-undone-rigs = Fuera de la flota otra vez: { $rigs }.
+import-rigs-stay = Sigue en la flota, porque ya se sabe algo más: { $rigs }.
 file-not-read = Solo leo archivos de un dueño. Las lecturas se escriben: { $example }
 file-too-large = No pude leer ese archivo. CSV de hasta 1 MB, por favor; o pega las filas debajo de la palabra importar.
 
@@ -125,12 +185,26 @@ did-make-crew = hizo operario a { $other }
 did-hand-over = traspasó la empresa a { $other }
 did-cancel-invites = anuló las invitaciones abiertas
 did-export = exportó todo
-did-import = importó { $about } filas
-did-undo-import = deshizo una importación de { $about } filas
+did-import = { $count ->
+    [one] importó 1 fila
+   *[other] importó { $count } filas
+  }
+did-undo-import = { $count ->
+    [one] deshizo una importación de 1 fila
+   *[other] deshizo una importación de { $count } filas
+  }
+did-delete-old = { $count ->
+    [one] se borró 1 fila, demasiado vieja para guardarla
+   *[other] se borraron { $count } filas, demasiado viejas para guardarlas
+  }
+by-itself = por sí solo
+did-add-rig = agregó { $rig }
+did-remove-rig = quitó { $rig } de la flota
+did-have-membrane = tiene membrana
 did-close = cerró la empresa
 did-keep = conservó la empresa
 did-link = vinculó el chat de la cuadrilla
 did-unlink = desvinculó el chat de la cuadrilla
-did-set = puso { $name } en { $value }
-did-reset = devolvió { $name } a lo habitual
+did-set = fijó "{ $setting }"
+did-take-back = quitó "{ $setting }"
 did-withdraw = anuló { $rig }, { $echo }

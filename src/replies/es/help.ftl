@@ -112,7 +112,7 @@ page-safety = Lee y escribe con los pies en lugar seguro, nunca desde una escale
 page-data = Se guardan las lecturas, lo que se hizo a los equipos y los ajustes de la empresa. De ti: el número de la plataforma, tu nombre de pila y tu idioma, nada más.
     Ninguna otra empresa ve la tuya. Lo anulado queda en el registro, marcado.
     Salir de todo para siempre: olvídame
-    El dueño se lo lleva todo (exportar), trae hojas (importar), ve quién cambió qué (cambios) y puede borrarlo todo (cerrar empresa).
+    El dueño se lo lleva todo (exportar), lo trae (importar), ve quién cambió qué (cambios), y puede hacer que se borre lo viejo (conservar 5 años) o todo (cerrar empresa).
 
 # Lo mal escrito recibe el ejemplo correcto más cercano. Una pista corta, no un sermón.
 hint = Leo agua. Así: { $rig } 180 12   Más: ayuda

@@ -7,6 +7,7 @@ joined = { $name } entró como { $role }.
 already-in = Ya estás en { $outfit }. Para cambiar de empresa, escribe primero: salir
 bad-link = Ese enlace ya se usó o caducó. Pide otro.
 stranger = Este bot guarda lecturas del agua para cuadrillas que limpian ventanas. Para entrar en una, abre el enlace de invitación de su dueño.
+stranger-in-group = Aún no te conozco, así que no anoté nada. Abre el enlace de invitación de tu dueño o encargado, y mándalo otra vez.
 invite-start-text = O escriben al bot: { $text }
 rig-added = { $rig } está en la flota. Manda sus lecturas: { $example }
 rigs-added = En la flota: { $rigs }. Manda lecturas: { $example }

@@ -17,7 +17,10 @@ invites-title = Invitaciones abiertas:
 invites-line = { $role }, { $uses ->
     [one] una persona más
    *[other] { $uses } personas más
-  }, hasta: { $day }, de { $name }
+  }, hasta { $day ->
+    [hoy] hoy
+   *[other] el { $day }
+  }, de { $name }
 invites-none = No hay invitaciones abiertas. Para hacer una: invitar
 invites-cancel-hint = Para anularlas: cancelar invitaciones
 invites-cancelled = { $count ->
@@ -58,7 +61,7 @@ chat-unlinked = Ya no hay chat vinculado. Las lecturas en grupos siguen contando
 
 label-new-membrane = Membrana nueva
 label-same-membrane = Misma membrana
-same-membrane-noted = { $rig }: la misma membrana. Apuntado; no lo pregunto más.
+same-membrane-noted = { $rig }: la misma membrana. Anotado; no lo pregunto más.
 resets-membrane = Su historial empieza de nuevo.
 resets-resin = Sus litros cuentan desde ahora.
 

@@ -48,6 +48,13 @@ set-ro-only = solo ósmosis
 set-upright = de pie
 set-lying = tumbado
 set-rated = nominal { $flow } gpd a { $temperature } F { $pressure } psi
+set-name = nombre { $value }
+set-zone = zona { $value }
+set-keep = { $value ->
+    [one] conservar 1 año
+   *[other] conservar { $value } años
+  }
+set-keep-everything = conservar todo
 set-short-names = también se llama { $value }
 list-or = { $first } o { $last }
 litres = { $value } litros

@@ -11,7 +11,7 @@ setup-units = Así queda: { $units }. ¿Algo distinto? Escríbelo, por ejemplo: 
 setup-zone = ¿Qué hora es donde trabajas?
     Tócala, o escribe una ciudad.
 setup-rigs = ¿Qué equipos tienes?
-    Todos los nombres en un mensaje, así: heron, otter. También vale pegar una lista.
+    Todos los nombres en un mensaje, así: garza, nutria. También vale pegar una lista.
 setup-add-rig = Agregar { $rig }
 setup-line-bad = No entendí "{ $line }": no agregué ningún equipo por esa línea.
 setup-reading = Pruébalo cuando quieras: primero la red, luego la salida de ósmosis.
@@ -47,8 +47,10 @@ setup-membrane-price = ¿Cuánto te cuesta una membrana nueva?
     Por ejemplo: 180. Sin eso no puedo decir cuándo compensa cambiarla.
 setup-resin-price = ¿Cuánto te cuesta un litro de resina?
     Por ejemplo: 9. O por saco: 25 litros cuestan 225. Sin eso no puedo decir lo que cuesta esperar.
+setup-resin-price-feet = ¿Cuánto te cuesta un pie cúbico de resina?
+    Por ejemplo: 250. O con su unidad: 9 el litro. Sin eso no puedo decir lo que cuesta esperar.
 setup-litres = ¿Cuánta agua hace un equipo en un día de trabajo, más o menos?
-    Basta una cifra aproximada; un equipo puede ser distinto: heron 600 litros al día
+    Basta una cifra aproximada; un equipo puede ser distinto: { $example }
 setup-crew = ¿Haces entrar ya a tu gente?
     Abren un enlace y mandan un equipo con dos números.
 setup-done = La empresa está configurada. Para verlo y cambiarlo todo: ajustes
