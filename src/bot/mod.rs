@@ -35,6 +35,7 @@ mod languages;
 mod looking;
 mod menu;
 mod money;
+mod nearest;
 mod noticing;
 mod outfit;
 mod own_rig;

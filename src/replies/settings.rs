@@ -3,8 +3,7 @@
 
 use crate::message::setting::{Currency, Degrees, Meter, PressureUnit, Setting, Stands, VolumeUnit};
 
-use super::Words;
-use super::figures;
+use super::{Words, figures, lists};
 
 /// What a setting's words depend on.
 #[derive(Clone, Copy)]
@@ -74,7 +73,10 @@ pub fn typed(words: Words, setting: &Setting, ways: Ways) -> String {
                 ("pressure", (&figures::plain_number(words, rated.pressure_psi)).into()),
             ],
         ),
-        Setting::ShortNames(names) => say("set-short-names", &either(words, names)),
+        Setting::ShortNames(names) => {
+            let names: Vec<&str> = names.iter().map(String::as_str).collect();
+            say("set-short-names", &lists::either(words, &names))
+        }
     }
 }
 
@@ -98,17 +100,6 @@ fn busy(words: Words, months: &[u16; 12]) -> String {
             ("value", (&share.to_string()).into()),
         ],
     )
-}
-
-fn either(words: Words, names: &[String]) -> String {
-    match names.split_last() {
-        Some((last, [])) => last.clone(),
-        Some((last, first)) => words.say(
-            "list-or",
-            [("first", (&first.join(", ")).into()), ("last", last.into())],
-        ),
-        None => String::new(),
-    }
 }
 
 /// What holds: lines that were set, defaults that were not, and what is missing.

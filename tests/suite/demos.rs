@@ -34,7 +34,22 @@ macro_rules! rarer {
     };
 }
 
-rarer! {}
+rarer! {
+    asking_questions_es: "asking-questions-es.txt",
+    asking_questions: "asking-questions.txt",
+    help_hints_es: "help-hints-es.txt",
+    help_hints: "help-hints.txt",
+    help_pages_es: "help-pages-es.txt",
+    help_pages: "help-pages.txt",
+    help_words_es: "help-words-es.txt",
+    help_words: "help-words.txt",
+    help_wrong_input_es: "help-wrong-input-es.txt",
+    help_wrong_input: "help-wrong-input.txt",
+    nudges_evening_es: "nudges-evening-es.txt",
+    nudges_evening: "nudges-evening.txt",
+    settings_all_es: "settings-all-es.txt",
+    settings_all: "settings-all.txt",
+}
 
 #[test]
 fn every_conversation_is_played() {

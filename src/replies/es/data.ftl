@@ -3,9 +3,9 @@
 in-private = Eso es para nuestro chat privado. Escríbelo allí.
 
 close-sure = Para cerrar { $outfit } del todo, escribe su nombre: cerrar empresa { $outfit }
-    Desde entonces no se apunta nada, y una semana después se borra todo. Arriba tienes una última copia.
-closing-to-owner = { $outfit } está cerrada: no se apunta nada, y el { $day } se borra todo. Para evitarlo: conservar empresa
-closing-to-crew = { $outfit } la ha cerrado su dueño. No se apunta nada, y el { $day } se borra todo.
+    Desde entonces no se anota nada, y una semana después se borra todo. Arriba tienes una última copia.
+closing-to-owner = { $outfit } está cerrada: no se anota nada, y el { $day } se borra todo. Para evitarlo: conservar empresa
+closing-to-crew = { $outfit } la ha cerrado su dueño. No se anota nada, y el { $day } se borra todo.
 outfit-kept = { $outfit } sigue. Las lecturas vuelven a contar.
 not-closing = { $outfit } no se está cerrando. Todo sigue.
 

@@ -58,7 +58,7 @@ chat-unlinked = Ya no hay chat vinculado. Las lecturas en grupos siguen contando
 
 label-new-membrane = Membrana nueva
 label-same-membrane = Misma membrana
-same-membrane-noted = { $rig }: la misma membrana. Apuntado; no lo pregunto más.
+same-membrane-noted = { $rig }: la misma membrana. Anotado; no lo pregunto más.
 resets-membrane = Su historial empieza de nuevo.
 resets-resin = Sus litros cuentan desde ahora.
 
