@@ -172,6 +172,20 @@ async fn in_a_group_a_cry_for_help_is_none_of_the_bots_business() {
 }
 
 #[tokio::test]
+async fn half_typed_things_are_met_in_private_and_not_in_a_group() {
+    let mut world = World::new().await;
+    for text in ["resin price", "resin price is up again", "add rig"] {
+        assert_eq!(world.says_in_the_group("owner", text).await, "", "{text}");
+    }
+    assert_eq!(world.says("owner", "add rig").await, "bot: Like this: add rig lynx");
+    // A crew member is shown nothing that only others may do, and talk stays talk.
+    for text in ["add the van to the list", "make us some tea"] {
+        assert!(!world.says("crew", text).await.contains("Like this: add rig"), "{text}");
+        assert!(!world.says("crew", text).await.contains("NAME"), "{text}");
+    }
+}
+
+#[tokio::test]
 async fn a_caution_is_told_once_a_person_and_again_a_year_on() {
     let mut world = World::new().await;
     assert_snapshot!(world.says("crew", "heron new membrane").await, @r"
