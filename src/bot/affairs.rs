@@ -32,7 +32,10 @@ impl Turn<'_> {
             Affair::TakeIn => self.take_in().await?,
             Affair::DropImport => self.drop_import().await?,
             Affair::UndoImport => self.undo_import().await?,
-            Affair::DayFirst(day_first) => return self.read_dates(day_first).await,
+            Affair::DayFirst(day_first) => match self.read_dates(day_first).await? {
+                Some(read) => read,
+                None => Answer::says(self.words.plain("import-nothing-waits")),
+            },
             Affair::Changes => self.changes().await?,
             Affair::ForgetMe(sure) => self.forget_me(sure).await?,
             Affair::Close(name) => self.close(name).await?,

@@ -2,6 +2,7 @@
 
 use jiff::civil::Date;
 
+use crate::message::{self, Meaning, Scene, Service, What};
 use crate::replies::listed;
 use crate::schedule;
 use crate::store::readings::Reading;
@@ -10,6 +11,7 @@ use crate::store::{self, StoreError};
 
 use super::answer::Answer;
 use super::due::ASK_AGAIN;
+use super::scene::NUDGE_STANDS;
 use super::turn::Turn;
 
 /// How far back a bare "in 30 minutes" finds the question it answers.
@@ -25,12 +27,16 @@ impl Turn<'_> {
             return Ok(Answer::silence());
         }
         let (again_at, today) = (self.now + ASK_AGAIN, self.today().to_string());
-        let (mut put_off, mut no_more) = (Vec::new(), Vec::new());
+        let (mut put_off, mut no_more, mut not_yet) = (Vec::new(), Vec::new(), Vec::new());
         for rig in meant {
             let name = self.rig_name(rig);
-            match store::nudges::put_off(self.db, rig, &today, again_at).await? {
-                true => put_off.push(name),
-                false => no_more.push(name),
+            let asked_at = store::nudges::last_asked(self.db, rig, self.now + 1).await?;
+            if store::nudges::put_off(self.db, rig, &today, again_at).await? {
+                put_off.push(name);
+            } else if asked_at.is_some_and(|at| self.date(at) == self.today()) {
+                no_more.push(name);
+            } else {
+                not_yet.push(name);
             }
         }
         let mut lines = Vec::new();
@@ -41,15 +47,55 @@ impl Turn<'_> {
             let facts = [("rigs", (&rigs).into()), ("time", (&time).into())];
             lines.push(self.words.say("nudge-put-off", facts));
         }
-        if let Some(first) = no_more.first() {
+        for (key, names) in [("nudge-no-more", no_more), ("nudge-not-yet", not_yet)] {
+            let Some(first) = names.first() else {
+                continue;
+            };
             let example = self
                 .words
                 .say("example-flushed", [("rig", (&first.to_lowercase()).into())]);
-            let rigs = self.names(&no_more);
+            let rigs = self.names(&names);
             let facts = [("rigs", (&rigs).into()), ("example", (&example).into())];
-            lines.push(self.words.say("nudge-no-more", facts));
+            lines.push(self.words.say(key, facts));
         }
         Ok(Answer::says(lines.join("\n")))
+    }
+
+    /// What a text means that answers a reminder about several rigs and names
+    /// none of them; none if it is no such answer.
+    pub(super) async fn answer_for_all(&mut self, text: &str, scene: &Scene) -> Result<Option<Answer>, StoreError> {
+        if scene.nudged.is_some() || scene.open.is_some() {
+            return Ok(None);
+        }
+        let since = self.now - NUDGE_STANDS;
+        let asked = store::nudges::unanswered_in(self.db, &self.incoming.chat.address, since).await?;
+        if asked.len() < 2 {
+            return Ok(None);
+        }
+        let meant_of = |rig: i64| {
+            let scene = Scene {
+                nudged: Some(rig),
+                ..scene.clone()
+            };
+            message::read(text, &scene)
+        };
+        let mut all = Meaning::default();
+        for rig in &asked {
+            let meant = meant_of(*rig);
+            if meant.postponed.is_some() {
+                return self.flush_later(&asked).await.map(Some);
+            }
+            if meant.not_used == Some(*rig) {
+                return self.not_used(&asked).await.map(Some);
+            }
+            let flushed = |service: &Service| service.rig == *rig && service.what == What::Flush;
+            let alone = meant.services.len() == 1 && meant.readings.is_empty() && meant.ask.is_none();
+            if !alone || !meant.services.iter().all(flushed) {
+                return Ok(None);
+            }
+            all.services.extend(meant.services);
+        }
+        self.act_on(text, scene, None, all).await.map(Some)
     }
 
     /// Notes that rigs were not used today, so that nobody asks again.

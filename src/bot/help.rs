@@ -51,7 +51,9 @@ impl Turn<'_> {
                 Answer::silence()
             });
         };
-        Ok(Answer::says(help::page(self.words, page, &self.known_rig())))
+        let rig = self.known_rig();
+        let other = self.other_rig(&rig);
+        Ok(Answer::says(help::page(self.words, page, &rig, &other)))
     }
 
     /// What a word means.
@@ -64,6 +66,9 @@ impl Turn<'_> {
     pub(super) async fn hint(&mut self, text: &str, scene: &Scene) -> Result<Answer, StoreError> {
         if self.incoming.chat.group && !self.is_addressed().await? {
             return Ok(Answer::silence());
+        }
+        if let Some(example) = self.half_typed(text) {
+            return Ok(example);
         }
         let attempt = attempt::of(text, scene);
         if let Some(page) = attempt.page() {
@@ -83,6 +88,12 @@ impl Turn<'_> {
             .and_then(|own| self.fleet.iter().find(|rig| rig.id == own));
         own.or(self.fleet.first())
             .map_or_else(|| "heron".to_owned(), |rig| rig.name.clone())
+    }
+
+    /// Another rig of the fleet, for what is typed of two.
+    pub(super) fn other_rig(&self, than: &str) -> String {
+        let other = self.fleet.iter().find(|rig| rig.name != than);
+        other.map_or_else(|| "otter".to_owned(), |rig| rig.name.clone())
     }
 
     fn question_again(&self, ask: &Ask) -> String {
@@ -107,7 +118,7 @@ impl Turn<'_> {
 }
 
 impl Bot {
-    fn note_tried(&self, who: &str, page: Page, now: i64) {
+    pub(super) fn note_tried(&self, who: &str, page: Page, now: i64) {
         let mut tried = self.tried.lock().unwrap_or_else(PoisonError::into_inner);
         if tried.len() >= 5000 {
             tried.retain(|_, (_, at)| now < *at + HINT_PAUSE);

@@ -37,6 +37,7 @@ mod languages;
 mod looking;
 mod menu;
 mod money;
+mod nearest;
 mod noticing;
 mod outfit;
 mod own_rig;

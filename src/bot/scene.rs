@@ -15,7 +15,7 @@ const ENOUGH_READINGS: usize = 5;
 /// How many readings back "usual" looks.
 const USUAL_SPAN: i64 = 40;
 /// How long a bare "done" is taken for the answer to a reminder.
-const NUDGE_STANDS: i64 = 3 * 3600;
+pub(super) const NUDGE_STANDS: i64 = 3 * 3600;
 /// How long a person's last reading can be corrected by a text.
 pub(super) const CORRECTABLE: i64 = 12 * 3600;
 

@@ -1,12 +1,13 @@
 //! Answers to settings that are typed: who may, what holds from now on, what holds at all.
 
 use crate::message::setting::Ways as CountryWays;
-use crate::message::setting::{Clock, Field, Meter, Reach, SetBy, Setting, Weekday, Wish, WishFor};
+use crate::message::setting::{Clock, Field, Meter, Reach, SetBy, Setting, Wish, WishFor};
 use crate::replies::figures;
 use crate::replies::settings::{Standing, Ways, list, typed};
 use crate::store::people::Role;
 use crate::store::rigs::Rig;
 use crate::store::{self, StoreError};
+use crate::water::settings::Limits;
 
 use super::answer::Answer;
 use super::fleet::fold;
@@ -87,6 +88,9 @@ impl Turn<'_> {
             _ => match wish {
                 Wish::Set(Setting::ShortNames(names)) => self.name_taken(names, Some(rig?)),
                 Wish::Set(setting) => self.lines_cross(setting),
+                Wish::Default(Field::WearingLine) => self.lines_cross(&Setting::WearingLine(Limits::default().wearing)),
+                Wish::Default(Field::DueLine) => self.lines_cross(&Setting::DueLine(Limits::default().due)),
+                Wish::Default(Field::SpentLine) => self.lines_cross(&Setting::SpentLine(Limits::default().spent)),
                 _ => None,
             },
         }
@@ -326,7 +330,9 @@ fn example(field: Field) -> Option<Setting> {
         Field::ShortNames => "H",
         Field::Country => "US",
         Field::Currency => "EUR",
-        Field::DayEndsOn(Weekday::Saturday) => "13:00",
+        Field::DayEndsOn(_) => "13:00",
+        Field::BusyMonths => "100,100,100,100,100,150,150,150,100,100,100,100",
+        Field::ResinBed => "no",
         _ => return None,
     };
     Setting::kept(field, value)

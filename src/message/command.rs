@@ -5,10 +5,12 @@
 //! `wording`, a language each; here is what each key of theirs makes.
 
 mod affair;
+mod nearest;
 mod subject;
 mod wording;
 
 pub use affair::{Affair, Terms, pasted};
+pub use nearest::nearest;
 pub use subject::Page;
 
 use super::Term;

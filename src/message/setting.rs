@@ -10,6 +10,7 @@ mod english;
 mod field;
 mod hours;
 mod kept;
+mod nearest;
 mod pattern;
 mod pieces;
 mod spanish;
@@ -20,6 +21,7 @@ pub use country::{Country, Ways};
 pub use currency::{Currency, Side};
 pub use field::{Field, Reach, SetBy};
 pub use hours::{Clock, Days, Weekday};
+pub use nearest::{Meant, Nearest, nearest};
 pub use typed::{Wish, WishFor, read};
 
 /// One thing that is set, with its value.

@@ -45,9 +45,9 @@ pub fn short(words: Words, standing: Standing, tried: Tried<'_>, rig: &str) -> S
     [first, everyday, more].join("\n")
 }
 
-/// One page of help, with examples about this rig.
-pub fn page(words: Words, page: Page, rig: &str) -> String {
-    let rig = &rig.to_lowercase();
+/// One page of help, with examples about these two rigs.
+pub fn page(words: Words, page: Page, rig: &str, other: &str) -> String {
+    let (rig, other) = (&rig.to_lowercase(), &other.to_lowercase());
     let key = match page {
         Page::Reading => "page-reading",
         Page::Correct => "page-correct",
@@ -55,17 +55,24 @@ pub fn page(words: Words, page: Page, rig: &str) -> String {
         Page::Resin => "page-resin",
         Page::Membrane => "page-membrane",
         Page::Prefilters => "page-prefilters",
+        Page::Questions => "page-questions",
+        Page::Pictures => "page-pictures",
         Page::Rigs => "page-rigs",
+        Page::Parts => "page-parts",
         Page::People => "page-people",
         Page::Settings => "page-settings",
+        Page::Prices => "page-prices",
+        Page::Hours => "page-hours",
         Page::Units => "page-units",
         Page::Digest => "page-digest",
+        Page::Sheets => "page-sheets",
         Page::Groups => "page-groups",
         Page::Words => "page-words",
         Page::Safety => "page-safety",
         Page::Data => "page-data",
+        Page::Topics => "page-topics",
     };
-    words.say(key, [("rig", rig.into())])
+    words.say(key, [("rig", rig.into()), ("other", other.into())])
 }
 
 /// A hint for a message that could not be understood: the nearest right
@@ -84,9 +91,44 @@ pub fn hint(words: Words, attempt: Attempt, rig: &str) -> String {
     words.say(key, [("name", rig.into()), ("rig", (&small).into())])
 }
 
+/// An example of a setting or command, for what was only half said.
+pub fn like_this(words: Words, example: &str) -> String {
+    words.say("hint-like", [("example", example.into())])
+}
+
+/// How a command is typed that was half typed, by its key; about these two rigs.
+pub fn half_typed(words: Words, key: &str, rig: &str, other: &str) -> Option<String> {
+    let (rig, other) = (&rig.to_lowercase(), &other.to_lowercase());
+    let key = match key {
+        "add rigs" => "try-add-rigs",
+        "remove rig" => "try-remove-rig",
+        "own rig" => "try-own-rig",
+        "today" => "try-today",
+        "name" => "try-name",
+        "zone" => "try-zone",
+        "roles" => "try-roles",
+        "hand over" => "try-hand-over",
+        "remove person" => "try-remove-person",
+        "picture" => "try-picture",
+        "resin picture" => "try-resin-picture",
+        "money picture" => "try-money-picture",
+        "same as" => "try-same-as",
+        "parts" => "try-parts",
+        "link chat" => "try-link-chat",
+        "invites" => "try-invites",
+        "export" => "try-export",
+        "compare" => "try-compare",
+        "why" => "try-why",
+        "later" => "try-later",
+        "words" => "try-words",
+        _ => return None,
+    };
+    Some(words.say(key, [("rig", rig.into()), ("other", other.into())]))
+}
+
 /// What help is told about something that it has no page on.
 pub fn no_page(words: Words) -> String {
-    words.plain("help-no-page")
+    [words.plain("help-no-page"), words.plain("page-topics")].join("\n")
 }
 
 fn page_name(words: Words, page: Page) -> String {
@@ -97,15 +139,22 @@ fn page_name(words: Words, page: Page) -> String {
         Page::Resin => "topic-resin",
         Page::Membrane => "topic-membrane",
         Page::Prefilters => "topic-prefilters",
+        Page::Questions => "topic-questions",
+        Page::Pictures => "topic-pictures",
         Page::Rigs => "topic-rigs",
+        Page::Parts => "topic-parts",
         Page::People => "topic-people",
         Page::Settings => "topic-settings",
+        Page::Prices => "topic-prices",
+        Page::Hours => "topic-hours",
         Page::Units => "topic-units",
         Page::Digest => "topic-digest",
+        Page::Sheets => "topic-sheets",
         Page::Groups => "topic-groups",
         Page::Words => "topic-words",
         Page::Safety => "topic-safety",
         Page::Data => "topic-data",
+        Page::Topics => "topic-topics",
     })
 }
 

@@ -9,6 +9,7 @@ pub mod data;
 pub mod digest;
 pub mod figures;
 pub mod help;
+pub mod lists;
 pub mod looking;
 pub mod membrane;
 pub mod money;
@@ -22,16 +23,5 @@ pub mod resin;
 pub mod settings;
 pub mod words;
 
+pub use lists::listed;
 pub use words::Words;
-
-/// Names as people list them: `Heron, Mule and Otter`.
-pub fn listed(words: Words, names: &[&str]) -> String {
-    match names {
-        [] => String::new(),
-        [only] => (*only).to_owned(),
-        [all @ .., last] => {
-            let all = all.join(", ");
-            words.say("list-and", [("all", (&all).into()), ("last", (*last).into())])
-        }
-    }
-}

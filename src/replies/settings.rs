@@ -5,8 +5,7 @@ use crate::message::setting::{
     self, Amount, Currency, Degrees, Meter, PressureUnit, Setting, Stands, VolumeUnit, Wish,
 };
 
-use super::Words;
-use super::figures;
+use super::{Words, figures, lists};
 
 /// What a setting's words depend on.
 #[derive(Clone, Copy)]
@@ -108,7 +107,10 @@ fn worded(words: Words, setting: &Setting, ways: Ways, exactly: bool) -> String 
                 ("pressure", (&number(rated.pressure_psi)).into()),
             ],
         ),
-        Setting::ShortNames(names) => say("set-short-names", &either(words, names)),
+        Setting::ShortNames(names) => {
+            let names: Vec<&str> = names.iter().map(String::as_str).collect();
+            say("set-short-names", &lists::either(words, &names))
+        }
         Setting::Keep(None) => words.plain("set-keep-everything"),
         Setting::Keep(Some(years)) => words.say("set-keep", [("value", i64::from(*years).into())]),
     }
@@ -142,17 +144,6 @@ fn busy(words: Words, months: &[u16; 12]) -> String {
         )
     };
     shares.into_iter().map(line).collect::<Vec<_>>().join("\n")
-}
-
-fn either(words: Words, names: &[String]) -> String {
-    match names.split_last() {
-        Some((last, [])) => last.clone(),
-        Some((last, first)) => words.say(
-            "list-or",
-            [("first", (&first.join(", ")).into()), ("last", last.into())],
-        ),
-        None => String::new(),
-    }
 }
 
 /// What holds: lines that were set, defaults that were not, and what is missing.

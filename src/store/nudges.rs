@@ -139,6 +139,26 @@ pub async fn last_asked(db: &mut Db, rig_id: i64, before: i64) -> Result<Option<
     .await?)
 }
 
+/// The rigs that a chat was asked about since `since`, neither flushed since
+/// nor said to be idle.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn unanswered_in(db: &mut Db, chat: &str, since: i64) -> Result<Vec<i64>, StoreError> {
+    Ok(sqlx::query_scalar(
+        "select nudges.rig_id from nudges
+         where chat = $1 and asked_at >= $2 and not_used_at is null
+           and (select count(*) from services
+                where services.rig_id = nudges.rig_id and services.what = 'flush'
+                  and services.withdrawn_at is null and services.done_at >= nudges.asked_at) = 0
+         order by id",
+    )
+    .bind(chat)
+    .bind(since)
+    .fetch_all(&mut *db)
+    .await?)
+}
+
 /// The rigs that a chat was asked about and that wait for an answer, since `since`.
 ///
 /// # Errors

@@ -35,12 +35,26 @@ macro_rules! rarer {
 }
 
 rarer! {
+    asking_questions_es: "asking-questions-es.txt",
+    asking_questions: "asking-questions.txt",
     data_exportar_e_importar: "data-exportar-e-importar.txt",
     data_exports_and_sheets: "data-exports-and-sheets.txt",
     data_guardar_y_cerrar: "data-guardar-y-cerrar.txt",
     data_kept_and_closed: "data-kept-and-closed.txt",
+    help_hints_es: "help-hints-es.txt",
+    help_hints: "help-hints.txt",
+    help_pages_es: "help-pages-es.txt",
+    help_pages: "help-pages.txt",
+    help_words_es: "help-words-es.txt",
+    help_words: "help-words.txt",
+    help_wrong_input_es: "help-wrong-input-es.txt",
+    help_wrong_input: "help-wrong-input.txt",
+    nudges_evening_es: "nudges-evening-es.txt",
+    nudges_evening: "nudges-evening.txt",
     people_come_and_go: "people-come-and-go.txt",
     people_entran_y_salen: "people-entran-y-salen.txt",
+    settings_all_es: "settings-all-es.txt",
+    settings_all: "settings-all.txt",
     setup_one_by_one: "setup-one-by-one.txt",
     setup_una_por_una: "setup-una-por-una.txt",
 }

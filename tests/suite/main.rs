@@ -27,6 +27,7 @@ mod files_sent;
 mod first_use;
 mod health;
 mod help;
+mod help_pages;
 mod house;
 mod kill;
 mod menus;

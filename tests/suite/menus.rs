@@ -3,6 +3,7 @@
 
 use std::time::Duration;
 
+use insta::assert_snapshot;
 use serde_json::{Value, json};
 
 use tapside::replies::words::LANGUAGES;
@@ -89,5 +90,87 @@ async fn menus_are_told_once_and_follow_the_role() {
         assert_eq!(menu, &json!({"scope": {"type": "chat", "chat_id": 70}}));
     });
     written_down(&server, everybody).await;
+    server.stop().await;
+}
+
+/// Whom a menu is for and what it offers, as people see it.
+fn shown(menu: &Value) -> String {
+    let whose = match menu["scope"]["chat_id"].as_i64() {
+        Some(chat) => format!("in chat {chat}"),
+        None => "everybody".to_owned(),
+    };
+    let language = menu["language_code"]
+        .as_str()
+        .map_or(String::new(), |tag| format!(", {tag}"));
+    let commands = menu["commands"].as_array().unwrap();
+    let line = |entry: &Value| {
+        let text = |key: &str| entry[key].as_str().unwrap().to_owned();
+        format!("\n  /{} - {}", text("command"), text("description"))
+    };
+    format!("{whose}{language}{}\n", commands.iter().map(line).collect::<String>())
+}
+
+#[tokio::test]
+async fn each_role_sees_what_it_may_do_in_its_own_language() {
+    let mut server = Server::start().await;
+    let everybody = LANGUAGES.len();
+    server.api.until("everybody's are told", count(everybody)).await;
+    server
+        .execute(&[
+            "insert into outfits (name, zone, day_ends, us_to_ppm, degrees, created_at)
+             values ('Blue Ladder', 'UTC', '17:00', 0.5, 'c', 1)",
+            "insert into people (address, chat, first_name, language, outfit_id, role, joined_at)
+             select 'tg:70', 'tg:70', 'owner', 'en', max(id), 'owner', 1 from outfits",
+            "insert into people (address, chat, first_name, language, outfit_id, role, joined_at)
+             select 'tg:71', 'tg:71', 'lead', 'es', max(id), 'lead', 1 from outfits",
+        ])
+        .await;
+    written_down(&server, everybody).await;
+    restart(&mut server).await;
+    server.api.until("the two are told", count(everybody + 2)).await;
+    let menus = server.api.with(|model| {
+        let mut menus: Vec<String> = model.menus.iter().map(|(_, menu)| shown(menu)).collect();
+        menus.sort();
+        menus.join("\n")
+    });
+    assert_snapshot!(menus, @r"
+    everybody
+      /fleet - All rigs at a glance
+      /picture - The fleet as a picture
+      /history - The last readings of a rig
+      /undo - Take back the last thing you sent
+      /help - How to text a reading, and more
+
+    everybody, es
+      /fleet - Todos los equipos de un vistazo
+      /picture - La flota en una imagen
+      /history - Las últimas lecturas de un equipo
+      /undo - Anular lo último que mandaste
+      /help - Cómo mandar una lectura, y más
+
+    in chat 70
+      /fleet - All rigs at a glance
+      /picture - The fleet as a picture
+      /history - The last readings of a rig
+      /digest - What the week asks for
+      /spreadsheet - The week as a spreadsheet
+      /settings - Prices, hours and all else that is set
+      /undo - Take back the last thing you sent
+      /people - Who is in the outfit
+      /invite - A link for somebody new
+      /help - How to text a reading, and more
+
+    in chat 71
+      /fleet - Todos los equipos de un vistazo
+      /picture - La flota en una imagen
+      /history - Las últimas lecturas de un equipo
+      /digest - Lo que pide la semana
+      /spreadsheet - La semana como hoja de cálculo
+      /settings - Precios, horas y todo lo ajustado
+      /undo - Anular lo último que mandaste
+      /people - Quién está en la empresa
+      /invite - Un enlace para alguien nuevo
+      /help - Cómo mandar una lectura, y más
+    ");
     server.stop().await;
 }

@@ -1,5 +1,6 @@
 //! What arrives twice, out of order, or broken.
 
+use insta::assert_snapshot;
 use tapside::bot::envelope::{Arrived, Happening};
 use tapside::store::{dead, readings};
 
@@ -105,4 +106,37 @@ async fn a_reading_from_the_future_counts_now() {
         .unwrap();
     world.waits(1).await;
     assert!(world.says("crew", "history heron").await.contains("today  tap 180"));
+}
+
+/// What the handler cannot stand is rolled back whole, and whoever typed it is told so.
+#[tokio::test]
+async fn a_fault_of_ours_is_admitted_and_nothing_of_it_counts() {
+    let mut world = World::new().await;
+    world.says("crew", "hello").await;
+    // No release ever wrote such a role.
+    set_role(&mut world, "captain").await;
+    for (key, language) in [("m/1", "en"), ("m/2", "es")] {
+        let mut message = text(key, 0, "heron 180 12", world.now);
+        if let Arrived::Incoming(incoming) = &mut message {
+            incoming.person.language = Some(language.to_owned());
+        }
+        world.desk.bot().hear(&[message], world.now).await.unwrap();
+    }
+    assert_snapshot!(world.waits(1).await, @r"
+    bot to crew: Something went wrong on my side, and this message was not counted. Please type it again.
+    bot to crew: Algo falló de mi lado y este mensaje no cuenta. Escríbelo otra vez, por favor.
+    ");
+    set_role(&mut world, "crew").await;
+    assert!(!world.says("crew", "history heron").await.contains("tap 180"));
+    assert!(world.says("crew", "heron 180 12").await.contains("Heron 93.3 %"));
+}
+
+async fn set_role(world: &mut World, role: &str) {
+    let mut tx = world.desk.bot().store().begin().await.unwrap();
+    sqlx::query("update people set role = $1 where address = 'desk:crew'")
+        .bind(role)
+        .execute(&mut *tx)
+        .await
+        .unwrap();
+    tx.commit().await.unwrap();
 }

@@ -69,7 +69,7 @@ async fn the_reminder_can_be_put_off_by_button_and_by_text() {
     bot to crew: Heron is still not flushed. Flush valve open, ten minutes.
          [Flushed]  [Not used]
     ");
-    assert_snapshot!(world.says("crew", "in 30 minutes").await, @"bot: Heron: I do not ask again today. Type when it is done: heron flushed");
+    assert_snapshot!(world.says("crew", "in 30 minutes").await, @"bot: Heron: I do not ask again today. When it is done, type: heron flushed");
     assert_eq!(world.waits(HOUR).await, "");
 }
 

@@ -340,7 +340,7 @@ async fn an_owner_sets_prices_and_sees_what_holds() {
          heron 800 litres a day
          Back to the usual: heron resin default
     ");
-    assert_snapshot!(world.says("owner", "resin price default").await, @"bot: That is not set any more.");
+    assert_snapshot!(world.says("owner", "resin price default").await, @"bot: That is no longer set.");
     assert_snapshot!(world.says("owner", "due line 78").await, @"bot: The lines must fall from wearing over due to spent. Now: 90, 85, 80 %. Move the others first.");
     assert_snapshot!(world.says("owner", "two membranes").await, @"bot: That holds for one rig. Like this: heron 2 membranes");
     assert_snapshot!(world.says("owner", "heron currency EUR").await, @"bot: That holds for the whole outfit, so without a rig's name: currency EUR");

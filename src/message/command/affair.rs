@@ -81,6 +81,8 @@ pub fn made(key: &str, rest: &str) -> Option<Affair> {
         "invite as" => invite(rest)?,
         "invites" => Affair::Invites,
         "cancel invites" => Affair::CancelInvites,
+        // "remove rig" lacks its name.
+        "remove person" if wording::named("term", rest) == Some("rig") => return None,
         "remove person" => Affair::Remove(short(4)?),
         "make owner" => Affair::Make(short(4)?, "owner"),
         "make lead" => Affair::Make(short(4)?, "lead"),

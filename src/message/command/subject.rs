@@ -18,16 +18,28 @@ pub enum Page {
     Membrane,
     /// Prefilters.
     Prefilters,
+    /// What can be asked.
+    Questions,
+    /// Pictures and files of the week.
+    Pictures,
     /// Rigs on the fleet.
     Rigs,
+    /// What a rig is made of.
+    Parts,
     /// People and roles.
     People,
     /// The outfit's settings.
     Settings,
+    /// Prices, and what is asked about money.
+    Prices,
+    /// When the bot speaks unasked.
+    Hours,
     /// Units of readings.
     Units,
     /// The weekly digest.
     Digest,
+    /// Files in and out.
+    Sheets,
     /// The bot in a group chat.
     Groups,
     /// The words that the bot uses.
@@ -36,24 +48,33 @@ pub enum Page {
     Safety,
     /// What is kept, and whose it is.
     Data,
+    /// Which pages there are.
+    Topics,
 }
 
-const PAGES: [(&str, Page); 15] = [
+const PAGES: [(&str, Page); 22] = [
     ("reading", Page::Reading),
     ("correct", Page::Correct),
     ("flush", Page::Flush),
     ("resin", Page::Resin),
     ("membrane", Page::Membrane),
     ("prefilters", Page::Prefilters),
+    ("questions", Page::Questions),
+    ("pictures", Page::Pictures),
     ("rigs", Page::Rigs),
+    ("parts", Page::Parts),
     ("people", Page::People),
     ("settings", Page::Settings),
+    ("prices", Page::Prices),
+    ("hours", Page::Hours),
     ("units", Page::Units),
     ("digest", Page::Digest),
+    ("sheets", Page::Sheets),
     ("groups", Page::Groups),
     ("words", Page::Words),
     ("safety", Page::Safety),
     ("data", Page::Data),
+    ("topics", Page::Topics),
 ];
 
 impl Page {

@@ -151,6 +151,19 @@ pub fn nearly_named(kind: &str, name: &str) -> Option<&'static str> {
     named(kind, name).or_else(nearest)
 }
 
+/// The first name whose words are these, slips of the thumb mended.
+pub fn slip_of(kind: &str, name: &str) -> Option<&'static str> {
+    let folded = fold(name.trim());
+    let near = |known: &str| {
+        known.split_whitespace().count() == folded.split_whitespace().count()
+            && known
+                .split_whitespace()
+                .zip(folded.split_whitespace())
+                .all(|(known, word)| strsim::jaro_winkler(known, word) >= NEAR)
+    };
+    of_kind(kind).find(|(_, known)| near(known)).map(|(key, _)| key)
+}
+
 fn of_kind(kind: &str) -> impl Iterator<Item = (&'static str, &'static str)> {
     NAMES.iter().filter_map(move |(key, name)| {
         let key = key.strip_prefix(kind)?.strip_prefix('/')?;

@@ -13,6 +13,8 @@ pub const ROWS: &[(&str, Make)] = &[
         "resin price [is|of] <money> [a|per|the] [/] <unit>",
         make::resin_price_per,
     ),
+    ("price [of] [the] resin [is] <money>", make::resin_price),
+    ("price [of] [the|a] membrane [is] <money>", make::membrane_price),
     ("resin cost|costs [is|of] <money>", make::resin_price),
     (
         "resin cost|costs [is|of] <money> [a|per|the] [/] <unit>",
@@ -71,6 +73,7 @@ pub const ROWS: &[(&str, Make)] = &[
         make::prefilter_days,
     ),
     ("[has] <number> membrane|membranes", make::membranes),
+    ("membranes <number>", make::membranes),
     ("rated [at|for] <flow> [at] <warmth> [and|,|at] <pressure>", make::rated),
     (
         "rated [at|for] <flow> [at] <pressure> [and|,|at] <warmth>",

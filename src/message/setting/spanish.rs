@@ -13,6 +13,8 @@ pub const ROWS: &[(&str, Make)] = &[
         "precio [de] [la] resina [es] <money> [el|por|al|/] <unit>",
         make::resin_price_per,
     ),
+    ("resina precio <money>", make::resin_price),
+    ("membrana precio <money>", make::membrane_price),
     ("[la] resina cuesta|vale|a <money>", make::resin_price),
     (
         "[la] resina cuesta|vale|a <money> [el|por|al|/] <unit>",
@@ -50,6 +52,7 @@ pub const ROWS: &[(&str, Make)] = &[
     ("grados [en] <name>", make::degrees),
     ("prefiltros [se] [cambian] cada <every>", make::prefilter_days),
     ("[tiene] <number> membrana|membranas", make::membranes),
+    ("membranas <number>", make::membranes),
     ("[da] nominal [de] <flow> [a] <warmth> [y|,|a] <pressure>", make::rated),
     ("tambien [se] [llama|llamado|llamada] <name>", make::short_names_o),
     ("conservar|guardar <number> ano|anos", make::keep),

@@ -41,6 +41,16 @@ pub fn read(text: &str) -> Option<WishFor> {
     if let Some(wish) = wish(&pieces) {
         return Some(WishFor { rig: None, wish });
     }
+    // "settings heron"
+    if let Some((first, name)) = pieces.split_first()
+        && name.len() <= NAME_WORDS
+        && wish(std::slice::from_ref(first)) == Some(Wish::ShowAll)
+    {
+        return Some(WishFor {
+            rig: Some(typed(name).to_owned()),
+            wish: Wish::ShowAll,
+        });
+    }
     let most = NAME_WORDS.min(pieces.len().saturating_sub(1));
     let ahead = (1..=most).map(|words| pieces.split_at(words));
     let behind = (1..pieces.len().saturating_sub(1)).filter_map(|at| {

@@ -47,7 +47,12 @@ month-year = { $month ->
 
 ## Lists
 
-list-and = { $all } and { $last }
+list-and = { $first } { $link } { $last }
+list-or = { $first } { $link } { $last }
+and = and
+and-before-i = and
+or = or
+or-before-o = or
 month = { $month ->
     [1] Jan
     [2] Feb

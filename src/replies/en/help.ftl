@@ -1,4 +1,5 @@
-# Help and hints. The short help has five lines at most, a page twelve.
+# Help and hints. The short help has five lines at most, a page twelve. What can be
+# typed stands behind the last colon of a line, several things between " - ": a test types each.
 
 help-start = Text a rig and two readings, tap first: { $rig } 180 12
 help-no-rigs = First the rigs: add rig heron
@@ -9,11 +10,10 @@ help-question = I am waiting for an answer: { $question }
 help-everyday = With the glass as third: { $rig } 180 12 0
     Done something: { $rig } flushed - { $rig } new resin
     Look it up: { $rig }? - fleet - history { $rig }
-help-more-crew = More: help reading - help flush - help words
-help-more-lead = More: help rigs - help people - help reading - help words
-help-more-owner = More: help settings - help rigs - help people - help reading
-help-no-page = No help on that. There is help on: reading, correct, flush, resin, membrane, prefilters, rigs, people, settings, units, digest, groups, words, safety, data.
-    Like this: help flush
+help-more-crew = More: help reading - help questions - help words - help topics
+help-more-lead = More: help rigs - help people - help questions - help topics
+help-more-owner = More: help settings - help prices - help people - help topics
+help-no-page = No help on that.
 
 # What stands behind "help" to get a page.
 topic-reading = reading
@@ -22,15 +22,22 @@ topic-flush = flush
 topic-resin = resin
 topic-membrane = membrane
 topic-prefilters = prefilters
+topic-questions = questions
+topic-pictures = pictures
 topic-rigs = rigs
+topic-parts = parts
 topic-people = people
 topic-settings = settings
+topic-prices = prices
+topic-hours = hours
 topic-units = units
 topic-digest = digest
+topic-sheets = sheets
 topic-groups = groups
 topic-words = words
 topic-safety = safety
 topic-data = data
+topic-topics = topics
 
 page-reading = Taking a reading, both feet on the ground:
     1. Let the rig run 3 to 5 minutes.
@@ -40,6 +47,7 @@ page-reading = Taking a reading, both feet on the ground:
     Tap and RO are enough: { $rig } 180 12
     In any order with labels: { $rig } RO 12 tap 180
     Cold water or weak pressure? Add it: { $rig } 180 12 8C 50psi
+    Several rigs at once: { $rig } 180 12, { $other } 210 20
 page-correct = A slip? Edit your message, and it is read again. Or type:
     the right RO reading: *14
     both, once more: { $rig } 180 14
@@ -47,72 +55,159 @@ page-correct = A slip? Edit your message, and it is read again. Or type:
     take it back: undo
     This goes for what you sent in the last 12 hours. What is taken back stays in the record, but no longer counts.
 page-flush = Flushing rinses off what the membrane held back. At the end of the day open the flush valve, ten minutes, then text: { $rig } flushed
+    A lead or owner, for all that worked today: all flushed
     I ask about rigs that worked and are not flushed. A bare "done" answers me.
+    Ask me again: { $rig } in 30 minutes
     Not out today: { $rig } not used
     A rig that sends water to waste all the time needs no flush. An owner or lead types: { $rig } flushes itself
-page-resin = The resin takes what the membrane lets through. From about 10 ppm at the glass on, water leaves spots: change it before the next window.
+page-resin = The resin takes what the membrane lets through. From about 10 ppm at the glass on, water leaves spots, so change it before the next window.
+    How long it lasts: resin { $rig }? - resin picture { $rig }
     Changed it: { $rig } new resin
     Packed it anew: { $rig } resin repacked
-    High at the glass right after a change? Water slips past loose resin: repack it tight.
+    High at the glass right after a change? Water slips past loose resin, so repack it tight.
     Changes that come ever closer together point to the membrane: membrane { $rig }?
-page-membrane = Rejection is the share of dissolved solids that the membrane holds back: tap 180, RO 12 is 93.3 %.
+page-membrane = Rejection is the share of dissolved solids that the membrane holds back. Tap 180 and RO 12 make 93.3 %.
     It fades over months. A jump overnight is a hose, an O-ring or a fitting.
     Its state and its date: membrane { $rig }?
     Changed it: { $rig } new membrane
+    I think it is new, but it is the old one: { $rig } same membrane
     New O-ring: { $rig } new o-ring
-    Before you open a housing: water off, relieve the pressure.
-    The states: help words
+    What the states mean: help words
+    Before you open a housing, shut the water off and relieve the pressure.
 page-prefilters = Sediment and carbon filters shield the membrane; chlorine that gets past a spent carbon filter ruins it. Follow the maker's interval, sooner where the water is dirty.
     Changed them: { $rig } new prefilters
-    Before you open a housing: water off, relieve the pressure.
+    How often you change them: { $rig } prefilters every 90 days
+    Before you open a housing, shut the water off and relieve the pressure.
+page-questions = Ask me like this.
+    How a rig is, and why: { $rig }? - why { $rig }?
+    Its last readings, and where they go: history { $rig } - { $rig } trend?
+    All rigs, and side by side: fleet - compare rigs
+    When it wants a new one: membrane { $rig }? - resin { $rig }?
+    Whether it is flushed: is { $rig } flushed?
+    Who sent something, and who did not: who logged what - who has not logged?
+    What to buy: what to buy?
+    What was spent: what did { $rig } cost last year?
+    What another price would change: what if resin costs 12?
+    What a word means: what does due mean?
+    As a picture: help pictures
+page-pictures = What I can draw and write for you.
+    The fleet: picture
+    A rig's readings and where they go: picture { $rig }
+    How its resin lasts: resin picture { $rig }
+    When a new membrane is cheapest: money picture { $rig }
+    The week as a spreadsheet, for owners and leads: spreadsheet
+    What falls due, for a calendar: calendar
 page-rigs = An owner or lead types:
-    add rig heron - several: add rigs heron, otter
-    remove rig heron (its readings are kept)
-    { $rig } di only - no membrane: tap and glass are read
-    { $rig } has a membrane - { $rig } RO only: no resin
-    { $rig } flushes itself - no reminders
-    { $rig } flushed by hand
-    All about one, asked one by one: set up { $rig } - otter same as { $rig }
-    Yours, so that two numbers are enough: my rig { $rig }
+    One more, or several: add rig lynx - add rigs lynx, wolf
+    Off the fleet, its readings are kept: remove rig { $rig }
+    All about one, asked one by one: set up { $rig }
+    Built like another: { $other } same as { $rig }
+    Another name for it: { $rig } also called H
+    What it is made of: help parts
+    Everybody types:
+    Yours, so that two numbers are enough: my rig { $rig } - no rig
+    Another one for today: I'm on { $rig } today
+page-parts = What a rig is made of. An owner or lead types:
+    No membrane, tap and glass are read: { $rig } di only
+    It has one after all, or several: { $rig } has a membrane - { $rig } 2 membranes
+    No resin, tap and RO are read: { $rig } RO only
+    RO with resin behind it: { $rig } RO and DI
+    What one membrane is rated for: { $rig } rated 150 gpd at 77 F 60 psi
+    Resin in the bed: { $rig } resin 25 litres
+    How the bed stands: { $rig } upright - { $rig } lying
+    Water on a working day: { $rig } 600 litres a day
+    Flush valve turned by hand, or none: { $rig } flushed by hand - { $rig } flushes itself
+    What is set: { $rig } settings
 page-people = Crew send readings. Leads also look after rigs and crew. Owners also set the outfit up.
     A link for crew, 7 days: invite
     For a lead or another owner: invite lead - invite owner
-    For two days, for one: invite 2 days, once - what is open: invites - cancel invites
-    Who is in: people - out again: remove NAME
-    Roles: make NAME lead - make NAME owner - hand over to NAME
+    For two days and one person: invite 2 days, once
+    What is open, and an end to it: invites - cancel invites
+    Who is in: people
+    Out again: remove NAME
+    Roles: make NAME lead - make NAME owner - make NAME crew
+    The outfit to somebody else: hand over to NAME
     Out yourself: leave
 page-settings = The owner types:
-    set up - asks one thing at a time, and goes on where it stopped
-    name Blue Ladder
-    zone Europe/Madrid
-    settings
-    day ends 17:00
-    Everybody for themselves: language español - my rig { $rig }
+    I ask one thing at a time, and go on where it stopped: set up
+    Name and zone: name Blue Ladder - zone Europe/Madrid
+    Where you work; brings units, currency and seasons: country US
+    Below which rejection I call a membrane wearing, due, spent: wearing line 90 - due line 85 - spent line 80
+    All that is set: settings
+    Back to the usual: due line default
+    More: help prices - help hours - help units - help parts
+    Everybody for themselves: language español - language automatic
+page-prices = The owner types:
+    What you pay with: currency EUR
+    Resin, by the litre or the bag: resin price 9 - resin 25 litres costs 180
+    One membrane, one change of prefilters: membrane price 180 - prefilter price 25
+    Labour for a new membrane, for new resin: labour 40 - resin labour 15
+    For one rig alone: { $rig } resin price 12
+    Then ask.
+    When a new membrane pays: membrane { $rig }?
+    What another price would change: what if resin costs 12? - what if a membrane costs 250?
+    What was spent: what did { $rig } cost last year?
+page-hours = When I speak unasked. The owner types:
+    End of the day, when I ask about the flush: day ends 17:00 - saturday ends 13:00
+    Days you work: working days mon-sat
+    Busy months: busy june-august 150 %
+    The Monday digest: digest monday 7:00 - digest off - digest on
+    Asking about the flush: nudges off - nudges on
+    What falls due in between: warnings off - warnings on
+    The night, when I keep quiet: quiet hours 20:00-7:00 - quiet hours off
+    For one rig alone: { $rig } day ends 15:00 - { $rig } nudges off
 page-units = Bare numbers are ppm (the same as mg/L). A meter in microsiemens: { $rig } 360us 24us
-    Degrees are the outfit's own, or say which: 8C, 46F
-    Pressure: 50psi, 3.5bar, 345kpa
-    Decimals with point or comma: 0.5 or 0,5
-page-digest = On Monday morning the owner gets one message about all rigs: what to buy, what to fix, who is quiet.
+    Decimals with point or comma: { $rig } 180 12.5 - { $rig } 180 12,5
+    Warmth and pressure behind them: { $rig } 180 12 8C 3.5bar - { $rig } 180 12 46F 50psi
+    The owner sets what holds without a unit:
+    The meters: meter ppm - meter uS 0.5
+    Degrees: degrees C - degrees F
+    What I tell you in: pressure psi - pressure bar - volume litres - volume gallons
+page-digest = On Monday morning the owner hears of all rigs, what to buy, what to fix and who is quiet.
+    At any time: digest - digest more
+    As files: spreadsheet - calendar
     In between: fleet - what to buy? - who has not logged?
+    A message about something due, later or no more: { $rig } membrane in a week - { $rig } membrane not now
+    Another hour, or none: help hours
+page-sheets = Files in and out. The owner types:
+    All of it as files: export
+    Readings, work done and rigs from a sheet of yours: import
+    Then, once you saw what it says: import now - drop import
+    Dates such as 3/4/2026, which comes first: day first - month first
+    Take the last one back: undo import
+    Who changed what: changes
+    Delete everything, and think better of it within a week: close outfit - keep outfit
 page-groups = In a group chat I read readings and keep quiet about everything else.
-    If I am silent there: the platform hides plain messages from bots ("privacy mode"). Whoever made the bot switches that off and adds me again, or the group makes me an administrator.
-    Until then begin with a slash, as in /fleet, or reply to me.
+    If I am silent there, the platform hides plain messages from bots ("privacy mode"). Whoever made the bot switches that off and adds me again, or the group makes me an administrator.
+    Until then reply to me, or begin with a slash: /fleet
     Questions I ask there are for whoever wrote.
-    An owner or lead makes it the crew's chat: link crew chat
-page-words = sound: all well. wearing: fading, go on. due: weigh a new one. spent: done. unproven: too few readings. check first: it jumped, look for a leak.
-    tap (feed): what goes in. RO: behind the membrane. glass: behind the resin.
+    An owner or lead makes it the crew's chat, or no longer: link crew chat - unlink crew chat
+page-words = sound = all well
+    wearing = fading, go on
+    due = weigh a new one
+    spent = done
+    unproven = too few readings yet
+    check first = it jumped, look for a leak
+    tap (feed) = what goes in
+    RO = behind the membrane
+    glass = behind the resin
     One word in full: what does due mean?
 page-safety = Read and text from safe footing, never from a ladder or an edge.
     Relieve the pressure before you open a housing.
-    Preservative and cleaning chemicals: gloves and goggles, never mix, follow the label.
+    Preservative and cleaning chemicals want gloves and goggles. Never mix them, follow the label.
     Purified water is not drinking water.
     Frost ruins membranes and splits housings.
-    Where waste water may go, and backflow protection: local code, licensed plumbers.
+    Where waste water may go, and backflow protection, is a matter of local code and licensed plumbers.
     The figures advise; you decide.
 page-data = Kept: readings, what was done to rigs, and the outfit's settings. Of you: the platform's id, your first name and language, nothing else.
     No other outfit sees yours. What is taken back stays in the record, marked.
     Out of it for good: forget me
     The owner takes all of it away (export), brings it in (import), sees who changed what (changes), can have old rows deleted (keep 5 years), or all of it (close outfit).
+page-topics = There is help on reading, correct, flush, questions, pictures and words,
+    on resin, membrane and prefilters,
+    on rigs, parts, people, groups and safety,
+    on settings, prices, hours, units, digest, sheets and data.
+    Like this: help flush
 
 # Wrong input meets the nearest right example. One short hint, not a lecture.
 hint = I read water. Like this: { $rig } 180 12   More: help
@@ -122,6 +217,32 @@ hint-flush = Once it is done, type: { $rig } flushed
 hint-resin = Once it is done, type: { $rig } new resin   More: help resin
 hint-membrane = Once it is changed, type: { $rig } new membrane   How it is: membrane { $rig }?
 hint-prefilters = Once it is done, type: { $rig } new prefilters
+hint-like = Like this: { $example }
+hint-now = Now: { $example }. To change it, type it with another value.
+
+# Examples for commands that were half typed.
+try-add-rigs = add rig lynx
+try-remove-rig = remove rig { $rig }
+try-own-rig = my rig { $rig }
+try-today = I'm on { $rig } today
+try-name = name Blue Ladder
+try-zone = zone Europe/Madrid
+try-roles = make NAME lead - make NAME owner - make NAME crew
+try-hand-over = hand over to NAME
+try-remove-person = remove NAME
+try-picture = picture - picture { $rig }
+try-resin-picture = resin picture { $rig }
+try-money-picture = money picture { $rig }
+try-same-as = { $rig } same as { $other }
+try-parts = { $rig } di only - { $rig } RO only - { $rig } RO and DI
+try-link-chat = link crew chat
+try-invites = invites - cancel invites
+try-export = export
+try-compare = compare rigs - compare { $rig } and { $other }
+try-why = why { $rig }?
+try-later = { $rig } in 30 minutes
+try-words = what does due mean? - help words
+
 voice = I cannot listen to voice notes. Type it: { $example }
 picture = I cannot read pictures. Type it: { $example }
 trouble = Something went wrong on my side, and this message was not counted. Please type it again.

@@ -56,14 +56,13 @@ set-keep = { $value ->
   }
 set-keep-everything = keep everything
 set-short-names = also called { $value }
-list-or = { $first } or { $last }
 litres = { $value } litres
 gallons = { $value } gallons
 
 setting-noted = Noted: { $setting }.
 setting-noted-rig = Noted for { $rig }: { $setting }.
-setting-as-before = { $setting }: that is the default, and it holds again.
-setting-default-none = That is not set any more.
+setting-as-before = Back to the usual: { $setting }.
+setting-default-none = That is no longer set.
 setting-names-a-rig = That holds for one rig. Like this: { $rig } { $setting }
 setting-for-all = That holds for the whole outfit, so without a rig's name: { $setting }
 setting-lines-cross = The lines must fall from wearing over due to spent. Now: { $wearing }, { $due }, { $spent } %. Move the others first.

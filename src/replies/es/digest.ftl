@@ -136,7 +136,7 @@ digest-frost-water = Heladas: el agua bajó a { $water }
 digest-frost-season = Época de heladas: vacía los equipos o guárdalos bajo techo de noche
     el hielo arruina la membrana y revienta carcasas
 digest-quiet-rig = { $rig }: sin lecturas { $since }
-    ¿parado o sin apuntar?
+    ¿parado o sin anotar?
 digest-quiet-person = { $count ->
     [one] { $name }: sin lecturas la semana pasada, pregunta por qué
           en las cuatro semanas anteriores hubo 1
@@ -161,13 +161,13 @@ digest-many-prefilters = Cambia los prefiltros
     { $rigs }
 digest-many-flush = Lavar la membrana al final del día
     { $rigs }
-digest-many-ask-membrane = ¿Membrana nueva sin apuntar?
+digest-many-ask-membrane = ¿Membrana nueva sin anotar?
     { $rigs }; si es así, escribe: heron membrana nueva
-digest-many-idle = ¿Parados o sin apuntar? Lava los parados; a los 30 días, conserva la membrana
+digest-many-idle = ¿Parados o sin anotar? Lava los parados; a los 30 días, conserva la membrana
     { $rigs }
-digest-many-quiet-rig = Sin lecturas: ¿parados o sin apuntar?
+digest-many-quiet-rig = Sin lecturas: ¿parados o sin anotar?
     { $rigs }
-digest-many-quiet-person = Dejaron de apuntar: pregunta por qué
+digest-many-quiet-person = Dejaron de anotar: pregunta por qué
     { $rigs }
 digest-short-ppm = ({ $ppm } ppm)
 digest-short-month = ya ({ $money })
@@ -237,9 +237,9 @@ digest-shopping-total = Total: { $sum }
 digest-shopping-unpriced = Lo que no tiene precio no entra en el total: mira los precios que tengo.
 digest-shopping-weigh = Membranas por pensar, faltan precios o lecturas: { $rigs }
 digest-shopping-uncounted = Resina que no sé contar, falta el tamaño, los litros al día o el último cambio: { $rigs }
-digest-shopping-unlogged = Prefiltros nunca apuntados: { $rigs }
+digest-shopping-unlogged = Prefiltros nunca anotados: { $rigs }
 digest-quiet-rigs = Sin leer la semana pasada: { $rigs }
-digest-quiet-people = Dejaron de apuntar, con sus lecturas de las cuatro semanas anteriores: { $people }
+digest-quiet-people = Dejaron de anotar, con sus lecturas de las cuatro semanas anteriores: { $people }
 digest-quiet-name = { $name } ({ $count })
 digest-jumps-opened = Saltos de la ósmosis: { $rigs }
 digest-jumps-closed = La ósmosis volvió a lo normal: { $rigs }
@@ -311,7 +311,7 @@ note-press-not-now = Ahora no
 note-press-new = Sí, es nueva
 note-press-same = No, la misma
 note-answer-week = Vuelvo a preguntar en una semana.
-note-answer-ok = Apuntado.
+note-answer-ok = Anotado.
 
 ## A petición
 
@@ -319,7 +319,7 @@ sent-in-private = Te lo mandé en privado.
 digest-no-more = Eso era todo.
 file-digest = La semana como hoja de cálculo.
 file-calendar = Fechas para tu calendario. Un archivo posterior las mueve.
-file-calendar-empty = Nada tiene fecha aún: hacen falta lecturas, y cambios de resina y prefiltros apuntados.
+file-calendar-empty = Nada tiene fecha aún: hacen falta lecturas, y cambios de resina y prefiltros anotados.
 ## La hoja de cálculo. De cada columna, la primera línea es el título y la segunda lo que significa.
 
 sheet-fleet = Flota

@@ -48,7 +48,12 @@ month-year = { $month ->
 
 ## Listas
 
-list-and = { $all } y { $last }
+list-and = { $first } { $link } { $last }
+list-or = { $first } { $link } { $last }
+and = y
+and-before-i = e
+or = o
+or-before-o = u
 
 ## Dinero y meses
 

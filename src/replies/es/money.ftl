@@ -33,7 +33,7 @@ resin-rising = El vidrio sube: mídelo cada día y ten resina a mano.
 resin-used = Gastada un { $used } % más o menos, { $ppm } ppm en el vidrio.
 resin-fresh = Casi sin gastar, { $ppm } ppm en el vidrio.
 resin-used-untested = Gastada un { $used } % más o menos. El vidrio no se midió desde el cambio.
-resin-no-change = { $rig }: no hay ningún cambio de resina apuntado desde el que contar. Cuando la cambies, escribe: { $typed } resina nueva
+resin-no-change = { $rig }: no hay ningún cambio de resina anotado desde el que contar. Cuando la cambies, escribe: { $typed } resina nueva
 resin-missing = { $rig }: para contar la resina me falta, por ejemplo:
 resin-untold = { $rig }: aún no hay lecturas desde las que contar.
 resin-short = Resina: { $days } más o menos.
@@ -82,12 +82,12 @@ cost-prefilter = { $count ->
     [one] 1 cambio de prefiltros
    *[other] { $count } cambios de prefiltros
   } { $sum }
-cost-none = { $what }, de { $from } a { $to }: no se apuntó resina, membrana ni prefiltros.
+cost-none = { $what }, de { $from } a { $to }: no se anotó resina, membrana ni prefiltros.
 cost-unpriced = { $count ->
     [one] 1 de ellos no tiene precio y no cuenta.
    *[other] { $count } de ellos no tienen precio y no cuentan.
   } Así: { $example }
-cost-basis = Lo apuntado, al precio dicho entonces o si no al puesto, con la mano de obra.
+cost-basis = Lo anotado, al precio dicho entonces o si no al puesto, con la mano de obra.
 
 why-no-readings = Aún no hay lecturas, así que no se sabe nada.
 why-trend = Aún no hay tendencia: { $readings ->
@@ -99,8 +99,8 @@ why-trend = Aún no hay tendencia: { $readings ->
   }. Hacen falta ocho en 45 días.
 why-old = La última lectura tiene { $days } días.
 why-jumped = El RO dio un salto; el desgaste no salta.
-why-presumed = Parece que cambiaron la membrana, pero nadie lo apuntó.
-why-age = Nadie apuntó cuándo esta membrana era nueva.
+why-presumed = Parece que cambiaron la membrana, pero nadie lo anotó.
+why-age = Nadie anotó cuándo esta membrana era nueva.
 why-level = Su rechazo está por debajo del { $line } %.
 why-near = La línea de aviso queda cerca.
 why-pays = Con tus precios, una membrana nueva es más barata que la resina para esta.
@@ -111,9 +111,9 @@ compare-none = { $rig } - muy pocas lecturas
 compare-di = { $rig } - sin membrana
 who-title = De { $from } a { $to }:
 who-line = { $name }: { $rigs }
-who-none = De { $from } a { $to }: nadie apuntó nada.
+who-none = De { $from } a { $to }: nadie anotó nada.
 who-service = { $rig }, { $day }: { $name }
-who-service-none = Eso no se apuntó nunca.
+who-service-none = Eso no se anotó nunca.
 somebody = alguien que ya no está
 prefilters-due = Prefiltros: tocan el { $day }.
 prefilters-overdue = Prefiltros: tocaban el { $day }. Un carbón viejo deja pasar cloro a la membrana.

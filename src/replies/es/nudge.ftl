@@ -13,5 +13,6 @@ nudge-later = En 30 minutos
 nudge-not-used = No se usó
 nudge-put-off = { $rigs }: vuelvo a preguntar a las { $time }.
 nudge-no-more = { $rigs }: hoy no pregunto más. Cuando esté hecho, escribe: { $example }
+nudge-not-yet = { $rigs }: hoy no he preguntado por el lavado. Cuando esté hecho, escribe: { $example }
 not-used-noted = { $rig }: hoy no se usó. Anotado.
 missed-flush = Le falta el último lavado ({ $day }): antes de empezar, diez minutos al desagüe.

@@ -114,7 +114,7 @@ picture-working-days = { $days } días de trabajo
 picture-full = llena
 picture-lasted = días
 picture-load = lo que tomó cada carga
-picture-no-resin = Aún no hay cambios de resina apuntados
+picture-no-resin = Aún no hay cambios de resina anotados
 
 ## El dinero
 

@@ -6,8 +6,8 @@ set-country = país { $value }
 set-resin-price = precio resina { $value } el litro
 set-membrane-price = precio membrana { $value }
 set-prefilter-price = precio prefiltros { $value }
-set-membrane-labour = mano de obra membrana { $value }
-set-resin-labour = mano de obra resina { $value }
+set-membrane-labour = mano de obra de la membrana { $value }
+set-resin-labour = mano de obra de la resina { $value }
 set-resin-litres = resina { $value }
 set-litres-per-day = { $value } al día
 set-busy-months = temporada alta { $months } { $value } %
@@ -16,8 +16,8 @@ set-due-line = línea de aviso { $value } %
 set-spent-line = línea de cambio { $value } %
 set-working-days = días de trabajo { $value }
 set-day-ends = el día acaba a las { $value }
-set-day-ends-on = { $day } acaba a las { $value }
-set-digest-at = resumen { $day } { $value }
+set-day-ends-on = el { $day } acaba a las { $value }
+set-digest-at = resumen el { $day } a las { $value }
 set-digest = { $value ->
     [0] resumen no
    *[other] resumen sí
@@ -56,13 +56,12 @@ set-keep = { $value ->
   }
 set-keep-everything = conservar todo
 set-short-names = también se llama { $value }
-list-or = { $first } o { $last }
 litres = { $value } litros
 gallons = { $value } galones
 
 setting-noted = Anotado: { $setting }.
 setting-noted-rig = Anotado para { $rig }: { $setting }.
-setting-as-before = { $setting }: es lo normal, y vuelve a valer.
+setting-as-before = Otra vez lo normal: { $setting }.
 setting-default-none = Ya no está puesto.
 setting-names-a-rig = Eso vale para un equipo. Así: { $rig } { $setting }
 setting-for-all = Eso vale para toda la empresa. Sin el nombre del equipo: { $setting }
