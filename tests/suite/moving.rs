@@ -5,6 +5,9 @@ use std::io::Cursor;
 use calamine::{Reader, Xlsx, open_workbook_from_rs};
 use insta::assert_snapshot;
 use tapside::desk::{Heard, Manner};
+use tapside::message::setting::{Amount, Currency, Meter, Rated, Setting, VolumeUnit, Wish, read};
+use tapside::replies::Words;
+use tapside::replies::settings::{Ways, typed_exactly};
 
 use crate::world::{DAY, HOUR, World};
 
@@ -334,4 +337,41 @@ async fn the_last_sheet_of_an_export_explains_each_column() {
     people | role | owner (dueño), lead (encargado) o crew (operario).
     people | since | Desde cuándo.
     "#);
+}
+
+/// Every sample in both languages, with figures that no round number says.
+#[test]
+fn a_setting_is_written_to_its_last_digit_and_read_back() {
+    let amount = |text| Amount::kept(text).unwrap();
+    let rated = Rated {
+        gallons_per_day: 152.125,
+        temperature_f: 77.0,
+        pressure_psi: 60.5,
+    };
+    let ways = |volume| Ways {
+        currency: Currency::of_code("GBP"),
+        volume,
+    };
+    for setting in [
+        Setting::ResinPrice(amount("7.236")),
+        Setting::ResinPrice(amount("1234.5")),
+        Setting::MembranePrice(amount("0.125")),
+        Setting::MembraneLabour(amount("40")),
+        Setting::ResinLitres(22.712_470_704),
+        Setting::ResinLitres(28.317),
+        Setting::LitresPerDay(567.811_767_6),
+        Setting::DueLine(0.855),
+        Setting::Meter(Meter::Conductivity(0.647)),
+        Setting::Rated(rated),
+        Setting::Keep(Some(1)),
+        Setting::Keep(None),
+    ] {
+        for tag in ["en", "es"] {
+            for volume in [VolumeUnit::Litres, VolumeUnit::Gallons] {
+                let text = typed_exactly(Words::of(Some(tag)), &setting, ways(volume));
+                let back = read(&text).map(|wished| wished.wish);
+                assert_eq!(back, Some(Wish::Set(setting.clone())), "{text}");
+            }
+        }
+    }
 }

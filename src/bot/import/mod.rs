@@ -42,7 +42,10 @@ impl Turn<'_> {
                 return Ok(answer);
             }
             Err(why) => {
-                let Some(settings) = told::settings(self, rows) else {
+                let settings = Some(&why)
+                    .filter(|why| **why == Unreadable::NoHeadings)
+                    .and_then(|_| told::settings(self, rows));
+                let Some(settings) = settings else {
                     return Ok(Answer::says(self.unreadable(&why)));
                 };
                 let preview = telling::preview_of_settings(self, &settings);

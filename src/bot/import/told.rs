@@ -12,6 +12,9 @@ use super::super::outfit::zone_named;
 use super::super::turn::Turn;
 use super::telling::BadLine;
 
+/// No outfit has more to set: a longer text is none of settings.
+const MOST_LINES: usize = 2000;
+
 /// What one line sets.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Told {
@@ -44,10 +47,17 @@ type Line = (u64, String, Result<Told, &'static str>);
 
 /// Reads a text of settings; none if no line of it sets anything.
 pub fn settings(turn: &Turn<'_>, text: &str) -> Option<Settings> {
-    let lines: Vec<Line> = (1..)
+    let written = (1..)
         .zip(text.trim_start_matches('\u{feff}').lines())
         .map(|(number, line)| (number, line.trim()))
         .filter(|(_, line)| !line.is_empty() && !line.starts_with('#'))
+        .take(MOST_LINES + 1);
+    let written: Vec<(u64, &str)> = written.collect();
+    if written.len() > MOST_LINES {
+        return None;
+    }
+    let lines: Vec<Line> = written
+        .into_iter()
         .map(|(number, line)| (number, line.to_owned(), told(turn, line)))
         .collect();
     lines.iter().any(|(_, _, told)| told.is_ok()).then_some(())?;
