@@ -39,6 +39,7 @@ mod noticing;
 mod outfit;
 mod own_rig;
 mod people;
+mod preserving;
 mod reacting;
 mod record;
 mod recording;

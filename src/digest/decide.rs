@@ -74,7 +74,7 @@ pub fn decide(week: &Week) -> Digest {
         from: week.from,
         to: week.to,
         today: week.today,
-        headline: headline::of(week, &actions, &fleet),
+        headline: headline::of(&actions, &fleet),
         shopping: shopping::list(week, &actions, &later),
         due_dates: due_dates::of(week),
         quiet: quiet::of(week),
@@ -105,6 +105,5 @@ fn decision(item: &Item) -> Decision {
         person: item.subject.person(),
         since: item.since,
         mondays: item.mondays,
-        marked_done_on: None,
     }
 }

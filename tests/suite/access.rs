@@ -135,10 +135,11 @@ async fn in_a_group_a_reading_is_answered_and_whoever_speaks_to_the_bot_gets_a_h
 }
 
 /// What is typed, who of owner, lead and crew may do it, and what it says to them.
-const RIGHTS: [(&str, [bool; 3], &str); 22] = [
+const RIGHTS: [(&str, [bool; 3], &str); 23] = [
     ("heron 180 12", [true, true, true], "Heron 9"),
     ("heron flushed", [true, true, true], "Noted"),
     ("heron same membrane", [true, true, true], "Noted"),
+    ("heron preserved", [true, true, true], "Noted"),
     ("fleet", [true, true, true], "3 rigs"),
     ("history heron", [true, true, true], "newest first"),
     ("people", [true, true, true], "owner, owner"),

@@ -13,6 +13,7 @@ mod database;
 mod database_away;
 mod demos;
 mod digest_fleet;
+mod digest_followed;
 mod digest_notes;
 mod digest_papers;
 mod digest_rules;
