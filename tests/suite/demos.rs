@@ -34,7 +34,20 @@ macro_rules! rarer {
     };
 }
 
-rarer! {}
+rarer! {
+    digest_asked_es: "digest-asked-es.txt",
+    digest_asked: "digest-asked.txt",
+    digest_many_es: "digest-many-es.txt",
+    digest_many: "digest-many.txt",
+    digest_membranes_es: "digest-membranes-es.txt",
+    digest_membranes: "digest-membranes.txt",
+    digest_notes_es: "digest-notes-es.txt",
+    digest_notes_membranes_es: "digest-notes-membranes-es.txt",
+    digest_notes_membranes: "digest-notes-membranes.txt",
+    digest_notes: "digest-notes.txt",
+    digest_one_of_each_es: "digest-one-of-each-es.txt",
+    digest_one_of_each: "digest-one-of-each.txt",
+}
 
 #[test]
 fn every_conversation_is_played() {
