@@ -74,7 +74,7 @@ pub fn decide(week: &Week) -> Digest {
         from: week.from,
         to: week.to,
         today: week.today,
-        headline: headline::of(&actions, &fleet),
+        headline: headline::of(week, &actions, &fleet),
         shopping: shopping::list(week, &actions, &later),
         due_dates: due_dates::of(week),
         quiet: quiet::of(week),

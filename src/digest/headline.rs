@@ -3,7 +3,10 @@
 use jiff::civil::Date;
 
 use super::action::{Action, Kind};
+use super::dates::days_between;
 use super::fleet::FleetRow;
+use super::rig_findings::LAID_UP_FROM_DAYS;
+use super::week::{RigWeek, Week};
 
 /// The headline.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -12,6 +15,9 @@ pub enum Headline {
     NoReadings {
         /// Local date of the fleet's last reading.
         last: Option<Date>,
+        /// Whether the whole fleet is laid up or in preservative: then nobody is
+        /// to be sent to read it.
+        rests: bool,
     },
     /// What is wanted first, one or two things.
     Wants(Vec<Want>),
@@ -36,11 +42,12 @@ pub struct Want {
 
 /// The headline of a week with these actions and rows.
 #[must_use]
-pub fn of(actions: &[Action], fleet: &[FleetRow]) -> Headline {
+pub fn of(week: &Week, actions: &[Action], fleet: &[FleetRow]) -> Headline {
     let read = fleet.iter().filter(|row| row.readings > 0).count();
     if read == 0 {
         return Headline::NoReadings {
             last: fleet.iter().filter_map(|row| row.last_reading_on).max(),
+            rests: week.rigs.iter().all(|rig| rests(rig, week.today)),
         };
     }
     let unread = fleet.len() - read;
@@ -54,6 +61,11 @@ pub fn of(actions: &[Action], fleet: &[FleetRow]) -> Headline {
         Some(people) => Headline::Wants(vec![named(people)]),
         None => Headline::Calm { read, unread },
     }
+}
+
+fn rests(rig: &RigWeek, today: Date) -> bool {
+    let is_laid_up = |last| days_between(last, today) >= LAID_UP_FROM_DAYS;
+    rig.is_preserved || rig.last_reading_on.is_none_or(is_laid_up)
 }
 
 /// The first want and the next one of another risk, so that two lines of resin

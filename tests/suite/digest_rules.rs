@@ -168,11 +168,15 @@ fn a_week_without_readings_says_so() {
     }
     let digest = decide(&week);
     let last = Some(date(2026, 2, 20));
-    assert_eq!(digest.headline, Headline::NoReadings { last });
+    assert_eq!(digest.headline, Headline::NoReadings { last, rests: false });
     assert!(!kinds(&digest).contains(&Kind::ResinSoon));
     assert!(kinds(&digest).contains(&Kind::QuietRig));
     let bought: Vec<Good> = digest.shopping.purchases.iter().map(|purchase| purchase.good).collect();
     assert!(!bought.contains(&Good::Resin), "{bought:?}");
+    for rig in &mut week.rigs {
+        rig.is_preserved = true;
+    }
+    assert_eq!(decide(&week).headline, Headline::NoReadings { last, rests: true });
 }
 
 #[test]

@@ -54,6 +54,7 @@ async fn some_weeks(world: &mut World) {
     }
     world.says("lead", "heron new resin").await;
     world.says("lead", "otter same membrane").await;
+    world.says("lead", "otter preserved").await;
     world.says("crew", "heron 200 15").await;
     world.says("crew", "undo").await;
 }
@@ -78,7 +79,7 @@ async fn an_export_read_into_an_empty_outfit_gives_the_same_assessments() {
     }
     let imported = new.says("owner", "import now").await;
     assert!(
-        imported.contains("Readings: 27, services: 11, new rigs: 3."),
+        imported.contains("Readings: 27, services: 12, new rigs: 3."),
         "{imported}"
     );
     let second = files(&mut new, "owner", "export").await;

@@ -10,16 +10,24 @@ use super::lists;
 /// The headline as a sentence.
 pub fn of(words: Words, digest: &Digest) -> String {
     match &digest.headline {
-        Headline::NoReadings { last: None } => {
+        Headline::NoReadings { last: None, .. } => {
             let rig = digest
                 .fleet
                 .first()
                 .map_or_else(String::new, |row| row.name.to_lowercase());
             words.say("digest-no-readings-ever", [("rig", (&rig).into())])
         }
-        Headline::NoReadings { last: Some(last) } => {
+        Headline::NoReadings {
+            last: Some(last),
+            rests,
+        } => {
             let since = spoken::since_day(words, *last, digest.today);
-            words.say("digest-no-readings", [("since", (&since).into())])
+            let key = if *rests {
+                "digest-no-readings-rest"
+            } else {
+                "digest-no-readings"
+            };
+            words.say(key, [("since", (&since).into())])
         }
         Headline::Calm { read, unread: 0 } => words.say("digest-calm", [("count", (*read as i64).into())]),
         Headline::Calm { read, unread } => words.say(

@@ -36,6 +36,7 @@ digest-short = { $rig } { $fact }
 digest-headline-one = { $first }.
 digest-headline-two = { $first }, { $second }.
 digest-no-readings = No reading { $since }, so nothing new to tell. Get the rigs read today.
+digest-no-readings-rest = No reading { $since }, so nothing new to tell.
 digest-no-readings-ever = No readings yet. Two numbers a day are enough: { $rig } 180 12
 digest-calm = { $count ->
     [one] All well: your rig wants nothing this week.

@@ -38,6 +38,7 @@ digest-short = { $rig } { $fact }
 digest-headline-one = { $first }.
 digest-headline-two = { $first }; { $second }.
 digest-no-readings = Ninguna lectura { $since }, así que no hay nada nuevo que contar. Haz que lean los equipos hoy.
+digest-no-readings-rest = Ninguna lectura { $since }, así que no hay nada nuevo que contar.
 digest-no-readings-ever = Aún no hay lecturas. Bastan dos números al día: { $rig } 180 12
 digest-calm = { $count ->
     [one] Todo bien: tu equipo no pide nada esta semana.
