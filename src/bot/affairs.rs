@@ -27,6 +27,7 @@ impl Turn<'_> {
             Affair::LinkChat => self.link_chat().await?,
             Affair::UnlinkChat => self.unlink_chat().await?,
             Affair::SameMembrane(name) => return self.same_membrane(&name).await,
+            Affair::Preserved(name) => return self.preserved(&name).await,
             Affair::Export => self.export().await?,
             Affair::Import(rows) => self.offer_import(&rows, None).await?,
             Affair::TakeIn => self.take_in().await?,

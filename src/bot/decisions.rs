@@ -72,7 +72,6 @@ fn read(told: &str) -> Vec<Decision> {
             person: kept.person,
             since: kept.since.parse().ok()?,
             mondays: kept.mondays,
-            marked_done_on: None,
         })
     };
     kept.into_iter().filter_map(decision).collect()
@@ -93,7 +92,6 @@ mod tests {
                 person: None,
                 since: date(2026, 3, 2),
                 mondays: 2,
-                marked_done_on: None,
             },
             Decision {
                 kind: Kind::QuietPerson,
@@ -101,7 +99,6 @@ mod tests {
                 person: Some(3),
                 since: date(2026, 3, 9),
                 mondays: 1,
-                marked_done_on: None,
             },
         ];
         assert_eq!(read(&write(&decisions)), decisions);

@@ -28,8 +28,6 @@ pub struct ReadingRow {
     pub temperature_c: Option<f64>,
     /// Gauge pressure of the tap, kPa.
     pub pressure_kpa: Option<f64>,
-    /// Litres made that day.
-    pub litres: Option<f64>,
     /// Whether it counts; false when it was set aside.
     pub counts: bool,
 }
@@ -149,7 +147,6 @@ fn reading(words: Words, row: &ReadingRow) -> Vec<Cell> {
         Cell::share(row.rejection),
         Cell::number(row.temperature_c.map(one_decimal)),
         Cell::number(row.pressure_kpa.map(one_decimal)),
-        Cell::number(row.litres),
         Cell::text(worded::counts(words, row.counts)),
     ]
 }

@@ -115,7 +115,6 @@ fn rows(followed: &Followed, zone: &TimeZone) -> Vec<ReadingRow> {
         rejection: raw_rejection(reading),
         temperature_c: reading.temperature_c,
         pressure_kpa: reading.pressure_kpa,
-        litres: None,
         counts: !set_aside.contains(&reading.taken_at),
     };
     followed.record.readings.iter().rev().map(row).collect()

@@ -158,6 +158,7 @@ fn rig_week(followed: &Followed, rules: &Rules, span: &Span, zone: &TimeZone) ->
                 _ => None,
             })
             .collect(),
+        is_preserved: followed.record.is_preserved(),
         set_aside: count(set_aside),
         water: followed.record.water(zone),
     }
@@ -173,18 +174,26 @@ fn jump(followed: &Followed, span: &Span, zone: &TimeZone) -> Option<Jump> {
     let matters = |leak: &&Leak| leak.until.is_none_or(|until| span.holds(until));
     let leak = followed.course.leaks.iter().rev().find(matters)?;
     let last = |of: &dyn Fn(&Reading) -> bool| {
-        let mut latest = followed.record.readings.iter().rev();
+        let latest = followed.record.readings.iter().rev();
         latest
-            .find(|reading| of(reading))
-            .and_then(|reading| reading.permeate_ppm)
+            .filter(|reading| of(reading))
+            .find_map(|reading| reading.permeate_ppm)
     };
+    // What was read within a jump before this one says nothing of the healthy rig.
+    let jumped = |reading: &Reading| {
+        let leaks = &followed.course.leaks;
+        leaks
+            .iter()
+            .any(|leak| reading.taken_at >= leak.since && leak.until.is_none_or(|until| reading.taken_at < until))
+    };
+    let healthy = last(&|reading| reading.taken_at < leak.since && !jumped(reading));
     Some(Jump {
         opened_on: date(leak.since),
         closed_on: leak.until.map(date),
-        before_ppm: last(&|reading| reading.taken_at < leak.since),
+        before_ppm: healthy.or_else(|| last(&|reading| reading.taken_at < leak.since))?,
         after_ppm: last(&|reading| {
             reading.taken_at >= leak.since && leak.until.is_none_or(|until| reading.taken_at < until)
-        }),
+        })?,
     })
 }
 

@@ -57,19 +57,22 @@ impl Turn<'_> {
             prefilters: due_of(&followed.assessment.prefilter).map(|(overdue, at)| (overdue, self.date(at))),
             example: &example,
         };
-        Ok(Answer::says(looking::rig(self.words, &facts, self.today())))
+        let told = looking::rig(self.words, &facts, self.today());
+        self.with_preserved(rig, told).await
     }
 
     pub(super) async fn history(&mut self, rig: &Rig) -> Result<Answer, StoreError> {
         let past = self.past(rig.id, HISTORY_LINES).await?;
         let example = format!("{} 180 12", rig.name.to_lowercase());
-        Ok(Answer::says(looking::history(
-            self.words,
-            &rig.name,
-            &past,
-            &example,
-            self.today(),
-        )))
+        let told = looking::history(self.words, &rig.name, &past, &example, self.today());
+        self.with_preserved(rig, told).await
+    }
+
+    async fn with_preserved(&mut self, rig: &Rig, told: String) -> Result<Answer, StoreError> {
+        Ok(Answer::says(match self.preserved_line(rig).await? {
+            Some(line) => format!("{told}\n{line}"),
+            None => told,
+        }))
     }
 
     pub(super) async fn whole_fleet(&mut self) -> Result<Answer, StoreError> {

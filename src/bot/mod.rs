@@ -42,6 +42,7 @@ mod noticing;
 mod outfit;
 mod own_rig;
 mod people;
+mod preserving;
 mod reacting;
 mod record;
 mod recording;

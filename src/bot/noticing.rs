@@ -27,7 +27,7 @@ pub(super) fn says(rig: &str, topic: Topic, press: Press) -> String {
     };
     match (press, topic) {
         (Press::Done, Topic::Idle5 | Topic::Idle14) => format!("{rig} flushed"),
-        (Press::Done | Press::NotNow, Topic::Idle30 | Topic::Idle14 | Topic::Idle5) => format!("{rig} idle not now"),
+        (Press::Done, Topic::Idle30) => format!("{rig} preserved"),
         (Press::Done, _) => format!("{rig} new {about}"),
         (Press::InAWeek, _) => format!("{rig} {about} in a week"),
         (Press::NotNow, _) => format!("{rig} {about} not now"),

@@ -8,6 +8,7 @@ use crate::store::services::Service;
 use crate::store::{self, StoreError};
 
 use super::answer::Answer;
+use super::preserving::PRESERVED;
 use super::recording::{figures, service_of};
 use super::scene::{CORRECTABLE, spoken_of};
 use super::turn::Turn;
@@ -146,6 +147,7 @@ impl Turn<'_> {
     fn withdrawn_service(&self, old: &Service) -> String {
         let what = match service_of(&old.what) {
             Some(what) => reading::service_word(self.words, what),
+            None if old.what == PRESERVED => self.words.plain("preserved-withdrawn"),
             None => self.words.plain("label-same-membrane").to_lowercase(),
         };
         let rig = self.rig_name(old.rig_id);

@@ -195,7 +195,7 @@ pub enum Finding {
         /// Since when.
         since: Date,
         /// Permeate before and now, ppm.
-        permeate_ppm: Option<(f64, f64)>,
+        permeate_ppm: (f64, f64),
         /// The likeliest cause.
         cause: Option<Cause>,
         /// The next test to make.
@@ -271,8 +271,8 @@ pub enum Window {
         early: Date,
         /// As likely before as after.
         likely: Date,
-        /// Hardly after this; none beyond what is looked at.
-        late: Option<Date>,
+        /// Hardly after this.
+        late: Date,
     },
     /// Its line is crossed, but nobody can say when it pays.
     LineCrossed {

@@ -105,6 +105,5 @@ fn decision(item: &Item) -> Decision {
         person: item.subject.person(),
         since: item.since,
         mondays: item.mondays,
-        marked_done_on: None,
     }
 }

@@ -2,7 +2,9 @@
 
 use jiff::civil::Date;
 
+use crate::water::forecast::Range;
 use crate::water::renewal_verdict::Verdict;
+use crate::water::resin::BedState;
 
 use super::dates::{days_between, local_date};
 use super::week::{RigWeek, Week};
@@ -21,8 +23,9 @@ pub struct DueDate {
     pub what: Due,
     /// The day; never before the day of the digest.
     pub on: Date,
-    /// The range that it lies in, where it is an estimate: not before, hardly after.
-    pub range: Option<(Date, Option<Date>)>,
+    /// The range that it lies in, where it is an estimate of more than one day: not
+    /// before, hardly after.
+    pub range: Option<(Date, Date)>,
 }
 
 /// What can be due.
@@ -60,13 +63,13 @@ pub fn of(week: &Week) -> Vec<DueDate> {
     dates
 }
 
-fn due(rig: &RigWeek, what: Due, on: Date, range: Option<(Date, Option<Date>)>) -> DueDate {
+fn due(rig: &RigWeek, what: Due, on: Date, range: Option<(Date, Date)>) -> DueDate {
     DueDate {
         rig: rig.id,
         name: rig.name.clone(),
         what,
         on,
-        range,
+        range: range.filter(|(early, late)| early < late),
     }
 }
 
@@ -74,11 +77,17 @@ fn day(at: i64, week: &Week) -> Date {
     local_date(at, week.utc_offset_seconds).max(week.today)
 }
 
+/// A range that begins within a year ends within what is looked at.
+fn span(range: &Range, week: &Week) -> (Date, Date) {
+    (day(range.early, week), day(range.late.unwrap_or(range.likely), week))
+}
+
 fn resin(rig: &RigWeek, week: &Week) -> Option<DueDate> {
-    // A rig that was not read may have stood: then its load is no fact.
-    let empty = rig.assessment.resin.filter(|_| rig.readings > 0)?.empty?;
-    let range = (day(empty.early, week), empty.late.map(|late| day(late, week)));
-    Some(due(rig, Due::Resin, day(empty.likely, week), Some(range)))
+    // A rig that was not read may have stood: then its load is no fact. A bed that
+    // water slips past is repacked, and its end is not known.
+    let bed = rig.assessment.resin.filter(|_| rig.readings > 0)?;
+    let empty = bed.empty.filter(|_| bed.state != BedState::EarlyBreakthrough)?;
+    Some(due(rig, Due::Resin, day(empty.likely, week), Some(span(&empty, week))))
 }
 
 fn prefilters(rig: &RigWeek, week: &Week) -> Option<DueDate> {
@@ -92,10 +101,12 @@ fn membrane(rig: &RigWeek, week: &Week) -> Option<DueDate> {
     }
     match rig.assessment.renewal?.verdict {
         Verdict::Now => Some(due(rig, Due::Membrane, week.today, None)),
-        Verdict::Later(range) => {
-            let span = (day(range.early, week), range.late.map(|late| day(late, week)));
-            Some(due(rig, Due::Membrane, day(range.likely, week), Some(span)))
-        }
+        Verdict::Later(range) => Some(due(
+            rig,
+            Due::Membrane,
+            day(range.likely, week),
+            Some(span(&range, week)),
+        )),
         Verdict::NotInSight | Verdict::NotYetKnown => None,
     }
 }

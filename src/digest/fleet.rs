@@ -5,6 +5,7 @@ use jiff::civil::Date;
 use crate::water::condition::Condition;
 use crate::water::forecast::Interval;
 use crate::water::prefilter;
+use crate::water::resin::BedState;
 
 use super::action::Action;
 use super::week::{RigWeek, Week};
@@ -75,10 +76,11 @@ fn row(rig: &RigWeek, is_asked_for: bool) -> FleetRow {
         rejection: assessment.rejection.filter(|_| rig.has_membrane),
         with_jump: assessment.fault.as_ref().map(|fault| fault.seen_rejection),
         points_per_year: assessment.points_per_year.filter(|_| rig.has_membrane),
-        // A rig that was not read may have stood: then its load is no fact.
+        // A rig that was not read may have stood: then its load is no fact. Nor does
+        // a bed that water slips past tell by its product how long it lasts.
         resin_days: assessment
             .resin
-            .filter(|_| rig.readings > 0)
+            .filter(|bed| rig.readings > 0 && bed.state != BedState::EarlyBreakthrough)
             .and_then(|bed| bed.working_days),
         product_ppm: assessment.resin.and_then(|bed| bed.product_ppm),
         flushes: (rig.has_membrane && rig.manual_flush).then_some((rig.days_flushed, rig.days_worked)),

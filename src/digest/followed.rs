@@ -26,7 +26,7 @@ pub enum Outcome {
     /// It was done: a service of its kind was logged, the jump closed, readings
     /// came. The date, where one is known.
     Done(Option<Date>),
-    /// Somebody said so, but the readings still ask for it.
+    /// Somebody logged the mending, but the readings still ask for it.
     SaidDone(Date),
     /// It is still open.
     Open,
@@ -84,32 +84,33 @@ fn outcome(week: &Week, decision: &Decision, is_open: bool) -> Outcome {
     if let Some(done) = rig.and_then(|rig| done(rig, decision)) {
         return done;
     }
-    match (decision.marked_done_on, is_open) {
-        (Some(on), true) => Outcome::SaidDone(on),
-        (Some(on), false) => Outcome::Done(Some(on)),
-        (None, true) => Outcome::Open,
-        (None, false) if matches!(decision.kind, Kind::QuietPerson) => Outcome::Done(None),
-        (None, false) => Outcome::NoLonger,
+    match is_open {
+        true => Outcome::Open,
+        false if decision.kind == Kind::QuietPerson => Outcome::Done(None),
+        // Nothing was read, so nobody knows how long the bed lasts.
+        false if decision.kind == Kind::ResinSoon && rig.is_some_and(|rig| rig.readings == 0) => Outcome::Open,
+        false => Outcome::NoLonger,
     }
 }
 
 /// What the rig's own record says of it.
 fn done(rig: &RigWeek, decision: &Decision) -> Option<Outcome> {
-    let served = |kinds: &[Work]| {
+    let served_on = |kinds: &[Work]| {
         let services = rig.services.iter().filter(|service| service.on >= decision.since);
-        let on = services
+        services
             .filter(|service| kinds.contains(&service.what))
             .map(|service| service.on)
-            .max();
-        on.map(|on| Outcome::Done(Some(on)))
+            .max()
     };
+    let served = |kinds: &[Work]| served_on(kinds).map(|on| Outcome::Done(Some(on)));
     match decision.kind {
         Kind::ChangeResin | Kind::ResinSoon => served(&[Work::Resin]),
         Kind::RepackResin => served(&[Work::Repack, Work::Resin]),
-        Kind::FindLeak => {
-            let closed = rig.jump.and_then(|jump| jump.closed_on);
-            closed.map(|on| Outcome::Done(Some(on)))
-        }
+        Kind::FindLeak => match rig.jump?.closed_on {
+            Some(on) => Some(Outcome::Done(Some(on))),
+            // A new O-ring ends a jump; one that stands came again behind it.
+            None => served_on(&[Work::ORing]).map(Outcome::SaidDone),
+        },
         Kind::NewMembrane => served(&[Work::Membrane]),
         Kind::AskMembrane => served(&[Work::Membrane, Work::SameMembrane]),
         Kind::Prefilters => served(&[Work::Prefilter]),

@@ -3,22 +3,25 @@
 use jiff::civil::Date;
 
 use super::action::{Action, Kind};
+use super::dates::days_between;
 use super::fleet::FleetRow;
-use super::week::Week;
+use super::rig_findings::LAID_UP_FROM_DAYS;
+use super::week::{RigWeek, Week};
 
 /// The headline.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Headline {
-    /// There is no rig yet.
-    NoRigs,
     /// Nobody sent a reading all week; when the last one came, if ever.
     NoReadings {
         /// Local date of the fleet's last reading.
         last: Option<Date>,
+        /// Whether the whole fleet is laid up or in preservative: then nobody is
+        /// to be sent to read it.
+        rests: bool,
     },
     /// What is wanted first, one or two things.
     Wants(Vec<Want>),
-    /// Nothing to mend, to buy or to ask.
+    /// Nothing to mend, to buy or to ask of a rig.
     Calm {
         /// Rigs read this week.
         read: usize,
@@ -32,30 +35,37 @@ pub enum Headline {
 pub struct Want {
     /// What.
     pub kind: Kind,
-    /// The rigs' names, most pressing first; never empty.
-    pub rigs: Vec<String>,
+    /// The names of the rigs or people, most pressing first; an empty one stands
+    /// for the whole outfit.
+    pub names: Vec<String>,
 }
 
 /// The headline of a week with these actions and rows.
 #[must_use]
 pub fn of(week: &Week, actions: &[Action], fleet: &[FleetRow]) -> Headline {
-    if week.rigs.is_empty() {
-        return Headline::NoRigs;
-    }
     let read = fleet.iter().filter(|row| row.readings > 0).count();
     if read == 0 {
         return Headline::NoReadings {
             last: fleet.iter().filter_map(|row| row.last_reading_on).max(),
+            rests: week.rigs.iter().all(|rig| rests(rig, week.today)),
         };
     }
+    let unread = fleet.len() - read;
     let wants = two_of(actions.iter().filter_map(want).collect());
-    if wants.is_empty() {
-        return Headline::Calm {
-            read,
-            unread: fleet.len() - read,
-        };
+    if !wants.is_empty() {
+        return Headline::Wants(wants);
     }
-    Headline::Wants(wants)
+    // Where every rig is well, somebody's silence is the news.
+    let silence = actions.iter().find(|action| action.kind == Kind::QuietPerson);
+    match silence.filter(|_| unread == 0) {
+        Some(people) => Headline::Wants(vec![named(people)]),
+        None => Headline::Calm { read, unread },
+    }
+}
+
+fn rests(rig: &RigWeek, today: Date) -> bool {
+    let is_laid_up = |last| days_between(last, today) >= LAID_UP_FROM_DAYS;
+    rig.is_preserved || rig.last_reading_on.is_none_or(is_laid_up)
 }
 
 /// The first want and the next one of another risk, so that two lines of resin
@@ -69,13 +79,17 @@ fn two_of(wants: Vec<Want>) -> Vec<Want> {
     [Some(first), second].into_iter().flatten().cloned().collect()
 }
 
-/// Silence, standing rigs and frost are no headline.
+/// Silence and standing rigs are no headline beside what is wanted.
 fn want(action: &Action) -> Option<Want> {
     match action.kind {
-        Kind::IdleRig | Kind::Frost | Kind::QuietRig | Kind::QuietPerson => None,
-        kind => Some(Want {
-            kind,
-            rigs: action.items.iter().map(|item| item.subject.name().to_owned()).collect(),
-        }),
+        Kind::IdleRig | Kind::QuietRig | Kind::QuietPerson => None,
+        _ => Some(named(action)),
+    }
+}
+
+fn named(action: &Action) -> Want {
+    Want {
+        kind: action.kind,
+        names: action.items.iter().map(|item| item.subject.name().to_owned()).collect(),
     }
 }

@@ -1,8 +1,7 @@
 //! What is worth saying between two digests, each once and within a budget.
 //!
 //! [`due`] gives all that is due, most important first; the caller leaves out
-//! what the outfit has turned off and hands the rest to [`within_budget`], with
-//! what a person was already told unasked today.
+//! what the outfit has turned off, and stops at [`MOST_A_DAY`] for each person.
 
 use jiff::civil::Date;
 
@@ -49,6 +48,8 @@ pub struct RigNow {
     pub assessment: Assessment,
     /// Local date of the last reading or service, whichever is later.
     pub last_used_on: Option<Date>,
+    /// Whether its membrane lies in preservative.
+    pub is_preserved: bool,
     /// Local date of the last reading.
     pub last_reading_on: Option<Date>,
     /// Local date of the last resin change.
@@ -217,14 +218,6 @@ pub fn due(now: &Now, said: &[Said]) -> Vec<Note> {
     notes
 }
 
-/// What of `notes` fits when a person was already told `told_today` things
-/// unasked. The rest stays due.
-#[must_use]
-pub fn within_budget(mut notes: Vec<Note>, told_today: usize) -> Vec<Note> {
-    notes.truncate(MOST_A_DAY.saturating_sub(told_today));
-    notes
-}
-
 type Candidate = Option<(Topic, Option<Date>, Facts)>;
 
 fn resin(rig: &RigNow, now: &Now) -> Candidate {
@@ -278,7 +271,7 @@ fn membrane(rig: &RigNow, now: &Now) -> Candidate {
 }
 
 fn idle(rig: &RigNow, now: &Now) -> Candidate {
-    let last = rig.last_used_on.filter(|_| rig.has_membrane)?;
+    let last = rig.last_used_on.filter(|_| rig.has_membrane && !rig.is_preserved)?;
     let days = days_between(last, now.today);
     let topic = match days {
         ..IDLE_FROM_DAYS | LAID_UP_FROM_DAYS.. => return None,

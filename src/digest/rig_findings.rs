@@ -73,7 +73,7 @@ fn resin(rig: &RigWeek, week: &Week) -> Option<Finding> {
 
 fn leak(rig: &RigWeek, week: &Week) -> Option<Finding> {
     let fault = rig.assessment.fault.as_ref()?;
-    let jump = rig.jump.filter(|jump| jump.closed_on.is_none());
+    let jump = rig.jump.filter(|jump| jump.closed_on.is_none())?;
     // The bills of the healthy membrane grow by what the leak adds to its salt passage.
     let costs_per_month = rig
         .assessment
@@ -81,7 +81,7 @@ fn leak(rig: &RigWeek, week: &Week) -> Option<Finding> {
         .map(|renewal| renewal.running_cost_per_year * (fault.passage_ratio - 1.0).max(0.0) / 12.0);
     Some(Finding::FindLeak {
         since: local_date(fault.since, week.utc_offset_seconds),
-        permeate_ppm: jump.and_then(|jump| jump.before_ppm.zip(jump.after_ppm)),
+        permeate_ppm: (jump.before_ppm, jump.after_ppm),
         cause: fault.causes.first().copied(),
         next_test: fault.next_test,
         costs_per_month,
@@ -108,7 +108,8 @@ pub(super) fn membrane(assessment: &Assessment, today: Date, utc_offset_seconds:
             Window::Between {
                 early: local(range.early),
                 likely,
-                late: range.late.map(local),
+                // So near ahead its range ends within what is looked at.
+                late: range.late.map_or(likely, local),
             }
         }
         Some(Verdict::NotInSight) => return None,
@@ -161,9 +162,9 @@ pub(super) fn unlogged(assessment: &Assessment, utc_offset_seconds: i64) -> Opti
 }
 
 /// A rig without readings this week: quiet at first, then standing; one that is
-/// laid up is left in peace.
+/// laid up or whose membrane lies in preservative is left in peace.
 fn silence(rig: &RigWeek, today: Date) -> Option<Finding> {
-    if rig.readings > 0 {
+    if rig.readings > 0 || rig.is_preserved {
         return None;
     }
     let last = rig.last_reading_on?;

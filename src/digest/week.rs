@@ -75,6 +75,8 @@ pub struct RigWeek {
     pub jump: Option<Jump>,
     /// What was done to it this week.
     pub services: Vec<Done>,
+    /// Whether its membrane lies in preservative.
+    pub is_preserved: bool,
     /// Readings of this week that were set aside.
     pub set_aside: u32,
     /// The last water temperature told, degrees Celsius, and its date.
@@ -89,9 +91,9 @@ pub struct Jump {
     /// Local date on which it was mended or went away; none while it stands.
     pub closed_on: Option<Date>,
     /// The last permeate before it, ppm.
-    pub before_ppm: Option<f64>,
+    pub before_ppm: f64,
     /// The last permeate while it stood, ppm.
-    pub after_ppm: Option<f64>,
+    pub after_ppm: f64,
 }
 
 /// Something done to a rig.
@@ -142,6 +144,4 @@ pub struct Decision {
     pub since: Date,
     /// How many digests in a row have asked for it, 1 after the first.
     pub mondays: u32,
-    /// Whether somebody said that it is done (by a button), on which date.
-    pub marked_done_on: Option<Date>,
 }

@@ -68,7 +68,9 @@ const KPA_PER_BAR: f64 = 100.0;
 const MOST_PPM: f64 = 20_000.0;
 
 /// The services, by how a sheet may call them; the first of these that is in the cell.
-const SERVICES: [(&str, &str); 15] = [
+const SERVICES: [(&str, &str); 17] = [
+    ("preserv", "preserved"),
+    ("conserv", "preserved"),
     ("samemembrane", "same-membrane"),
     ("mismamembrana", "same-membrane"),
     ("prefilt", "prefilter"),

@@ -1,6 +1,7 @@
 //! Cautions: which goes with which answer, and its words. Usual care only;
 //! local codes and licensed practice come first.
 
+use crate::digest::notes::Topic;
 use crate::message::What;
 use crate::water::condition::Condition;
 
@@ -13,8 +14,10 @@ pub enum Caution {
     Height,
     /// Relieve the pressure before opening a housing.
     Pressure,
-    /// Preservative and cleaning chemicals.
+    /// What a new membrane may come in.
     Chemicals,
+    /// Preservative that is put into a membrane.
+    Preservative,
     /// Waste water and backflow are matters of local code.
     Plumbing,
     /// Frost ruins membranes and housings.
@@ -36,6 +39,8 @@ pub enum Occasion {
     Done(What),
     /// The water was read at this temperature, degrees Celsius.
     WaterAt(f64),
+    /// Something was said unasked.
+    Noted(Topic),
 }
 
 /// Water this cold comes with frost at night. Common practice, no source.
@@ -56,6 +61,10 @@ pub fn cautions(occasion: Occasion) -> &'static [Caution] {
         Occasion::Done(What::Resin | What::Repack | What::Flush) => &[],
         Occasion::WaterAt(temperature_c) if temperature_c <= FROST_NEAR_C => &[Caution::Frost],
         Occasion::WaterAt(_) => &[],
+        Occasion::Noted(Topic::Resin | Topic::Prefilters) => &[Caution::Pressure],
+        Occasion::Noted(Topic::Idle30) => &[Caution::Preservative, Caution::Pressure],
+        Occasion::Noted(Topic::Frost) => &[Caution::Frost],
+        Occasion::Noted(Topic::Membrane | Topic::Idle14 | Topic::Idle5 | Topic::AskMembrane) => &[],
     }
 }
 
@@ -66,6 +75,7 @@ impl Caution {
             Self::Height => "height",
             Self::Pressure => "pressure",
             Self::Chemicals => "chemicals",
+            Self::Preservative => "preservative",
             Self::Plumbing => "plumbing",
             Self::Frost => "frost",
             Self::NotDrinking => "not drinking",
@@ -78,6 +88,7 @@ impl Caution {
             Self::Height => "caution-height",
             Self::Pressure => "caution-pressure",
             Self::Chemicals => "caution-chemicals",
+            Self::Preservative => "caution-preservative",
             Self::Plumbing => "caution-plumbing",
             Self::Frost => "caution-frost",
             Self::NotDrinking => "caution-not-drinking",
@@ -97,6 +108,9 @@ mod tests {
             Occasion::Done(What::Membrane),
             Occasion::Done(What::Prefilter),
             Occasion::Done(What::ORing),
+            Occasion::Noted(Topic::Resin),
+            Occasion::Noted(Topic::Prefilters),
+            Occasion::Noted(Topic::Idle30),
         ] {
             assert!(cautions(occasion).contains(&Caution::Pressure), "{occasion:?}");
         }
@@ -108,5 +122,6 @@ mod tests {
     fn frost_is_told_of_with_cold_water_alone() {
         assert_eq!(cautions(Occasion::WaterAt(3.0)), [Caution::Frost]);
         assert!(cautions(Occasion::WaterAt(12.0)).is_empty());
+        assert_eq!(cautions(Occasion::Noted(Topic::Frost)), [Caution::Frost]);
     }
 }

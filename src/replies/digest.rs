@@ -24,9 +24,6 @@ const FEW_RIGS: usize = 3;
 /// The digest: headline, what to do, the fleet in a line, the bill.
 pub fn first(words: Words, digest: &Digest, currency: Option<Currency>) -> String {
     let headline = headline::of(words, digest);
-    if digest.fleet.is_empty() {
-        return headline;
-    }
     let mut blocks = vec![format!("{headline}\n{}", week(words, digest))];
     blocks.extend(to_do(words, digest, currency));
     let mut last = Vec::new();

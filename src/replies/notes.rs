@@ -116,6 +116,7 @@ pub fn label(words: Words, topic: Topic, press: Press) -> String {
     words.plain(match (press, topic) {
         (Press::Done, Topic::Idle5 | Topic::Idle14) => "note-press-flushed",
         (Press::Done, Topic::Idle30) => "note-press-preserved",
+        (Press::Done, Topic::Prefilters) => "note-press-changed-filters",
         (Press::Done, _) => "note-press-changed",
         (Press::InAWeek, _) => "note-press-week",
         (Press::NotNow, Topic::Resin | Topic::Frost) => "note-press-ok",

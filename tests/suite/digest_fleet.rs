@@ -31,7 +31,6 @@ pub fn asked(kind: Kind, rig: i64, mondays: u32) -> Decision {
         person: None,
         since: weeks_ago,
         mondays,
-        marked_done_on: None,
     }
 }
 
@@ -90,6 +89,7 @@ pub fn sound(id: i64, name: &str) -> RigWeek {
         days_flushed: 5,
         jump: None,
         services: Vec::new(),
+        is_preserved: false,
         set_aside: 0,
         water: Some((11.0, date(2026, 2, 27))),
     }
@@ -160,8 +160,8 @@ pub fn leaking(mut rig: RigWeek, from_ppm: f64, to_ppm: f64) -> RigWeek {
     rig.jump = Some(Jump {
         opened_on: date(2026, 2, 24),
         closed_on: None,
-        before_ppm: Some(from_ppm),
-        after_ppm: Some(to_ppm),
+        before_ppm: from_ppm,
+        after_ppm: to_ppm,
     });
     rig
 }
@@ -182,6 +182,12 @@ pub fn silent(mut rig: RigWeek, last: Date) -> RigWeek {
     rig.days_worked = 0;
     rig.days_flushed = 0;
     rig.last_reading_on = Some(last);
+    rig
+}
+
+/// Its membrane lies in preservative.
+pub fn preserved(mut rig: RigWeek) -> RigWeek {
+    rig.is_preserved = true;
     rig
 }
 
@@ -300,7 +306,8 @@ pub fn sixty() -> Week {
     }
 }
 
-const LATER: Verdict = Verdict::Later(Range {
+/// A new membrane pays in about a month.
+pub const LATER: Verdict = Verdict::Later(Range {
     early: NOW + 10 * DAY,
     likely: NOW + 30 * DAY,
     late: Some(NOW + 70 * DAY),
@@ -319,6 +326,7 @@ pub fn now_of(rig: &RigWeek) -> RigNow {
         has_membrane: rig.has_membrane,
         assessment: rig.assessment.clone(),
         last_used_on: rig.last_reading_on,
+        is_preserved: rig.is_preserved,
         last_reading_on: rig.last_reading_on,
         resin_changed_on: Some(date(2026, 2, 2)),
         prefilters_changed_on: Some(date(2025, 9, 1)),

@@ -1,14 +1,14 @@
-//! What is said between two digests: each once, most important first, and no
-//! more than three a day.
+//! What is said between two digests: each once, most important first.
 
 use jiff::civil::{Date, date};
-use tapside::digest::notes::{MOST_A_DAY, Now, Said, Topic, due, within_budget};
+use tapside::digest::notes::{Now, Said, Topic, due};
 use tapside::water::condition::Condition;
 use tapside::water::renewal_verdict::Verdict;
 use tapside::water::resin::BedState;
 
 use crate::digest_fleet::{
-    TODAY, bed, di_only, leaking, now, now_of, prefilters_due, renewal, silent, sound, unlogged, with_bed, worn,
+    TODAY, bed, di_only, leaking, now, now_of, prefilters_due, preserved, renewal, silent, sound, unlogged, with_bed,
+    worn,
 };
 
 fn topics(now: &Now, said: &[Said]) -> Vec<Topic> {
@@ -78,6 +78,12 @@ fn each_fact_makes_its_note_due() {
             vec![Topic::Idle30],
         ),
         ("laid up", silent(rig(), date(2025, 12, 30)), 0, vec![]),
+        (
+            "idle in preservative",
+            preserved(silent(rig(), date(2026, 1, 31))),
+            0,
+            vec![],
+        ),
         (
             "idle, nothing to dry out",
             silent(di_only(rig()), date(2026, 2, 16)),
@@ -150,7 +156,7 @@ fn frost_is_spoken_of_once_a_season() {
 }
 
 #[test]
-fn the_most_important_comes_first_and_three_fit_a_day() {
+fn the_most_important_comes_first() {
     let here = now(vec![
         now_of(&unlogged(sound(1, "Adder"))),
         now_of(&prefilters_due(sound(2, "Badger"), 3)),
@@ -165,11 +171,6 @@ fn the_most_important_comes_first_and_three_fit_a_day() {
         .map(|(_, name)| name.as_str())
         .collect();
     assert_eq!(names, ["Otter", "Mule", "Crane", "Badger", "Adder"]);
-    for (told_today, fits) in [(0, 3), (2, 1), (3, 0), (9, 0)] {
-        let fitting = within_budget(notes.clone(), told_today);
-        assert_eq!(fitting, notes[..fits], "{told_today}");
-    }
-    assert_eq!(MOST_A_DAY, 3);
 }
 
 #[test]

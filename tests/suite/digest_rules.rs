@@ -7,20 +7,18 @@ use jiff::civil::date;
 use proptest::prelude::*;
 use tapside::digest::action::{Finding, Risk, Window};
 use tapside::digest::decide::MOST_ACTIONS;
-use tapside::digest::followed::Outcome;
 use tapside::digest::headline::Headline;
 use tapside::digest::shopping::Good;
-use tapside::digest::week::{Done, RigWeek};
+use tapside::digest::week::RigWeek;
 use tapside::digest::{Digest, Kind, Week, decide};
 use tapside::water::condition::Condition;
 use tapside::water::forecast::Range;
-use tapside::water::history::Work;
 use tapside::water::prefilter;
 use tapside::water::renewal_verdict::Verdict;
 use tapside::water::resin::BedState;
 
 use crate::digest_fleet::{
-    DAY, NOW, TODAY, asked, bed, di_only, empty, flushed, leaking, prefilters_due, renewal, seven, silent, sixty,
+    DAY, NOW, TODAY, bed, di_only, empty, flushed, leaking, prefilters_due, preserved, renewal, seven, silent, sixty,
     sound, unlogged, with_bed, worn,
 };
 
@@ -107,6 +105,7 @@ fn each_fact_asks_for_its_action_and_for_no_other() {
             vec![Kind::IdleRig],
         ),
         ("laid up", silent(rig(), date(2025, 12, 30)), vec![]),
+        ("in preservative", preserved(silent(rig(), date(2026, 1, 28))), vec![]),
         // What was not read may have stood: its load is no fact.
         (
             "resin of a silent rig",
@@ -169,11 +168,15 @@ fn a_week_without_readings_says_so() {
     }
     let digest = decide(&week);
     let last = Some(date(2026, 2, 20));
-    assert_eq!(digest.headline, Headline::NoReadings { last });
+    assert_eq!(digest.headline, Headline::NoReadings { last, rests: false });
     assert!(!kinds(&digest).contains(&Kind::ResinSoon));
     assert!(kinds(&digest).contains(&Kind::QuietRig));
     let bought: Vec<Good> = digest.shopping.purchases.iter().map(|purchase| purchase.good).collect();
     assert!(!bought.contains(&Good::Resin), "{bought:?}");
+    for rig in &mut week.rigs {
+        rig.is_preserved = true;
+    }
+    assert_eq!(decide(&week).headline, Headline::NoReadings { last, rests: true });
 }
 
 #[test]
@@ -206,62 +209,6 @@ fn what_has_no_price_or_size_is_named_and_not_summed() {
     assert!(shopping.total_is_partial());
     assert_eq!(shopping.purchases[0].quantity, 12.0);
     assert_eq!(shopping.resin_uncounted, ["Mule"]);
-}
-
-#[test]
-fn what_was_asked_for_is_followed() {
-    let mut changed = sound(1, "Otter");
-    changed.services = vec![Done {
-        what: Work::Membrane,
-        on: date(2026, 2, 26),
-    }];
-    let mut mended = sound(2, "Kestrel");
-    mended.jump = leaking(sound(2, "Kestrel"), 9.0, 31.0).jump.map(|mut jump| {
-        jump.closed_on = Some(date(2026, 2, 27));
-        jump
-    });
-    let said = tapside::digest::week::Decision {
-        marked_done_on: Some(date(2026, 2, 25)),
-        ..asked(Kind::FindLeak, 5, 1)
-    };
-    let week = Week {
-        rigs: vec![
-            changed,
-            mended,
-            prefilters_due(sound(3, "Swift"), -9),
-            sound(4, "Mule"),
-            leaking(sound(5, "Adder"), 9.0, 31.0),
-        ],
-        decisions: vec![
-            asked(Kind::NewMembrane, 1, 2),
-            asked(Kind::FindLeak, 2, 1),
-            asked(Kind::Prefilters, 3, 2),
-            asked(Kind::ResinSoon, 4, 1),
-            said,
-            asked(Kind::ResinSoon, 99, 1),
-        ],
-        ..empty()
-    };
-    let digest = decide(&week);
-    let told: Vec<(&str, Outcome)> = (digest.followed.iter())
-        .map(|followed| (followed.name.as_str(), followed.outcome))
-        .collect();
-    assert_eq!(
-        told,
-        [
-            ("Swift", Outcome::Open),
-            ("Adder", Outcome::SaidDone(date(2026, 2, 25))),
-            ("Kestrel", Outcome::Done(Some(date(2026, 2, 27)))),
-            ("Otter", Outcome::Done(Some(date(2026, 2, 26)))),
-            ("Mule", Outcome::NoLonger),
-        ]
-    );
-    // What is still open is counted on and keeps its date.
-    let decisions = digest.decisions();
-    let swift = decisions.iter().find(|decision| decision.rig == Some(3)).unwrap();
-    assert_eq!((swift.mondays, swift.since), (3, date(2026, 2, 16)));
-    let jumps: Vec<&str> = digest.jumps_closed.iter().map(|(rig, _)| rig.as_str()).collect();
-    assert_eq!(jumps, ["Kestrel"]);
 }
 
 #[test]

@@ -1,7 +1,9 @@
 //! The digest of rigs whose assessments come from readings, not from a table.
 
 use jiff::civil::date;
+use tapside::digest::dates::local_date;
 use tapside::digest::resin_need::bed_workdays;
+use tapside::digest::week::Jump;
 use tapside::digest::{Kind, Week, decide};
 use tapside::water::assess::assess;
 use tapside::water::history::{Event, Reading, Service, Work};
@@ -38,6 +40,12 @@ fn kinds(resin_days_ago: i64, ro: impl Fn(i64) -> f64) -> Vec<Kind> {
     let (history, _) = replay(&events, &settings, &Lessons::default());
     let mut rig = sound(1, "Heron");
     rig.assessment = assess(&history, &settings, &Lessons::default(), NOW);
+    rig.jump = rig.assessment.fault.as_ref().map(|fault| Jump {
+        opened_on: local_date(fault.since, 0),
+        closed_on: None,
+        before_ppm: ro(0),
+        after_ppm: ro(58),
+    });
     rig.bed_workdays = bed_workdays(&history, &settings);
     rig.last_reading_on = Some(date(2026, 2, 28));
     let digest = decide(&Week {

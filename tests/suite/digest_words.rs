@@ -11,7 +11,7 @@ use tapside::water::renewal_verdict::Verdict;
 use tapside::water::resin::BedState;
 
 use crate::digest_fleet::{
-    TODAY, bed, empty, now, now_of, one, prefilters_due, renewal, seven, silent, sixty, sound, unlogged, with_bed, worn,
+    TODAY, bed, now, now_of, one, prefilters_due, renewal, seven, silent, sixty, sound, unlogged, with_bed, worn,
 };
 
 fn english() -> Words {
@@ -62,12 +62,6 @@ fn seven_rigs_read_top_down() {
     Two weeks' shopping: 12 L of resin, 1 set of prefilters, 1 membrane, $296.
     Before opening a housing: water off, pressure relieved.
     ");
-}
-
-#[test]
-fn an_outfit_without_rigs_is_told_how_to_begin() {
-    insta::assert_snapshot!(first(&empty()), @"No rigs yet. Add the first one: add rig heron");
-    assert_eq!(more(&empty()), None);
 }
 
 #[test]
@@ -174,7 +168,7 @@ fn every_note_is_three_short_lines_at_most() {
 }
 
 #[test]
-fn notes_that_can_hurt_somebody_carry_their_cautions() {
+fn notes_say_what_to_do_and_leave_the_cautions_to_come_behind() {
     let notes = every_note();
     let told = |topic: Topic| {
         let note = notes.iter().find(|note| note.topic == topic).unwrap();
@@ -182,22 +176,19 @@ fn notes_that_can_hurt_somebody_carry_their_cautions() {
     };
     insta::assert_snapshot!(told(Topic::Idle30), @r"
     Otter has stood for 36 days: preserve the membrane, and keep it from frost.
-    Gloves and eye protection, follow the preservative's label, never mix.
-    Water off and pressure relieved before you open it. Flush well before the next glass.
+    Before the next window, flush it well.
     ");
     insta::assert_snapshot!(told(Topic::Resin), @r"
     Otter: change the resin before the next window.
     12 ppm at the glass will spot.
-    Water off and pressure relieved before you open it.
     ");
     insta::assert_snapshot!(told(Topic::Membrane), @r"
     Otter 84.0 %: a new membrane pays now.
-    Waiting costs about $38 a month. The second Monday in a row says so.
+    Waiting costs about $38 a month. This is the second Monday in a row that says so.
     ");
     insta::assert_snapshot!(told(Topic::Frost), @r"
     Frost season.
     Drain the rigs on cold nights or keep them warm.
-    Ice ruins a membrane and splits housings.
     ");
     assert_eq!(label(english(), Topic::Idle5, Press::Done), "Flushed");
 }

@@ -17,6 +17,7 @@ mod database;
 mod database_away;
 mod demos;
 mod digest_fleet;
+mod digest_followed;
 mod digest_notes;
 mod digest_papers;
 mod digest_rules;

@@ -188,6 +188,7 @@ fn what_is_spared_still_waits_or_is_put_off_is_not_done() {
             ("flushed the lynx rig before rolling up", "flush Lynx"),
             ("new o-ring on lynx", "o-ring Lynx"),
             ("repacked lynx", "repack Lynx"),
+            ("lynx compactada", "repack Lynx"),
             ("trailer b and c flushed", "flush Trailer B; flush Trailer C"),
             ("ya enjuagué lynx y la badger", "flush Lynx; flush Badger"),
         ],

@@ -26,7 +26,7 @@ async fn owners_get_the_digest_on_monday_morning_once_and_nobody_else() {
         world.says("crew", &format!("{rig} 180 12 flushed")).await;
     }
     assert_snapshot!(to_monday(&mut world).await, @r"
-    bot to owner: The 2 rigs that were read want nothing; 1 sent no reading.
+    bot to owner: Frost is a risk at night.
          My outfit, 2 Mar to 8 Mar: 3 rigs, 2 readings.
          .
          1. Frost season: drain the rigs or keep them warm at night
@@ -40,10 +40,10 @@ async fn owners_get_the_digest_on_monday_morning_once_and_nobody_else() {
     ");
     assert_eq!(world.waits(HOUR).await, "", "once");
     assert_snapshot!(world.says("owner", "[More]").await, @r"
-    bot: Resin I cannot count, its size, litres a day or last change are missing: Heron, Otter
+    bot: Resin that I cannot count (size, litres a day or last change not told): Heron, Otter
          Prefilters never logged: Heron, Otter
          .
-         Not read last week: Mule never read
+         Not read last week: Mule (never read)
     ");
     assert_snapshot!(world.says("crew", "digest").await, @"bot: Only an owner or lead can do that.");
     assert!(world.says("lead", "digest").await.contains("[picture: fleet.png]"));
@@ -118,6 +118,41 @@ async fn a_rig_that_stands_is_spoken_of_at_five_fourteen_and_thirty_days() {
 }
 
 #[tokio::test]
+async fn a_membrane_in_preservative_is_left_in_peace_until_it_works_again() {
+    let mut world = World::new().await;
+    world.says("lead", "remove rig mule").await;
+    world.says("lead", "remove rig otter").await;
+    world.says("crew", "heron 180 12 flushed").await;
+    world.waits(6 * DAY).await;
+    assert_snapshot!(world.says("lead", "heron preserved").await, @r"
+    bot: Heron: membrane in preservative. Noted, and not asked about until it works again.
+         Renew the preservative as its label says; before the next window, flush it well.
+    ");
+    let mut asked = String::new();
+    for _ in 0..60 {
+        asked += &world.waits(DAY).await;
+    }
+    assert!(!asked.contains("has stood"), "{asked}");
+    assert!(!asked.contains("if it stands"), "{asked}");
+    assert!(
+        world
+            .says("crew", "heron?")
+            .await
+            .contains("Membrane in preservative since 10 Mar")
+    );
+    assert_snapshot!(world.says("lead", "undo").await, @"bot: Nothing of yours from the last 12 hours to take back.");
+    world.says("lead", "heron preserved").await;
+    assert_snapshot!(world.says("lead", "undo").await, @"bot: Withdrawn: Heron, membrane in preservative.");
+    world.says("crew", "heron 180 12 flushed").await;
+    assert!(!world.says("crew", "heron?").await.contains("preservative"));
+    let mut asked = String::new();
+    for _ in 0..7 {
+        asked += &world.waits(DAY).await;
+    }
+    assert!(asked.contains("has stood for 5 days"), "{asked}");
+}
+
+#[tokio::test]
 async fn nobody_is_told_more_than_three_things_a_day_unasked() {
     let mut world = World::new().await;
     world.says("owner", "digest off").await;
@@ -168,7 +203,8 @@ async fn what_was_put_off_comes_again_in_a_week() {
     assert_snapshot!(world.waits(DAY).await, @r"
     bot to owner: Frost: the water was down to 4 °C (39 °F).
          Drain the rigs tonight or keep them warm.
-         Ice ruins a membrane and splits housings.
+         .
+         Frost ruins membranes and splits housings: keep the rig warm, or drain it as its maker says.
          [In a week]  [Got it]
     ");
     assert_snapshot!(world.says("owner", "[In a week]").await, @"bot: I will ask again in a week.");
@@ -193,12 +229,12 @@ async fn a_digest_on_request_tells_of_today_too_and_the_button_of_its_own_monday
     world.says("crew", "otter 180 12").await;
     let monday = world.says("owner", "[More]").await;
     assert!(
-        monday.contains("Not read last week: Mule never read, Otter never read"),
+        monday.contains("Not read last week: Mule (never read), Otter (never read)"),
         "{monday}"
     );
     let now = world.says("owner", "digest more").await;
     assert!(
-        now.contains("Not read last week: Mule never read\n") || now.ends_with("Mule never read"),
+        now.contains("Not read last week: Mule (never read)\n") || now.ends_with("Mule (never read)"),
         "{now}"
     );
 }

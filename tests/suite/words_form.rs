@@ -48,7 +48,7 @@ const SHOWS_ENGLISH: [&str; 2] = ["language-now", "page-settings"];
 const SAME: [&str; 21] = [
     "sheet-no",
     "digest-short-ppm",
-    "digest-jump-ppm",
+    "digest-jump",
     "reading-verdict",
     "reading-verdict-short",
     "history-line",

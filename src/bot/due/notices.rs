@@ -9,11 +9,11 @@ use crate::bot::following::{Followed, follow_fleet};
 use crate::bot::gathering::offset;
 use crate::bot::hours::next_workday;
 use crate::bot::rules::Rules;
-use crate::bot::{decisions, noticing, turn};
+use crate::bot::{cautioning, decisions, noticing, turn};
 use crate::digest::Kind;
 use crate::digest::notes::{self, MOST_A_DAY, Note, Now, RigNow, Said, Topic};
 use crate::digest::week::Decision;
-use crate::replies::{Words, notes as worded};
+use crate::replies::{Words, caution, notes as worded};
 use crate::schedule::{Slot, local_date};
 use crate::store::people::{Member, Role};
 use crate::store::questions::Button as StoredButton;
@@ -97,8 +97,14 @@ impl Bot {
             let label = worded::label(words, note.topic, *press);
             buttons.push(self.button(db, label, &stored).await?);
         }
+        let mut text = worded::text(words, note, date, rules.currency());
+        let about = [caution::Occasion::Noted(note.topic)];
+        let cautions = cautioning::lines(db, words, member.id, &about, occasion.now).await?;
+        if !cautions.is_empty() {
+            text = format!("{text}\n\n{}", cautions.join("\n"));
+        }
         let body = Body::Say {
-            text: worded::text(words, note, date, rules.currency()),
+            text,
             buttons,
             reply_to: None,
         };
@@ -158,6 +164,7 @@ fn facts(occasion: &Occasion<'_>, rules: &Rules, fleet: &[Followed], decisions: 
             .record
             .last_reading_on(zone)
             .max(followed.record.last_done_on(zone, None)),
+        is_preserved: followed.record.is_preserved(),
         last_reading_on: followed.record.last_reading_on(zone),
         resin_changed_on: followed.record.last_done_on(zone, Some("resin")),
         prefilters_changed_on: followed.record.last_done_on(zone, Some("prefilter")),

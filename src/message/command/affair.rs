@@ -29,6 +29,8 @@ pub enum Affair {
     UnlinkChat,
     /// `heron same membrane`.
     SameMembrane(String),
+    /// `heron preserved`.
+    Preserved(String),
     /// `export`.
     Export,
     /// `import`, with the pasted rows below it.
@@ -96,6 +98,7 @@ pub fn made(key: &str, rest: &str) -> Option<Affair> {
         "link chat" => Affair::LinkChat,
         "unlink chat" => Affair::UnlinkChat,
         "same membrane" => Affair::SameMembrane(short(3)?),
+        "preserved" => Affair::Preserved(short(3)?),
         "export" => Affair::Export,
         "import" => Affair::Import(String::new()),
         "take in" => Affair::TakeIn,
@@ -265,6 +268,7 @@ mod tests {
                 "heron misma membrana",
                 Affair::SameMembrane("heron".into()),
             ),
+            ("heron preserved", "heron conservada", Affair::Preserved("heron".into())),
             ("export", "exportar", Affair::Export),
             ("import", "importar", Affair::Import(String::new())),
             ("import now", "importar ya", Affair::TakeIn),

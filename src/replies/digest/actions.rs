@@ -42,7 +42,8 @@ fn told(words: Words, action: &Action, today: Date, currency: Option<Currency>) 
         items => {
             let names: Vec<String> = items.iter().map(|item| short(words, item, today, currency)).collect();
             let rigs = lists::some(words, &names, MOST_NAMED);
-            words.say(many_key(action.kind), [("rigs", (&rigs).into())])
+            let first = items.first().map_or("", |item| item.subject.name());
+            words.say(many_key(action), [("rigs", (&rigs).into()), ("rig", first.into())])
         }
     }
 }
@@ -108,7 +109,7 @@ pub fn one(words: Words, item: &Item, today: Date, currency: Option<Currency>) -
         }
         Finding::QuietPerson { before } => words.say(
             "digest-quiet-person",
-            [("name", name.into()), ("count", i64::from(*before).into())],
+            [("name", name.into()), ("before", i64::from(*before).into())],
         ),
     }
 }
@@ -148,27 +149,18 @@ fn leak(words: Words, rig: &str, finding: &Finding, today: Date, currency: Optio
         NextTest::LookAtORings => "digest-test-orings",
         NextTest::TestChlorineAfterCarbon => "digest-test-chlorine",
     });
-    let [rig, test, since] = [
-        ("rig", rig.into()),
-        ("test", (&test).into()),
-        ("since", (&since).into()),
-    ];
-    let said = match permeate_ppm {
-        Some((before, after)) => {
-            let (before, after) = (figures::ppm(words, *before), figures::ppm(words, *after));
-            words.say(
-                "digest-leak-jump",
-                [
-                    rig,
-                    test,
-                    since,
-                    ("before", (&before).into()),
-                    ("after", (&after).into()),
-                ],
-            )
-        }
-        None => words.say("digest-leak", [rig, test, since]),
-    };
+    let (before, after) = permeate_ppm;
+    let (before, after) = (figures::ppm(words, *before), figures::ppm(words, *after));
+    let said = words.say(
+        "digest-leak",
+        [
+            ("rig", rig.into()),
+            ("test", (&test).into()),
+            ("since", (&since).into()),
+            ("before", (&before).into()),
+            ("after", (&after).into()),
+        ],
+    );
     let Some(cost) = costs_per_month.filter(|cost| *cost >= 1.0) else {
         return said;
     };
@@ -236,16 +228,13 @@ fn when(words: Words, window: Window, today: Date) -> String {
         return words.plain("digest-window-now");
     };
     let part = |date: Date| figures::rough(words, date, today);
-    let is_now = early <= today;
-    match late {
-        Some(late) if is_now => words.say("digest-window-until", [("late", (&part(late)).into())]),
-        Some(late) => words.say(
-            "digest-window-between",
-            [("early", (&part(early)).into()), ("late", (&part(late)).into())],
-        ),
-        None if is_now => words.plain("digest-window-from-now"),
-        None => words.say("digest-window-from", [("early", (&part(early)).into())]),
+    if early <= today {
+        return words.say("digest-window-until", [("late", (&part(late)).into())]);
     }
+    words.say(
+        "digest-window-between",
+        [("early", (&part(early)).into()), ("late", (&part(late)).into())],
+    )
 }
 
 /// An item among several: its name and the one fact that counts.
@@ -258,7 +247,7 @@ fn short(words: Words, item: &Item, today: Date, currency: Option<Currency>) -> 
         Finding::ResinSoon { change_by, .. } => spoken::by_day(words, *change_by, today),
         Finding::FindLeak {
             since,
-            permeate_ppm: Some((before, after)),
+            permeate_ppm: (before, after),
             ..
         } => {
             let (before, after) = (figures::ppm(words, *before), figures::ppm(words, *after));
@@ -272,7 +261,7 @@ fn short(words: Words, item: &Item, today: Date, currency: Option<Currency>) -> 
                 ],
             )
         }
-        Finding::FindLeak { since, .. } | Finding::AskMembrane { since } => spoken::since_day(words, *since, today),
+        Finding::AskMembrane { since } => spoken::since_day(words, *since, today),
         Finding::NewMembrane {
             window,
             waiting_per_month,
@@ -308,12 +297,13 @@ fn short(words: Words, item: &Item, today: Date, currency: Option<Currency>) -> 
     )
 }
 
-fn many_key(kind: Kind) -> &'static str {
-    match kind {
+fn many_key(action: &Action) -> &'static str {
+    match action.kind {
         Kind::ChangeResin => "digest-many-change-resin",
         Kind::RepackResin => "digest-many-repack-resin",
         Kind::ResinSoon => "digest-many-resin-soon",
         Kind::FindLeak => "digest-many-leak",
+        Kind::NewMembrane if action.items.iter().all(is_to_weigh) => "digest-many-membrane-weigh",
         Kind::NewMembrane => "digest-many-membrane",
         Kind::Prefilters => "digest-many-prefilters",
         Kind::Flush => "digest-many-flush",
@@ -323,4 +313,12 @@ fn many_key(kind: Kind) -> &'static str {
         Kind::QuietRig => "digest-many-quiet-rig",
         Kind::QuietPerson => "digest-many-quiet-person",
     }
+}
+
+/// Whether nobody can say yet when its new membrane pays.
+fn is_to_weigh(item: &Item) -> bool {
+    let Finding::NewMembrane { window, .. } = &item.finding else {
+        return false;
+    };
+    matches!(window, Window::LineCrossed { .. })
 }

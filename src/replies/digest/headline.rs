@@ -10,11 +10,24 @@ use super::lists;
 /// The headline as a sentence.
 pub fn of(words: Words, digest: &Digest) -> String {
     match &digest.headline {
-        Headline::NoRigs => words.plain("digest-no-rigs"),
-        Headline::NoReadings { last: None } => words.plain("digest-no-readings-ever"),
-        Headline::NoReadings { last: Some(last) } => {
+        Headline::NoReadings { last: None, .. } => {
+            let rig = digest
+                .fleet
+                .first()
+                .map_or_else(String::new, |row| row.name.to_lowercase());
+            words.say("digest-no-readings-ever", [("rig", (&rig).into())])
+        }
+        Headline::NoReadings {
+            last: Some(last),
+            rests,
+        } => {
             let since = spoken::since_day(words, *last, digest.today);
-            words.say("digest-no-readings", [("since", (&since).into())])
+            let key = if *rests {
+                "digest-no-readings-rest"
+            } else {
+                "digest-no-readings"
+            };
+            words.say(key, [("since", (&since).into())])
         }
         Headline::Calm { read, unread: 0 } => words.say("digest-calm", [("count", (*read as i64).into())]),
         Headline::Calm { read, unread } => words.say(
@@ -22,17 +35,27 @@ pub fn of(words: Words, digest: &Digest) -> String {
             [("count", (*read as i64).into()), ("unread", (*unread as i64).into())],
         ),
         Headline::Wants(wants) => {
-            let told: Vec<String> = wants.iter().filter_map(|want| wanted(words, want)).collect();
-            match told.as_slice() {
-                [one, two] => words.say("digest-headline-two", [("first", one.into()), ("second", two.into())]),
-                [one] => words.say("digest-headline-one", [("first", one.into())]),
-                _ => words.plain("digest-no-rigs"),
-            }
+            let told: Vec<String> = wants.iter().map(|want| wanted(words, want)).collect();
+            let said = match told.as_slice() {
+                [first, second, ..] => words.say(
+                    "digest-headline-two",
+                    [("first", first.into()), ("second", second.into())],
+                ),
+                told => words.say("digest-headline-one", [("first", (&told.concat()).into())]),
+            };
+            capitalised(&said)
         }
     }
 }
 
-fn wanted(words: Words, want: &Want) -> Option<String> {
+/// A sentence may begin with what else stands within one.
+fn capitalised(sentence: &str) -> String {
+    let mut letters = sentence.chars();
+    let first = letters.next().map(char::to_uppercase);
+    first.into_iter().flatten().chain(letters).collect()
+}
+
+fn wanted(words: Words, want: &Want) -> String {
     let key = match want.kind {
         Kind::ChangeResin => "digest-wants-change-resin",
         Kind::RepackResin => "digest-wants-repack-resin",
@@ -42,9 +65,10 @@ fn wanted(words: Words, want: &Want) -> Option<String> {
         Kind::Prefilters => "digest-wants-prefilters",
         Kind::Flush => "digest-wants-flush",
         Kind::AskMembrane => "digest-wants-ask-membrane",
-        Kind::IdleRig | Kind::Frost | Kind::QuietRig | Kind::QuietPerson => return None,
+        Kind::Frost => return words.plain("digest-wants-frost"),
+        Kind::IdleRig | Kind::QuietRig | Kind::QuietPerson => "digest-wants-quiet-person",
     };
-    let rigs = lists::rigs(words, &want.rigs);
-    let count = want.rigs.len() as i64;
-    Some(words.say(key, [("rigs", (&rigs).into()), ("count", count.into())]))
+    let rigs = lists::rigs(words, &want.names);
+    let count = want.names.len() as i64;
+    words.say(key, [("rigs", (&rigs).into()), ("count", count.into())])
 }

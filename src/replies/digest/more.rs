@@ -144,7 +144,10 @@ fn quiet(words: Words, digest: &Digest, most: usize) -> Vec<String> {
                     Some(last) => spoken::since_day(words, *last, digest.today),
                     None => words.plain("digest-row-never"),
                 };
-                words.say("digest-short", [("rig", rig.into()), ("fact", (&last).into())])
+                words.say(
+                    "digest-quiet-rig-since",
+                    [("rig", rig.into()), ("since", (&last).into())],
+                )
             })
             .collect();
         let rigs = lists::some(words, &names, most);
@@ -164,24 +167,29 @@ fn quiet(words: Words, digest: &Digest, most: usize) -> Vec<String> {
 }
 
 fn jumps(words: Words, digest: &Digest, most: usize) -> Vec<String> {
-    let told = |jumps: &[(String, Jump)], date: fn(&Jump) -> Date| -> Vec<String> {
+    let told = |jumps: &[(String, Jump)], key: &str, date: fn(&Jump) -> Date| -> Vec<String> {
         let name = |(rig, jump): &(String, Jump)| {
             let on = spoken::on_day(words, date(jump), digest.today);
-            let rig_and_on = [("rig", rig.into()), ("on", (&on).into())];
-            let Some((before, after)) = jump.before_ppm.zip(jump.after_ppm) else {
-                return words.say("digest-jump", rig_and_on);
-            };
-            let (before, after) = (figures::ppm(words, before), figures::ppm(words, after));
-            let [rig, on] = rig_and_on;
+            let (before, after) = (
+                figures::ppm(words, jump.before_ppm),
+                figures::ppm(words, jump.after_ppm),
+            );
             words.say(
-                "digest-jump-ppm",
-                [rig, on, ("before", (&before).into()), ("after", (&after).into())],
+                key,
+                [
+                    ("rig", rig.into()),
+                    ("on", (&on).into()),
+                    ("before", (&before).into()),
+                    ("after", (&after).into()),
+                ],
             )
         };
         jumps.iter().map(name).collect()
     };
-    let opened = told(&digest.jumps_opened, |jump| jump.opened_on);
-    let closed = told(&digest.jumps_closed, |jump| jump.closed_on.unwrap_or(jump.opened_on));
+    let opened = told(&digest.jumps_opened, "digest-jump", |jump| jump.opened_on);
+    let closed = told(&digest.jumps_closed, "digest-jump-closed", |jump| {
+        jump.closed_on.unwrap_or(jump.opened_on)
+    });
     [("digest-jumps-opened", opened), ("digest-jumps-closed", closed)]
         .into_iter()
         .filter(|(_, names)| !names.is_empty())
@@ -195,7 +203,7 @@ fn jumps(words: Words, digest: &Digest, most: usize) -> Vec<String> {
 fn followed(words: Words, digest: &Digest, most: usize) -> Vec<String> {
     let of = |wanted: fn(Outcome) -> bool| -> Vec<String> {
         let kept = digest.followed.iter().filter(|followed| wanted(followed.outcome));
-        kept.map(|followed| followed_name(words, followed)).collect()
+        kept.filter_map(|followed| followed_name(words, followed)).collect()
     };
     let lines: Vec<String> = [
         (
@@ -222,7 +230,7 @@ fn followed(words: Words, digest: &Digest, most: usize) -> Vec<String> {
     [vec![words.plain("digest-followed-title")], lines].concat()
 }
 
-fn followed_name(words: Words, followed: &Followed) -> String {
+fn followed_name(words: Words, followed: &Followed) -> Option<String> {
     let what = words.plain(match followed.kind {
         Kind::ChangeResin | Kind::ResinSoon => "digest-noun-resin",
         Kind::RepackResin => "digest-noun-repack",
@@ -232,11 +240,12 @@ fn followed_name(words: Words, followed: &Followed) -> String {
         Kind::Flush => "digest-noun-flush",
         Kind::AskMembrane => "digest-noun-question",
         Kind::IdleRig => "digest-noun-idle",
-        Kind::Frost => "digest-noun-frost",
+        // Frost asks for no answer.
+        Kind::Frost => return None,
         Kind::QuietRig | Kind::QuietPerson => "digest-noun-readings",
     });
-    words.say(
+    Some(words.say(
         "digest-followed-name",
         [("name", (&followed.name).into()), ("what", (&what).into())],
-    )
+    ))
 }

@@ -83,7 +83,6 @@ pub fn columns(words: Words, page: Page, currency: Option<Currency>) -> Vec<Colu
             "column-raw",
             "column-water",
             "column-pressure",
-            "column-litres",
             "column-aside",
         ],
         Page::Key => return key_columns(words),
@@ -150,24 +149,23 @@ pub fn due_date(words: Words, due: &DueDate, today: Date) -> (String, String) {
         Due::Membrane => "calendar-membrane",
     };
     let title = words.say(key, [("rig", (&due.name).into())]);
-    let about = match due.range {
-        None => String::new(),
-        Some((early, Some(late))) => {
-            let (early, late) = (range_day(words, due, early, today), range_day(words, due, late, today));
-            words.say("calendar-range", [("early", (&early).into()), ("late", (&late).into())])
-        }
-        Some((early, None)) => {
-            let early = range_day(words, due, early, today);
-            words.say("calendar-range-open", [("early", (&early).into())])
-        }
-    };
+    let about = due
+        .range
+        .map_or_else(String::new, |range| told_range(words, due, range, today));
     (title, about)
 }
 
 /// A membrane's range is told in parts of months, a bed's in days.
-fn range_day(words: Words, due: &DueDate, date: Date, today: Date) -> String {
-    match due.what {
-        Due::Membrane => figures::rough(words, date, today),
-        Due::Resin | Due::Prefilters => figures::spoken::short_date(words, date),
-    }
+fn told_range(words: Words, due: &DueDate, (early, late): (Date, Date), today: Date) -> String {
+    let (key, [early, late]) = match due.what {
+        Due::Membrane => (
+            "calendar-range",
+            [early, late].map(|date| figures::rough(words, date, today)),
+        ),
+        Due::Resin | Due::Prefilters => (
+            "calendar-range-days",
+            [early, late].map(|date| figures::spoken::short_date(words, date)),
+        ),
+    };
+    words.say(key, [("early", (&early).into()), ("late", (&late).into())])
 }

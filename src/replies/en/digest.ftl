@@ -35,9 +35,9 @@ digest-short = { $rig } { $fact }
 
 digest-headline-one = { $first }.
 digest-headline-two = { $first }, { $second }.
-digest-no-rigs = No rigs yet. Add the first one: add rig heron
 digest-no-readings = No reading { $since }, so nothing new to tell. Get the rigs read today.
-digest-no-readings-ever = No readings yet. Two numbers a day are enough: heron 180 12
+digest-no-readings-rest = No reading { $since }, so nothing new to tell.
+digest-no-readings-ever = No readings yet. Two numbers a day are enough: { $rig } 180 12
 digest-calm = { $count ->
     [one] All well: your rig wants nothing this week.
    *[other] All well: none of the { $count } rigs wants anything this week.
@@ -73,7 +73,15 @@ digest-wants-flush = { $count ->
     [one] { $rigs } goes unflushed
    *[other] { $rigs } go unflushed
   }
-digest-wants-ask-membrane = one question about { $rigs }
+digest-wants-ask-membrane = { $count ->
+    [one] one question about { $rigs }
+   *[other] questions about { $rigs }
+  }
+digest-wants-frost = frost is a risk at night
+digest-wants-quiet-person = { $count ->
+    [one] { $rigs } stopped logging
+   *[other] { $count } people stopped logging
+  }
 digest-still = By the last readings:
 digest-week = { $outfit }, { $from } to { $to }: { $rigs }, { $readings }.
 
@@ -91,10 +99,8 @@ digest-resin-by = { $rig }: new resin { $by }
     the bed is about used up then
 digest-resin-soon = { $rig }: new resin { $by }
     have it on the rig { $hand }, the bed may end early
-digest-leak-jump = { $rig }: find the leak, { $test }
-    RO { $before } -> { $after } ppm { $since }
 digest-leak = { $rig }: find the leak, { $test }
-    the RO jumped and stays up { $since }
+    RO { $before } -> { $after } ppm { $since }
 digest-leak-cost = { $said }, eats about { $money } of resin a month
 digest-test-read-again = after one more reading with a rinsed cup
 digest-test-hoses = hoses, fittings and bypass first
@@ -115,8 +121,6 @@ digest-membrane-weigh-later = { $rig }: weigh a new membrane
 digest-window-now = now
 digest-window-until = between now and { $late }
 digest-window-between = between { $early } and { $late }
-digest-window-from = from { $early } on
-digest-window-from-now = from now on
 digest-prefilters-overdue = { $rig }: change the prefilters, due { $since }
     old carbon lets chlorine through to the membrane
 digest-prefilters = { $rig }: change the prefilters { $by }
@@ -134,12 +138,8 @@ digest-frost-season = Frost season: drain the rigs or keep them warm at night
     ice ruins a membrane and splits housings
 digest-quiet-rig = { $rig }: no reading { $since }
     standing, or not logged?
-digest-quiet-person = { $count ->
-    [one] { $name }: no readings last week, ask why
-          there was 1 in the four weeks before
-   *[other] { $name }: no readings last week, ask why
-          there were { $count } in the four weeks before
-  }
+digest-quiet-person = { $name }: no readings last week, ask why
+    there were { $before } in the four weeks before
 digest-open-since = { $said }; open { $since }
 
 ## What to do: several rigs
@@ -154,12 +154,14 @@ digest-many-leak = Find the leaks: hoses, fittings, O-rings
     { $rigs }
 digest-many-membrane = New membranes, and what a month's waiting costs
     { $rigs }
+digest-many-membrane-weigh = Weigh new membranes, these are below their line
+    { $rigs }
 digest-many-prefilters = Change prefilters
     { $rigs }
 digest-many-flush = Flush at the end of the day
     { $rigs }
 digest-many-ask-membrane = A new membrane that was not logged?
-    { $rigs }; if so, type: heron new membrane
+    { $rigs }; if so, type: { $rig } new membrane
 digest-many-idle = Standing, or not logged? Flush what stands, preserve it after 30 days
     { $rigs }
 digest-many-quiet-rig = No reading: standing, or not logged?
@@ -225,17 +227,18 @@ digest-purchase = { $good }: { $rigs }
 digest-purchase-cost = { $good }, { $cost }: { $rigs }
 digest-litres-for = { $rig } { $quantity }
 digest-shopping-total = Sum: { $sum }
-digest-shopping-unpriced = Without a price, and not in the sum: see what I know of your prices.
-digest-shopping-weigh = A membrane to weigh, prices or readings are missing: { $rigs }
-digest-shopping-uncounted = Resin I cannot count, its size, litres a day or last change are missing: { $rigs }
+digest-shopping-unpriced = What has no price yet is in no sum. To see the prices, type: settings
+digest-shopping-weigh = A membrane to weigh (prices or readings are missing): { $rigs }
+digest-shopping-uncounted = Resin that I cannot count (size, litres a day or last change not told): { $rigs }
 digest-shopping-unlogged = Prefilters never logged: { $rigs }
 digest-quiet-rigs = Not read last week: { $rigs }
+digest-quiet-rig-since = { $rig } ({ $since })
 digest-quiet-people = Stopped logging, with readings in the four weeks before: { $people }
 digest-quiet-name = { $name } ({ $count })
 digest-jumps-opened = RO jumped: { $rigs }
 digest-jumps-closed = RO back to normal: { $rigs }
-digest-jump = { $rig } { $on }
-digest-jump-ppm = { $rig } { $on } ({ $before } -> { $after } ppm)
+digest-jump = { $rig } { $on } ({ $before } -> { $after } ppm)
+digest-jump-closed = { $rig } { $on } (was at { $after } ppm)
 digest-followed-title = Asked for last Monday
 digest-followed-done = Done: { $items }
 digest-followed-open = Open: { $items }
@@ -250,49 +253,43 @@ digest-noun-prefilters = prefilters
 digest-noun-flush = flushing
 digest-noun-question = membrane question
 digest-noun-idle = idle
-digest-noun-frost = frost
 digest-noun-readings = readings
 
 ## Between two digests: three short lines at most
 
 note-resin-done = { $rig }: change the resin before the next window.
     { $ppm } ppm at the glass will spot.
-    Water off and pressure relieved before you open it.
 note-resin-low = { $rig }: resin likely runs out { $by }.
     Have a fill on the rig and watch the glass: from 10 ppm it spots.
 note-resin-low-ppm = { $rig }: resin likely runs out { $by }.
     Glass { $ppm } ppm last time; from 10 ppm it spots. Have a fill on the rig.
 note-frost-water = Frost: the water was down to { $water }.
     Drain the rigs tonight or keep them warm.
-    Ice ruins a membrane and splits housings.
 note-frost-season = Frost season.
     Drain the rigs on cold nights or keep them warm.
-    Ice ruins a membrane and splits housings.
 note-membrane-costs = { $rig } { $percent }: a new membrane pays now.
-    Waiting costs about { $money } a month. The second Monday in a row says so.
+    Waiting costs about { $money } a month. This is the second Monday in a row that says so.
 note-membrane-pays = { $rig } { $percent }: a new membrane pays now.
-    The second Monday in a row says so.
+    This is the second Monday in a row that says so.
 note-membrane-weigh = { $rig } { $percent }: weigh a new membrane against the resin it saves.
-    The second Monday in a row below its line.
+    Below its line for the second Monday in a row.
 note-membrane-weigh-prices = { $rig } { $percent }: weigh a new membrane against the resin it saves.
-    The second Monday in a row below its line. With your prices I can say when it pays.
+    Below its line for the second Monday in a row. With your prices I can say when it pays.
 note-idle-5 = { $rig } has stood for { $days } days.
     Flush it ten minutes to waste, and again every week.
 note-idle-14 = { $rig } has stood for { $days } days.
     Flush it ten minutes to waste today.
     Two more weeks idle? Then plan to preserve the membrane.
 note-idle-30 = { $rig } has stood for { $days } days: preserve the membrane, and keep it from frost.
-    Gloves and eye protection, follow the preservative's label, never mix.
-    Water off and pressure relieved before you open it. Flush well before the next glass.
+    Before the next window, flush it well.
 note-prefilters = { $rig }: change the prefilters { $by }.
     Old carbon lets chlorine through to the membrane.
-    Water off and pressure relieved before you open it.
 note-prefilters-overdue = { $rig }: prefilters due { $since }.
     Old carbon lets chlorine through to the membrane.
-    Water off and pressure relieved before you open it.
 note-ask-membrane = { $rig } reads like a new membrane { $since }.
     Is there one in it?
 note-press-changed = Changed
+note-press-changed-filters = Changed
 note-press-flushed = Flushed
 note-press-preserved = Preserved
 note-press-week = In a week
@@ -303,6 +300,10 @@ note-press-new = Yes, a new one
 note-press-same = No, the same
 note-answer-week = I will ask again in a week.
 note-answer-ok = Noted.
+preserved-noted = { $rig }: membrane in preservative. Noted, and not asked about until it works again.
+    Renew the preservative as its label says; before the next window, flush it well.
+preserved-since = Membrane in preservative { $since }: before the next window, flush it well.
+preserved-withdrawn = membrane in preservative
 
 ## On request
 
@@ -375,8 +376,6 @@ column-water = water, °C
     Temperature of the tap water.
 column-pressure = pressure, kPa
     Of the tap, above the air's.
-column-litres = litres
-    Purified water made that day.
 column-aside = counts
     Yes, or no when it was set aside as doubtful.
 sheet-yes = yes
@@ -389,4 +388,4 @@ calendar-resin = { $rig }: resin likely used up
 calendar-prefilters = { $rig }: change the prefilters
 calendar-membrane = { $rig }: new membrane, cheapest about now
 calendar-range = Between { $early } and { $late }.
-calendar-range-open = Not before { $early }.
+calendar-range-days = Between { $early } and { $late }.

@@ -37,9 +37,9 @@ digest-short = { $rig } { $fact }
 
 digest-headline-one = { $first }.
 digest-headline-two = { $first }; { $second }.
-digest-no-rigs = Aún no hay equipos. Agrega el primero: agregar equipo heron
 digest-no-readings = Ninguna lectura { $since }, así que no hay nada nuevo que contar. Haz que lean los equipos hoy.
-digest-no-readings-ever = Aún no hay lecturas. Bastan dos números al día: heron 180 12
+digest-no-readings-rest = Ninguna lectura { $since }, así que no hay nada nuevo que contar.
+digest-no-readings-ever = Aún no hay lecturas. Bastan dos números al día: { $rig } 180 12
 digest-calm = { $count ->
     [one] Todo bien: tu equipo no pide nada esta semana.
    *[other] Todo bien: ninguno de los { $count } equipos pide nada esta semana.
@@ -76,7 +76,15 @@ digest-wants-flush = { $count ->
     [one] { $rigs } se queda sin lavar
    *[other] { $rigs } se quedan sin lavar
   }
-digest-wants-ask-membrane = una pregunta sobre { $rigs }
+digest-wants-ask-membrane = { $count ->
+    [one] una pregunta sobre { $rigs }
+   *[other] preguntas sobre { $rigs }
+  }
+digest-wants-frost = hay riesgo de heladas por la noche
+digest-wants-quiet-person = { $count ->
+    [one] { $rigs } dejó de anotar
+   *[other] { $count } personas dejaron de anotar
+  }
 digest-still = Según las últimas lecturas:
 digest-week = { $outfit }, del { $from } al { $to }: { $rigs }, { $readings }.
 
@@ -94,23 +102,21 @@ digest-resin-by = { $rig }: resina nueva { $by }
     para entonces estará casi gastada
 digest-resin-soon = { $rig }: resina nueva { $by }
     llévala en el equipo { $hand }, puede acabarse antes
-digest-leak-jump = { $rig }: busca la fuga, { $test }
-    ósmosis { $before } -> { $after } ppm { $since }
 digest-leak = { $rig }: busca la fuga, { $test }
-    la ósmosis saltó y sigue alta { $since }
-digest-leak-cost = { $said }, se come unos { $money } de resina al mes
+    ósmosis { $before } -> { $after } ppm { $since }
+digest-leak-cost = { $said }, se come cerca de { $money } de resina al mes
 digest-test-read-again = tras otra lectura con el vaso enjuagado
 digest-test-hoses = primero mangueras, racores y bypass
 digest-test-orings = primero las juntas
 digest-test-chlorine = primero mide el cloro tras el carbón
 digest-membrane-now = { $rig }: membrana nueva ya
-    esperar cuesta unos { $money } al mes
+    esperar cuesta cerca de { $money } al mes
 digest-membrane-pays = { $rig }: membrana nueva ya
     se paga sola
 digest-membrane-between = { $rig }: pide una membrana
     lo más barato es cambiarla { $window }
 digest-membrane-between-saves = { $rig }: pide una membrana
-    lo más barato es cambiarla { $window }; esperar a que se agote cuesta unos { $money } más
+    lo más barato es cambiarla { $window }; esperar a que se agote cuesta cerca de { $money } más
 digest-membrane-weigh = { $rig }: piensa en una membrana nueva
     está en el { $percent }; con tus precios puedo decir cuándo compensa
 digest-membrane-weigh-later = { $rig }: piensa en una membrana nueva
@@ -118,31 +124,25 @@ digest-membrane-weigh-later = { $rig }: piensa en una membrana nueva
 digest-window-now = ya
 digest-window-until = entre hoy y { $late }
 digest-window-between = entre { $early } y { $late }
-digest-window-from = desde { $early }
-digest-window-from-now = desde hoy
 digest-prefilters-overdue = { $rig }: cambia los prefiltros, atrasados { $since }
     el carbón viejo deja pasar cloro a la membrana
 digest-prefilters = { $rig }: cambia los prefiltros { $by }
 digest-flush = { $rig }: lava la membrana al final del día
-    se hizo { $flushed } de { $worked } días la semana pasada
+    hecho { $flushed } de { $worked } días la semana pasada
 digest-ask-membrane = { $rig }: ¿lleva membrana nueva?
     da lecturas de nueva { $since }; si es así, escribe: { $rig } membrana nueva
 digest-idle-flush = { $rig }: sin lecturas desde hace { $days } días
-    si está parado, lávalo; si trabaja, que lo lean
+    si está parado, lava la membrana; si trabaja, que lo lean
 digest-idle-preserve = { $rig }: sin lecturas desde hace { $days } días
     si está parado, conserva la membrana: guantes, gafas, sigue la etiqueta
 digest-frost-water = Heladas: el agua bajó a { $water }
-    vacía los equipos o guárdalos bajo techo de noche: el hielo arruina la membrana y revienta carcasas
+    vacía los equipos o guárdalos bajo techo de noche: el hielo arruina la membrana y revienta portafiltros
 digest-frost-season = Época de heladas: vacía los equipos o guárdalos bajo techo de noche
-    el hielo arruina la membrana y revienta carcasas
+    el hielo arruina la membrana y revienta portafiltros
 digest-quiet-rig = { $rig }: sin lecturas { $since }
     ¿parado o sin anotar?
-digest-quiet-person = { $count ->
-    [one] { $name }: sin lecturas la semana pasada, pregunta por qué
-          en las cuatro semanas anteriores hubo 1
-   *[other] { $name }: sin lecturas la semana pasada, pregunta por qué
-          en las cuatro semanas anteriores hubo { $count }
-  }
+digest-quiet-person = { $name }: sin lecturas la semana pasada, pregunta por qué
+    en las cuatro semanas anteriores hubo { $before }
 digest-open-since = { $said }; pendiente { $since }
 
 ## Qué hacer: varios equipos
@@ -157,13 +157,15 @@ digest-many-leak = Busca las fugas: mangueras, racores, juntas
     { $rigs }
 digest-many-membrane = Membranas nuevas, y lo que cuesta esperar un mes
     { $rigs }
+digest-many-membrane-weigh = Piensa en membranas nuevas, estas están por debajo de su límite
+    { $rigs }
 digest-many-prefilters = Cambia los prefiltros
     { $rigs }
 digest-many-flush = Lavar la membrana al final del día
     { $rigs }
 digest-many-ask-membrane = ¿Membrana nueva sin anotar?
-    { $rigs }; si es así, escribe: heron membrana nueva
-digest-many-idle = ¿Parados o sin anotar? Lava los parados; a los 30 días, conserva la membrana
+    { $rigs }; si es así, escribe: { $rig } membrana nueva
+digest-many-idle = ¿Parados o sin anotar? Lava la membrana de los parados; a los 30 días, consérvala
     { $rigs }
 digest-many-quiet-rig = Sin lecturas: ¿parados o sin anotar?
     { $rigs }
@@ -204,7 +206,7 @@ digest-good-membrane = { $count ->
     [one] 1 membrana
    *[other] { $count } membranas
   }
-digest-caution-pressure = Antes de abrir una carcasa: agua cerrada y presión quitada.
+digest-caution-pressure = Antes de abrir un portafiltros: agua cerrada y presión quitada.
 digest-more = Más
 
 ## Más
@@ -234,17 +236,18 @@ digest-purchase = { $good }: { $rigs }
 digest-purchase-cost = { $good }, { $cost }: { $rigs }
 digest-litres-for = { $rig } { $quantity }
 digest-shopping-total = Total: { $sum }
-digest-shopping-unpriced = Lo que no tiene precio no entra en el total: mira los precios que tengo.
-digest-shopping-weigh = Membranas por pensar, faltan precios o lecturas: { $rigs }
-digest-shopping-uncounted = Resina que no sé contar, falta el tamaño, los litros al día o el último cambio: { $rigs }
+digest-shopping-unpriced = Lo que aún no tiene precio no se suma. Para ver los precios, escribe: ajustes
+digest-shopping-weigh = Membranas por pensar (faltan precios o lecturas): { $rigs }
+digest-shopping-uncounted = Resina que no sé contar (falta el tamaño, los litros al día o el último cambio): { $rigs }
 digest-shopping-unlogged = Prefiltros nunca anotados: { $rigs }
 digest-quiet-rigs = Sin leer la semana pasada: { $rigs }
+digest-quiet-rig-since = { $rig } ({ $since })
 digest-quiet-people = Dejaron de anotar, con sus lecturas de las cuatro semanas anteriores: { $people }
 digest-quiet-name = { $name } ({ $count })
 digest-jumps-opened = Saltos de la ósmosis: { $rigs }
 digest-jumps-closed = La ósmosis volvió a lo normal: { $rigs }
-digest-jump = { $rig } { $on }
-digest-jump-ppm = { $rig } { $on } ({ $before } -> { $after } ppm)
+digest-jump = { $rig } { $on } ({ $before } -> { $after } ppm)
+digest-jump-closed = { $rig } { $on } (estaba en { $after } ppm)
 digest-followed-title = Lo pedido el lunes pasado
 digest-followed-done = Hecho: { $items }
 digest-followed-open = Pendiente: { $items }
@@ -259,26 +262,22 @@ digest-noun-prefilters = prefiltros
 digest-noun-flush = lavado
 digest-noun-question = pregunta de la membrana
 digest-noun-idle = parado
-digest-noun-frost = heladas
 digest-noun-readings = lecturas
 
 ## Entre dos resúmenes: tres líneas cortas como mucho
 
 note-resin-done = { $rig }: cambia la resina antes de la próxima ventana.
     { $ppm } ppm en el vidrio dejan manchas.
-    Agua cerrada y presión quitada antes de abrir.
-note-resin-low = { $rig }: la resina se acabará probablemente { $by }.
+note-resin-low = { $rig }: a este paso la resina estará gastada { $by }.
     Lleva una carga en el equipo y mira el vidrio: desde 10 ppm deja manchas.
-note-resin-low-ppm = { $rig }: la resina se acabará probablemente { $by }.
+note-resin-low-ppm = { $rig }: a este paso la resina estará gastada { $by }.
     Vidrio { $ppm } ppm la última vez; desde 10 ppm deja manchas. Lleva una carga en el equipo.
 note-frost-water = Heladas: el agua bajó a { $water }.
     Vacía los equipos esta noche o guárdalos al abrigo.
-    El hielo arruina la membrana y revienta carcasas.
 note-frost-season = Época de heladas.
     En noches frías vacía los equipos o guárdalos al abrigo.
-    El hielo arruina la membrana y revienta carcasas.
 note-membrane-costs = { $rig } { $percent }: una membrana nueva ya compensa.
-    Esperar cuesta unos { $money } al mes. Es el segundo lunes seguido que sale así.
+    Esperar cuesta cerca de { $money } al mes. Es el segundo lunes seguido que sale así.
 note-membrane-pays = { $rig } { $percent }: una membrana nueva ya compensa.
     Es el segundo lunes seguido que sale así.
 note-membrane-weigh = { $rig } { $percent }: compara una membrana nueva con la resina que ahorra.
@@ -286,22 +285,20 @@ note-membrane-weigh = { $rig } { $percent }: compara una membrana nueva con la r
 note-membrane-weigh-prices = { $rig } { $percent }: compara una membrana nueva con la resina que ahorra.
     Es el segundo lunes seguido por debajo de su límite. Con tus precios puedo decir cuándo compensa.
 note-idle-5 = { $rig } lleva { $days } días parado.
-    Lávalo diez minutos al desagüe, y repítelo cada semana.
+    Lava la membrana diez minutos, el agua al desagüe, y repítelo cada semana.
 note-idle-14 = { $rig } lleva { $days } días parado.
-    Lávalo hoy diez minutos al desagüe.
+    Lava hoy la membrana diez minutos, el agua al desagüe.
     ¿Otras dos semanas parado? Entonces piensa en conservar la membrana.
 note-idle-30 = { $rig } lleva { $days } días parado: conserva la membrana y protégela del hielo.
-    Guantes y gafas, sigue la etiqueta del conservante, no mezcles nunca.
-    Agua cerrada y presión quitada antes de abrir. Lávala bien antes del próximo vidrio.
+    Antes de la próxima ventana, lávala bien.
 note-prefilters = { $rig }: cambia los prefiltros { $by }.
     El carbón viejo deja pasar cloro a la membrana.
-    Agua cerrada y presión quitada antes de abrir.
 note-prefilters-overdue = { $rig }: prefiltros atrasados { $since }.
     El carbón viejo deja pasar cloro a la membrana.
-    Agua cerrada y presión quitada antes de abrir.
 note-ask-membrane = { $rig } da lecturas de membrana nueva { $since }.
     ¿Lleva una nueva?
-note-press-changed = Cambiado
+note-press-changed = Cambiada
+note-press-changed-filters = Cambiados
 note-press-flushed = Lavado
 note-press-preserved = Conservada
 note-press-week = En una semana
@@ -312,6 +309,10 @@ note-press-new = Sí, es nueva
 note-press-same = No, la misma
 note-answer-week = Vuelvo a preguntar en una semana.
 note-answer-ok = Anotado.
+preserved-noted = { $rig }: membrana en conservante. Anotado; no vuelvo a preguntar hasta que trabaje.
+    Renueva el conservante como diga su etiqueta; antes de la próxima ventana, lávala bien.
+preserved-since = Membrana en conservante { $since }: antes de la próxima ventana, lávala bien.
+preserved-withdrawn = membrana en conservante
 
 ## A petición
 
@@ -384,8 +385,6 @@ column-water = agua, °C
     Temperatura del agua de red.
 column-pressure = presión, kPa
     De la red, por encima de la del aire.
-column-litres = litros
-    Agua purificada de ese día.
 column-aside = cuenta
     Sí, o no si se apartó por dudosa.
 sheet-yes = sí
@@ -398,4 +397,4 @@ calendar-resin = { $rig }: resina probablemente gastada
 calendar-prefilters = { $rig }: cambiar los prefiltros
 calendar-membrane = { $rig }: membrana nueva, lo más barato es por estas fechas
 calendar-range = Entre { $early } y { $late }.
-calendar-range-open = No antes de { $early }.
+calendar-range-days = Entre el { $early } y el { $late }.
