@@ -126,6 +126,7 @@ pub fn renewal(verdict: Verdict, waiting_per_month: f64) -> Renewal {
     Renewal {
         verdict,
         best_rejection: 0.86,
+        resin_cost_per_year: 760.0,
         running_cost_per_year: 640.0,
         mean_cost_per_year: 420.0,
         waiting_per_month,
