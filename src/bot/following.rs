@@ -48,6 +48,14 @@ impl Followed {
         }
     }
 
+    /// Since when a new membrane is in it that nobody has read yet.
+    pub fn unread_membrane_since(&self) -> Option<i64> {
+        let key = service_key(What::Membrane);
+        let last = self.record.services.iter().rev().find(|service| service.what == key)?;
+        let is_unread = |at: i64| self.record.readings.last().is_none_or(|read| read.taken_at < at);
+        (self.settings.has_membrane && is_unread(last.done_at)).then_some(last.done_at)
+    }
+
     /// Whether this very reading is unlike the trend; another of the same instant may be.
     pub fn sets_aside(&self, kept: &Reading) -> bool {
         let is_it = |event: &Event| match event {

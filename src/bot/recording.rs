@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::message::{self, Meaning, Scene, What};
 use crate::replies::caution::Occasion;
 use crate::replies::figures::shown_change;
-use crate::replies::reading::{self, Facts, Figures};
+use crate::replies::reading::{self, Facts, Figures, Told};
 use crate::replies::resin;
 use crate::store::questions::Question;
 use crate::store::readings::Reading;
@@ -13,9 +13,10 @@ use crate::store::rigs::Rig;
 use crate::store::services::Service;
 use crate::store::{self, StoreError};
 use crate::water::assess::Question as OpenPoint;
+use crate::water::resin::BedState;
 
 use super::answer::Answer;
-use super::condition::{condition_to_tell, raw_rejection};
+use super::condition::{raw_rejection, word_for};
 use super::turn::Turn;
 use super::when::instant;
 
@@ -159,7 +160,7 @@ impl Turn<'_> {
         });
         let followed = self.follow(&rig).await?;
         let doubted = followed.sets_aside(kept);
-        let assessment = followed.assessment;
+        let assessment = &followed.assessment;
         let expected = assessment
             .rejection
             .filter(|_| doubted && assessment.fault.is_none())
@@ -171,12 +172,10 @@ impl Turn<'_> {
             .map(|OpenPoint::WasMembraneChanged { since }| self.date(since));
         let missed_flush = self.missed_flush(&rig, before, kept.taken_at).await?;
         let (today, taken_on) = (self.today(), self.date(kept.taken_at));
-        let membrane = raw.map(|rejection| {
-            let state = condition_to_tell(&assessment, rejection, &self.rules.limits());
-            (rejection, state)
-        });
-        self.occasions
-            .extend(membrane.map(|(_, state)| Occasion::Advised(state)));
+        let membrane = raw.map(|rejection| (rejection, word_for(&followed, kept, rejection, &self.rules.limits())));
+        if let Some((_, Told::State(state))) = membrane {
+            self.occasions.push(Occasion::Advised(state));
+        }
         let facts = Facts {
             rig: &rig.name,
             figures: figures(kept),
@@ -191,6 +190,7 @@ impl Turn<'_> {
                 .resin
                 .filter(|_| remind)
                 .and_then(|bed| resin::short(self.words, &bed)),
+            slips: assessment.bed_state() == Some(BedState::EarlyBreakthrough),
             has_bed: self.rules.has_bed(&rig),
             flush: remind && taken_on == today && !rig.flushes_itself && !rig.di_only,
             today,
