@@ -45,7 +45,7 @@ pub fn of<'a>(week: &Week, asked: impl Iterator<Item = &'a Action> + Clone) -> V
         .filter_map(|decision| {
             let name = name(week, decision)?;
             let is_open = asked.clone().flat_map(|action| &action.items).any(|item| {
-                item.finding.kind() == decision.kind
+                matter(item.finding.kind()) == matter(decision.kind)
                     && item.subject.rig() == decision.rig
                     && item.subject.person() == decision.person
             });
@@ -59,6 +59,15 @@ pub fn of<'a>(week: &Week, asked: impl Iterator<Item = &'a Action> + Clone) -> V
         .collect();
     followed.sort_by(|a, b| (place(a.outcome), a.kind, &a.name).cmp(&(place(b.outcome), b.kind, &b.name)));
     followed
+}
+
+/// What was asked for in other words before is still the same matter.
+fn matter(kind: Kind) -> Kind {
+    match kind {
+        Kind::PlanMembrane => Kind::NewMembrane,
+        Kind::ResinSoon => Kind::ChangeResin,
+        other => other,
+    }
 }
 
 fn place(outcome: Outcome) -> u8 {
@@ -110,7 +119,7 @@ fn done(rig: &RigWeek, decision: &Decision) -> Option<Outcome> {
             let closed = rig.jump.and_then(|jump| jump.closed_on);
             closed.map(|on| Outcome::Done(Some(on)))
         }
-        Kind::NewMembrane => served(&[Work::Membrane]),
+        Kind::NewMembrane | Kind::PlanMembrane => served(&[Work::Membrane]),
         Kind::AskMembrane => served(&[Work::Membrane, Work::SameMembrane]),
         Kind::Prefilters => served(&[Work::Prefilter]),
         Kind::Flush => (rig.days_worked > 0 && rig.days_flushed >= rig.days_worked).then_some(Outcome::Done(None)),

@@ -2,8 +2,9 @@
 
 use jiff::civil::Date;
 
-use super::action::{Action, Kind};
+use super::action::{Action, Finding, Item, Kind, Window};
 use super::fleet::FleetRow;
+use super::shopping::Shopping;
 use super::week::Week;
 
 /// The headline.
@@ -18,6 +19,10 @@ pub enum Headline {
     },
     /// What is wanted first, one or two things.
     Wants(Vec<Want>),
+    /// Nothing to mend or to ask, but something to buy.
+    OnlyToBuy,
+    /// Nothing but the season or a person's silence.
+    Minor,
     /// Nothing to mend, to buy or to ask.
     Calm {
         /// Rigs read this week.
@@ -38,7 +43,7 @@ pub struct Want {
 
 /// The headline of a week with these actions and rows.
 #[must_use]
-pub fn of(week: &Week, actions: &[Action], fleet: &[FleetRow]) -> Headline {
+pub fn of(week: &Week, actions: &[Action], fleet: &[FleetRow], shopping: &Shopping) -> Headline {
     if week.rigs.is_empty() {
         return Headline::NoRigs;
     }
@@ -49,13 +54,13 @@ pub fn of(week: &Week, actions: &[Action], fleet: &[FleetRow]) -> Headline {
         };
     }
     let wants = two_of(actions.iter().filter_map(want).collect());
-    if wants.is_empty() {
-        return Headline::Calm {
-            read,
-            unread: fleet.len() - read,
-        };
+    let unread = fleet.len() - read;
+    match (wants.is_empty(), shopping.purchases.is_empty()) {
+        (false, _) => Headline::Wants(wants),
+        (true, false) => Headline::OnlyToBuy,
+        (true, true) if unread == 0 && !actions.is_empty() => Headline::Minor,
+        (true, true) => Headline::Calm { read, unread },
     }
-    Headline::Wants(wants)
 }
 
 /// The first want and the next one of another risk, so that two lines of resin
@@ -69,13 +74,39 @@ fn two_of(wants: Vec<Want>) -> Vec<Want> {
     [Some(first), second].into_iter().flatten().cloned().collect()
 }
 
-/// Silence, standing rigs and frost are no headline.
+/// Silence, standing rigs and frost are no headline. A membrane is called due when
+/// a new one pays or it is spent; else it is only to be weighed.
 fn want(action: &Action) -> Option<Want> {
+    let named = |items: Vec<&Item>| items.iter().map(|item| item.subject.name().to_owned()).collect();
+    let all = || action.items.iter().collect();
     match action.kind {
         Kind::IdleRig | Kind::Frost | Kind::QuietRig | Kind::QuietPerson => None,
+        Kind::NewMembrane => {
+            let due: Vec<&Item> = action.items.iter().filter(|item| is_due(item)).collect();
+            Some(match due.is_empty() {
+                false => Want {
+                    kind: Kind::NewMembrane,
+                    rigs: named(due),
+                },
+                true => Want {
+                    kind: Kind::PlanMembrane,
+                    rigs: named(all()),
+                },
+            })
+        }
         kind => Some(Want {
             kind,
-            rigs: action.items.iter().map(|item| item.subject.name().to_owned()).collect(),
+            rigs: named(all()),
         }),
     }
+}
+
+fn is_due(item: &Item) -> bool {
+    matches!(
+        item.finding,
+        Finding::NewMembrane {
+            window: Window::Now | Window::LineCrossed { spent: true, .. },
+            ..
+        }
+    )
 }

@@ -218,7 +218,7 @@ fn membrane(words: Words, rig: &str, finding: &Finding, today: Date, currency: O
                 [("rig", rig.into()), ("window", (&window).into())],
             )
         }
-        (Window::LineCrossed { priced }, ..) => {
+        (Window::LineCrossed { priced, .. }, ..) => {
             let key = if *priced {
                 "digest-membrane-weigh-later"
             } else {
@@ -315,6 +315,7 @@ fn many_key(kind: Kind) -> &'static str {
         Kind::ResinSoon => "digest-many-resin-soon",
         Kind::FindLeak => "digest-many-leak",
         Kind::NewMembrane => "digest-many-membrane",
+        Kind::PlanMembrane => "digest-many-plan-membrane",
         Kind::Prefilters => "digest-many-prefilters",
         Kind::Flush => "digest-many-flush",
         Kind::AskMembrane => "digest-many-ask-membrane",

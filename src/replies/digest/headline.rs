@@ -16,6 +16,8 @@ pub fn of(words: Words, digest: &Digest) -> String {
             let since = spoken::since_day(words, *last, digest.today);
             words.say("digest-no-readings", [("since", (&since).into())])
         }
+        Headline::OnlyToBuy => words.plain("digest-only-to-buy"),
+        Headline::Minor => words.plain("digest-minor"),
         Headline::Calm { read, unread: 0 } => words.say("digest-calm", [("count", (*read as i64).into())]),
         Headline::Calm { read, unread } => words.say(
             "digest-calm-unread",
@@ -39,6 +41,7 @@ fn wanted(words: Words, want: &Want) -> Option<String> {
         Kind::ResinSoon => "digest-wants-resin-soon",
         Kind::FindLeak => "digest-wants-find-leak",
         Kind::NewMembrane => "digest-wants-new-membrane",
+        Kind::PlanMembrane => "digest-wants-plan-membrane",
         Kind::Prefilters => "digest-wants-prefilters",
         Kind::Flush => "digest-wants-flush",
         Kind::AskMembrane => "digest-wants-ask-membrane",

@@ -65,7 +65,14 @@ buy-membranes-priced = Membranes: { $rigs } - about { $sum }
 buy-total = In all about { $sum }.
 buy-total-partly = In all about { $sum }, without what has no price.
 buy-none = Nothing to buy for the next two weeks, as far as I can count.
-buy-uncounted = Resin not counted: { $rigs }. I need its litres, the litres a day, and the last change. Like this: { $example }
+buy-uncounted = Resin not counted: { $rigs }. I need { $missing }. Like this: { $example }
+lack-bed-size = the litres of resin
+lack-litres = the litres a day
+lack-change = the last resin change
+lack-reading = a reading
+typed-new-resin = { $rig } new resin
+buy-weigh-later = Below the due line; a few more readings will say whether a new membrane pays: { $rigs }.
+buy-put-off = { $rig }'s membrane is put off until { $day }.
 buy-weigh = Below the due line, but without prices I cannot say whether a new membrane pays: { $rigs }.
 buy-fault-first = Find the fault before you buy a membrane: { $rigs }.
 

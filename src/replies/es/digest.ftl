@@ -48,6 +48,8 @@ digest-calm-unread = { $count ->
     [one] El equipo leído no pide nada; sin lectura: { $unread }.
    *[other] Los { $count } equipos leídos no piden nada; sin lectura: { $unread }.
   }
+digest-only-to-buy = Esta semana no hay nada que arreglar, solo algo que comprar.
+digest-minor = Nada urgente esta semana.
 digest-wants-change-resin = { $count ->
     [one] { $rigs } dejará manchas sin resina nueva
    *[other] { $rigs } dejarán manchas sin resina nueva
@@ -67,6 +69,10 @@ digest-wants-find-leak = { $count ->
 digest-wants-new-membrane = { $count ->
     [one] a { $rigs } le toca membrana
    *[other] a { $rigs } les toca membrana
+  }
+digest-wants-plan-membrane = { $count ->
+    [one] { $rigs } tiene una membrana que pensar
+   *[other] { $rigs } tienen membranas que pensar
   }
 digest-wants-prefilters = { $count ->
     [one] { $rigs } pide prefiltros
@@ -107,9 +113,9 @@ digest-membrane-now = { $rig }: membrana nueva ya
     esperar cuesta unos { $money } al mes
 digest-membrane-pays = { $rig }: membrana nueva ya
     se paga sola
-digest-membrane-between = { $rig }: pide una membrana
+digest-membrane-between = { $rig }: prevé una membrana nueva
     lo más barato es cambiarla { $window }
-digest-membrane-between-saves = { $rig }: pide una membrana
+digest-membrane-between-saves = { $rig }: prevé una membrana nueva
     lo más barato es cambiarla { $window }; esperar a que se agote cuesta unos { $money } más
 digest-membrane-weigh = { $rig }: piensa en una membrana nueva
     está en el { $percent }; con tus precios puedo decir cuándo compensa
@@ -156,6 +162,8 @@ digest-many-resin-soon = Resina nueva esta semana
 digest-many-leak = Busca las fugas: mangueras, racores, juntas
     { $rigs }
 digest-many-membrane = Membranas nuevas, y lo que cuesta esperar un mes
+    { $rigs }
+digest-many-plan-membrane = Prevé membranas nuevas, lo más barato es cambiarlas
     { $rigs }
 digest-many-prefilters = Cambia los prefiltros
     { $rigs }
@@ -311,6 +319,7 @@ note-press-not-now = Ahora no
 note-press-new = Sí, es nueva
 note-press-same = No, la misma
 note-answer-week = Vuelvo a preguntar en una semana.
+note-answer-put-off = Anotado: la membrana de { $rig } queda fuera del resumen y de la lista de compras hasta el { $day }.
 note-answer-ok = Apuntado.
 
 ## A petición

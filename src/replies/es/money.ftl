@@ -65,7 +65,14 @@ buy-membranes-priced = Membranas: { $rigs } - unos { $sum }
 buy-total = En total unos { $sum }.
 buy-total-partly = En total unos { $sum }, sin lo que no tiene precio.
 buy-none = Nada que comprar para dos semanas, hasta donde sé contar.
-buy-uncounted = Resina sin contar: { $rigs }. Me faltan sus litros, los litros al día y el último cambio. Así: { $example }
+buy-uncounted = Resina sin contar: { $rigs }. Falta: { $missing }. Así: { $example }
+lack-bed-size = cuántos litros de resina lleva
+lack-litres = cuántos litros hace al día
+lack-change = el último cambio de resina
+lack-reading = una lectura
+typed-new-resin = { $rig } resina nueva
+buy-weigh-later = Bajo la línea de aviso; unas lecturas más dirán si sale a cuenta una membrana: { $rigs }.
+buy-put-off = La membrana de { $rig } queda aplazada hasta el { $day }.
 buy-weigh = Bajo la línea de aviso, pero sin precios no puedo decir si sale a cuenta una membrana: { $rigs }.
 buy-fault-first = Busca la avería antes de comprar membrana: { $rigs }.
 
