@@ -13,6 +13,7 @@ use crate::store::rigs::Rig;
 use crate::store::services::Service;
 use crate::store::{self, StoreError};
 use crate::water::assess::Question as OpenPoint;
+use crate::water::condition::Condition;
 use crate::water::resin::BedState;
 
 use super::answer::Answer;
@@ -173,9 +174,12 @@ impl Turn<'_> {
         let missed_flush = self.missed_flush(&rig, before, kept.taken_at).await?;
         let (today, taken_on) = (self.today(), self.date(kept.taken_at));
         let membrane = raw.map(|rejection| (rejection, word_for(&followed, kept, rejection, &self.rules.limits())));
-        if let Some((_, Told::State(state))) = membrane {
-            self.occasions.push(Occasion::Advised(state));
-        }
+        self.occasions.extend(membrane.and_then(|(_, told)| match told {
+            Told::State(state) => Some(Occasion::Advised(state)),
+            // The answer sends to hoses and O-rings, as after a jump.
+            Told::LowUnproven if !short => Some(Occasion::Advised(Condition::Check)),
+            Told::LowUnproven | Told::Doubtful | Told::Back => None,
+        }));
         let facts = Facts {
             rig: &rig.name,
             figures: figures(kept),

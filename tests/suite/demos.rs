@@ -34,7 +34,10 @@ macro_rules! rarer {
     };
 }
 
-rarer! {}
+rarer! {
+    es_figures: "es-figures.txt",
+    figures: "figures.txt",
+}
 
 #[test]
 fn every_conversation_is_played() {

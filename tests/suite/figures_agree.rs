@@ -214,6 +214,8 @@ async fn one_low_reading_sends_nobody_to_buy() {
          tap 320 -> RO 96 ppm, down 23.1 since yesterday
          Low, but too few readings to blame the membrane. Check hoses and O-rings, rinse the cup, read again.
          Flush before you roll up.
+         .
+         Before you open a housing: water off, relieve the pressure.
     ");
     let asked = world.says("crew", "otter?").await;
     assert!(asked.contains("Otter 70.0 % - unproven"), "{asked}");

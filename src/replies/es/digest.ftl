@@ -71,8 +71,8 @@ digest-wants-new-membrane = { $count ->
    *[other] a { $rigs } les toca membrana
   }
 digest-wants-plan-membrane = { $count ->
-    [one] { $rigs } tiene una membrana que pensar
-   *[other] { $rigs } tienen membranas que pensar
+    [one] { $rigs } tiene una membrana por decidir
+   *[other] { $rigs } tienen membranas por decidir
   }
 digest-wants-prefilters = { $count ->
     [one] { $rigs } pide prefiltros
