@@ -1,21 +1,16 @@
 //! Answers about resin, and what to buy for the next two weeks.
 
-use crate::digest::resin_need::{bed_workdays, beds_needed};
+use crate::digest::shopping::{self, Good, Lack};
 use crate::message::setting::{Field, Stands};
-use crate::replies::buying::{self, List, Lot, Wording};
+use crate::replies::buying::{self, List, Lot, Uncounted, Wording};
 use crate::replies::resin;
 use crate::store::rigs::Rig;
 use crate::store::{self, StoreError};
-use crate::water::condition::Condition;
-use crate::water::prefilter;
-use crate::water::resin::BedState;
 
 use super::answer::Answer;
 use super::following::{Followed, follow_fleet};
+use super::gathering::{self, Until};
 use super::turn::Turn;
-
-/// Weeks that are bought for.
-const WEEKS_AHEAD: f64 = 2.0;
 
 impl Turn<'_> {
     /// "How long will the resin last on heron?"
@@ -51,91 +46,74 @@ impl Turn<'_> {
         Ok(Answer::says(lines.join("\n")))
     }
 
-    /// What could be typed so that the resin can be counted.
+    /// What could be typed so that the resin can be counted, its change apart.
     pub(super) fn missing_for_resin(&self, rig: &Rig, followed: &Followed) -> Vec<String> {
-        let of_rig = |field| format!("{} {}", rig.name.to_lowercase(), self.example_of(field));
-        let mut missing = Vec::new();
-        if followed.settings.resin_litres.is_none() {
-            missing.push(of_rig(Field::ResinLitres));
-        }
-        if followed.course.history.workday_litres(&followed.settings).is_none() {
-            missing.push(of_rig(Field::LitresPerDay));
-        }
-        missing
+        let settings = followed.resin_lacks().into_iter();
+        settings
+            .filter(|lack| matches!(lack, Lack::BedSize | Lack::Litres))
+            .map(|lack| self.example_for(rig, lack))
+            .collect()
     }
 
-    /// "What do we need to buy?"
-    pub(super) async fn shopping(&mut self) -> Result<Answer, StoreError> {
-        let mut list = List::default();
-        let all = follow_fleet(self.db, &self.rules, &self.fleet, self.now).await?;
-        for followed in &all {
-            self.put_resin(followed, &mut list);
-            let state = followed.assessment.prefilter.state;
-            if matches!(state, prefilter::State::DueSoon | prefilter::State::Overdue) {
-                let price = self.rules.rig(followed.rig.id).prefilter_price();
-                put(
-                    &mut list.prefilters,
-                    &followed.rig,
-                    1.0,
-                    price.map(|price| price.main()),
-                );
-            }
-            self.put_membrane(followed, &mut list);
+    /// How to tell what is missing to count a rig's resin.
+    fn example_for(&self, rig: &Rig, lack: Lack) -> String {
+        let name = rig.name.to_lowercase();
+        match lack {
+            Lack::BedSize => format!("{name} {}", self.example_of(Field::ResinLitres)),
+            Lack::Litres => format!("{name} {}", self.example_of(Field::LitresPerDay)),
+            Lack::Change => self.words.say("typed-new-resin", [("rig", (&name).into())]),
+            Lack::Reading if rig.di_only => format!("{name} 180 0"),
+            Lack::Reading => format!("{name} 180 12"),
         }
-        let name = list.uncounted.first().cloned().unwrap_or_default().to_lowercase();
-        let example = format!("{name} {}", self.example_of(Field::ResinLitres));
+    }
+
+    /// "What do we need to buy?": the list of the digest, as of now.
+    pub(super) async fn shopping(&mut self) -> Result<Answer, StoreError> {
+        let all = follow_fleet(self.db, &self.rules, &self.fleet, self.now).await?;
+        let until_now = (self.today(), Until::Now);
+        let week = gathering::week(self.db, &self.outfit, &self.rules, &all, until_now, self.now).await?;
+        let shopping = shopping::list(&week);
+        let mut list = List {
+            faulty: shopping.faulty,
+            put_off: shopping.membranes_put_off,
+            ..List::default()
+        };
+        for purchase in shopping.purchases {
+            let lot = match purchase.good {
+                Good::Resin => &mut list.resin,
+                Good::Prefilters => &mut list.prefilters,
+                Good::Membrane => &mut list.membranes,
+            };
+            *lot = Lot {
+                rigs: purchase.rigs,
+                cost: purchase.cost.unwrap_or(0.0),
+                unpriced: purchase.unpriced,
+            };
+        }
+        for (rig, priced) in shopping.membranes_to_weigh {
+            match priced {
+                true => list.to_weigh_later.push(rig),
+                false => list.to_weigh.push(rig),
+            }
+        }
+        for (name, lacks) in shopping.resin_uncounted {
+            if let Some(known) = list.uncounted.iter_mut().find(|known| known.lacks == lacks) {
+                known.rigs.push(name);
+                continue;
+            }
+            let rig = self.fleet.iter().find(|rig| rig.name == name);
+            let example = rig.zip(lacks.first()).map(|(rig, lack)| self.example_for(rig, *lack));
+            list.uncounted.push(Uncounted {
+                rigs: vec![name],
+                lacks,
+                example: example.unwrap_or_default(),
+            });
+        }
         let wording = Wording {
             currency: self.rules.currency(),
             volume: self.rules.volume_unit(),
-            example: &example,
+            today: self.today(),
         };
         Ok(Answer::says(buying::list(self.words, &list, &wording)))
-    }
-
-    fn put_resin(&self, followed: &Followed, list: &mut List) {
-        let (rig, settings) = (&followed.rig, &followed.settings);
-        let bed = followed.assessment.resin;
-        let left = match bed.map(|bed| (bed.state, bed.working_days)) {
-            Some((BedState::Exhausted, _)) => Some(0.0),
-            Some((_, days)) => days.map(|days| days[1]),
-            None => None,
-        };
-        let (Some(left), Some(litres)) = (left, settings.resin_litres) else {
-            list.uncounted.push(rig.name.clone());
-            return;
-        };
-        let ahead = WEEKS_AHEAD * settings.workdays_per_week;
-        let beds = beds_needed(ahead, left, bed_workdays(&followed.course.history, settings));
-        if beds > 0 {
-            let litres = litres * f64::from(beds);
-            let price = self.rules.rig(rig.id).resin_price();
-            put(&mut list.resin, rig, litres, price.map(|price| price.main() * litres));
-        }
-    }
-
-    /// A membrane is bought when it pays, not while a fault stands.
-    fn put_membrane(&self, followed: &Followed, list: &mut List) {
-        let rig = &followed.rig;
-        let condition = self.newest(followed).and_then(|last| last.membrane).map(|last| last.1);
-        let low = matches!(condition, Some(Condition::Due | Condition::Spent));
-        let own = self.rules.rig(rig.id);
-        let pays = followed.assessment.renewal.is_some_and(|renewal| renewal.pays_now());
-        if followed.assessment.fault.is_some() {
-            list.faulty.push(rig.name.clone());
-        } else if pays {
-            let count = f64::from(own.membranes());
-            let price = own.membrane_price().map(|price| price.main() * count);
-            put(&mut list.membranes, rig, count, price);
-        } else if low && followed.assessment.renewal.is_none() {
-            list.to_weigh.push(rig.name.clone());
-        }
-    }
-}
-
-fn put(lot: &mut Lot, rig: &Rig, quantity: f64, cost: Option<f64>) {
-    lot.rigs.push((rig.name.clone(), quantity));
-    match cost {
-        Some(cost) => lot.cost += cost,
-        None => lot.unpriced += 1,
     }
 }

@@ -88,10 +88,13 @@ impl Turn<'_> {
         let asked = fleet.iter().filter(|rig| ids.is_empty() || ids.contains(&rig.id));
         let mut rows = Vec::new();
         for rig in asked {
-            let assessment = self.assess(rig).await?;
-            let level = assessment.rejection.zip(assessment.condition);
+            let followed = self.follow(rig).await?;
+            let level = followed.assessment.rejection.zip(followed.assessment.condition);
             let row = match level {
                 Some((level, condition)) => comparing::level(self.words, &rig.name, level, condition),
+                None if followed.unread_membrane_since().is_some() => {
+                    self.words.say("rig-new-membrane", [("rig", (&rig.name).into())])
+                }
                 None => comparing::without_level(self.words, &rig.name, !rig.di_only),
             };
             rows.push((level.map_or(-1.0, |(level, _)| level.mid), row));

@@ -43,6 +43,27 @@ pub(super) async fn last(
     Ok((decisions, frost.and_then(|told| local_date(zone, told.told_at))))
 }
 
+/// How long a membrane that somebody put off is left out of digests and lists.
+pub(super) const PUT_OFF: i64 = 28 * 86_400;
+/// How that is kept among what was said.
+const PUT_OFF_KIND: &str = "membrane_put_off";
+
+/// Leaves a rig's membrane out of digests and lists for a while.
+pub(super) async fn put_membrane_off(db: &mut Db, outfit_id: i64, rig: i64, now: i64) -> Result<(), StoreError> {
+    store::notes::tell(db, outfit_id, Some(rig), PUT_OFF_KIND, now).await?;
+    store::notes::put_off(db, outfit_id, Some(rig), PUT_OFF_KIND, now + PUT_OFF).await?;
+    Ok(())
+}
+
+/// The rigs whose membranes are put off, and until when.
+pub(super) async fn membranes_put_off(db: &mut Db, outfit_id: i64, now: i64) -> Result<Vec<(i64, i64)>, StoreError> {
+    let told = store::notes::told(db, outfit_id, now - PUT_OFF).await?;
+    let put_off = told.iter().rev().filter(|told| told.kind == PUT_OFF_KIND);
+    Ok(put_off
+        .filter_map(|told| Some((told.rig_id?, told.again_at.filter(|until| *until > now)?)))
+        .collect())
+}
+
 fn local_noon(zone: &TimeZone, date: Date) -> i64 {
     day_start(zone, date).map_or(0, |start| start + 12 * 3600)
 }

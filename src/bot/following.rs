@@ -2,6 +2,7 @@
 //! from the store into the computation. It is gone anew each time, so that an edit,
 //! a withdrawal or a late reading needs nothing else.
 
+use crate::digest::shopping::Lack;
 use crate::message::What;
 use crate::store::readings::Reading;
 use crate::store::rigs::Rig;
@@ -46,6 +47,28 @@ impl Followed {
             course,
             assessment,
         }
+    }
+
+    /// What is missing to count its resin.
+    pub fn resin_lacks(&self) -> Vec<Lack> {
+        let history = &self.course.history;
+        [
+            (self.settings.resin_litres.is_some(), Lack::BedSize),
+            (history.workday_litres(&self.settings).is_some(), Lack::Litres),
+            (self.record.has_done(What::Resin), Lack::Change),
+            (history.feeds.median().is_some(), Lack::Reading),
+        ]
+        .into_iter()
+        .filter_map(|(is_known, lack)| (!is_known).then_some(lack))
+        .collect()
+    }
+
+    /// Since when a new membrane is in it that nobody has read yet.
+    pub fn unread_membrane_since(&self) -> Option<i64> {
+        let key = service_key(What::Membrane);
+        let last = self.record.services.iter().rev().find(|service| service.what == key)?;
+        let is_unread = |at: i64| self.record.readings.last().is_none_or(|read| read.taken_at < at);
+        (self.settings.has_membrane && is_unread(last.done_at)).then_some(last.done_at)
     }
 
     /// Whether this very reading is unlike the trend; another of the same instant may be.

@@ -8,6 +8,7 @@ use jiff::tz::TimeZone;
 
 use crate::digest::resin_need::bed_workdays;
 use crate::digest::week::{Done, Jump, PersonWeek, RigWeek, Role as WeekRole, Week};
+use crate::message::setting::Amount;
 use crate::schedule::{day_start, local_date};
 use crate::store::outfits::Outfit;
 use crate::store::people::Role;
@@ -45,6 +46,7 @@ pub(super) async fn week(
     let zone = zone_of(outfit);
     let span = Span::of(today, until, &zone, now);
     let (decisions, frost_said_on) = decisions::last(db, outfit.id, today, &zone).await?;
+    let put_off = decisions::membranes_put_off(db, outfit.id, now).await?;
     Ok(Week {
         outfit: outfit.name.clone(),
         from: span.from,
@@ -54,7 +56,12 @@ pub(super) async fn week(
         southern: rules.is_southern(),
         rigs: fleet
             .iter()
-            .map(|followed| rig_week(followed, rules, &span, &zone))
+            .map(|followed| RigWeek {
+                membrane_put_off_until: (put_off.iter())
+                    .find(|(rig, _)| *rig == followed.rig.id)
+                    .and_then(|(_, until)| local_date(&zone, *until)),
+                ..rig_week(followed, rules, &span, &zone)
+            })
             .collect(),
         people: people(db, outfit.id, &span).await?,
         decisions,
@@ -132,7 +139,14 @@ fn rig_week(followed: &Followed, rules: &Rules, span: &Span, zone: &TimeZone) ->
         resin_litres: settings.resin_litres,
         bed_workdays: bed_workdays(&course.history, settings),
         workdays_per_week: settings.workdays_per_week,
-        prices: settings.prices,
+        has_bed: rules.has_bed(rig),
+        resin_lacks: followed.resin_lacks(),
+        resin_price: own.resin_price().map(Amount::main),
+        membranes: f64::from(own.membranes()),
+        membrane_price: own
+            .membrane_price()
+            .map(|price| price.main() * f64::from(own.membranes())),
+        membrane_put_off_until: None,
         prefilter_price: own.prefilter_price().map(|price| price.main()),
         readings: count(this_week()),
         readings_before: count(

@@ -1,17 +1,19 @@
 //! Answers to questions: a rig now, its history, the fleet, who is quiet.
 
 use crate::message::Topic;
+use crate::replies::figures;
 use crate::replies::looking::{self, Past};
 use crate::replies::membrane;
+use crate::replies::reading::Told;
 use crate::store::readings::Reading;
 use crate::store::rigs::Rig;
 use crate::store::{self, StoreError};
 use crate::water::prefilter;
 
 use super::answer::Answer;
-use super::condition::{condition_to_tell, raw_condition, raw_rejection};
+use super::condition::{raw_rejection, word_for};
 use super::following::{Followed, follow_fleet};
-use super::recording::figures;
+use super::recording::figures as figures_of;
 use super::turn::Turn;
 
 const HISTORY_LINES: i64 = 10;
@@ -107,19 +109,20 @@ impl Turn<'_> {
 
     /// A rig's last reading, with the state that the computation gives it now.
     pub(super) fn newest(&self, followed: &Followed) -> Option<Past> {
-        let mut last = self.looked_up(followed.record.readings.last()?);
-        if let Some((rejection, condition)) = &mut last.membrane {
-            *condition = condition_to_tell(&followed.assessment, *rejection, &self.rules.limits());
+        let reading = followed.record.readings.last()?;
+        let mut last = self.looked_up(reading);
+        if let Some((rejection, told)) = &mut last.membrane {
+            *told = word_for(followed, reading, *rejection, &self.rules.limits());
         }
+        last.replaced = followed.unread_membrane_since().is_some();
         Some(last)
     }
 
     fn looked_up(&self, reading: &Reading) -> Past {
-        let membrane =
-            raw_rejection(reading).map(|rejection| (rejection, raw_condition(rejection, &self.rules.limits())));
         Past {
-            figures: figures(reading),
-            membrane,
+            figures: figures_of(reading),
+            membrane: raw_rejection(reading).map(|rejection| (rejection, Told::Doubtful)),
+            replaced: false,
             day: self.date(reading.taken_at),
         }
     }
@@ -128,9 +131,14 @@ impl Turn<'_> {
     async fn membrane(&mut self, rig: &Rig) -> Result<Answer, StoreError> {
         let followed = self.follow(rig).await?;
         let (money, judged) = self.money_lines(rig, &followed);
+        let unread = followed.unread_membrane_since();
         let assessment = followed.assessment;
         let (Some(level), Some(condition)) = (assessment.rejection, assessment.condition) else {
-            return if rig.di_only || assessment.last_reading_at.is_none() {
+            return if let Some(since) = unread {
+                let day = figures::day(self.words, self.date(since), self.today());
+                let facts = [("rig", (&rig.name).into()), ("day", (&day).into())];
+                Ok(Answer::says(self.words.say("membrane-new", facts)))
+            } else if rig.di_only || assessment.last_reading_at.is_none() {
                 self.one_rig(rig).await
             } else {
                 let facts = [

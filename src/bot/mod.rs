@@ -3,6 +3,7 @@
 
 pub mod digest_papers;
 pub mod envelope;
+mod past_settings;
 pub mod pictures;
 
 mod affairs;

@@ -17,8 +17,9 @@ use crate::water::renewal_verdict::{self, Renewal};
 
 use super::answer::Answer;
 use super::following::Followed;
+use super::past_settings::as_of;
 use super::recording::service_of;
-use super::rules::RulesFor;
+use super::rules::{Rules, RulesFor};
 use super::turn::Turn;
 
 /// So many rigs stand in one answer about prices.
@@ -48,7 +49,7 @@ impl Turn<'_> {
         Some(Verdict {
             best: self.best(&renewal),
             waiting_per_month: renewal.waiting_per_month,
-            running_per_year: renewal.running_cost_per_year,
+            running_per_year: renewal.resin_cost_per_year,
             mean_per_year: renewal.mean_cost_per_year,
             rule: renewal
                 .rule_of_thumb
@@ -144,6 +145,7 @@ impl Turn<'_> {
         let start = schedule::day_start(&self.zone, from).unwrap_or(0);
         let end = schedule::day_start(&self.zone, after).unwrap_or(self.now);
         let [mut resin, mut membranes, mut prefilters] = [Spent::default(); 3];
+        let settings = store::settings::all(self.db, self.outfit.id).await?;
         for one in self
             .fleet
             .clone()
@@ -163,7 +165,9 @@ impl Turn<'_> {
                     _ => continue,
                 };
                 spent.count += 1;
-                match price_of(service, what, self.rules.rig(one.id), self.rules.currency()) {
+                // A price or a size that came later changes nothing that was paid.
+                let then = Rules::of(&self.outfit, &as_of(&settings, service.done_at));
+                match price_of(service, what, then.rig(one.id), self.rules.currency()) {
                     Some(price) => spent.cost += price,
                     None => spent.unpriced += 1,
                 }
@@ -188,7 +192,7 @@ impl Turn<'_> {
     }
 }
 
-/// What a service cost, main units: as it was said with it, else as it is set,
+/// What a service cost, main units: as it was said with it, else as it was set,
 /// labour included.
 fn price_of(service: &Service, what: Option<What>, own: RulesFor<'_>, currency: Option<Currency>) -> Option<f64> {
     let digits = currency.map_or(2, Currency::digits);

@@ -1,11 +1,14 @@
 //! What people answer to what they were told unasked.
 
+use crate::digest::membrane_need::{self, MembraneNeed};
 use crate::digest::notes::Topic;
+use crate::replies::figures;
 use crate::replies::notes::{Press, answered};
 use crate::store::{self, StoreError};
 
 use super::answer::Answer;
 use super::turn::Turn;
+use super::{decisions, gathering};
 
 const WEEK: i64 = 7 * 86_400;
 
@@ -69,7 +72,33 @@ impl Turn<'_> {
                 store::notes::put_off(self.db, self.outfit.id, rig, topic.code(), self.now + WEEK).await?;
             }
         }
+        if let (false, "membrane", Some(rig)) = (again, about, rig)
+            && self.member.role.leads()
+            && let Some(answer) = self.put_membrane_off(rig).await?
+        {
+            return Ok(Some(answer));
+        }
         let press = if again { Press::InAWeek } else { Press::NotNow };
         Ok(Some(Answer::says(answered(self.words, press))))
+    }
+
+    /// Lets a membrane be for a while, if a new one is asked for; says until when.
+    async fn put_membrane_off(&mut self, rig_id: i64) -> Result<Option<Answer>, StoreError> {
+        let Some(rig) = self.fleet.iter().find(|rig| rig.id == rig_id).cloned() else {
+            return Ok(None);
+        };
+        let assessment = self.assess(&rig).await?;
+        let today = self.today();
+        let need = membrane_need::of(&assessment, today, gathering::offset(&self.zone, self.now));
+        if !matches!(
+            need,
+            MembraneNeed::Buy | MembraneNeed::Weigh { .. } | MembraneNeed::Plan(_)
+        ) {
+            return Ok(None);
+        }
+        decisions::put_membrane_off(self.db, self.outfit.id, rig_id, self.now).await?;
+        let until = figures::day(self.words, self.date(self.now + decisions::PUT_OFF), today);
+        let facts = [("rig", (&rig.name).into()), ("day", (&until).into())];
+        Ok(Some(Answer::says(self.words.say("note-answer-put-off", facts))))
     }
 }

@@ -9,6 +9,7 @@ use jiff::tz::TimeZone;
 
 use crate::chart::rig_history::{Dot, Level};
 use crate::chart::{Sheet, fleet_sheet, renewal_cost, resin_life, rig_history};
+use crate::digest::wants;
 use crate::replies::Words;
 use crate::replies::membrane::DueLine;
 use crate::replies::pictures::{fleet, money, resin, rig_history as history_words};
@@ -24,6 +25,8 @@ use crate::water::renewal_curve::cost_curve;
 use crate::water::renewal_verdict::Verdict;
 use crate::water::resin::BedState;
 use crate::water::settings::{Limits, Settings};
+
+use super::gathering::offset;
 
 /// How much of the past a rig's history shows: more would be a grey cloud.
 const HISTORY_WEEKS: i64 = 104;
@@ -151,6 +154,7 @@ fn fleet_row(seen: &Seen<'_>) -> fleet::Rig {
         level: fault.map(|fault| fault.seen_rejection).or(level),
         product_ppm: seen.assessment.resin.and_then(|bed| bed.product_ppm),
         resin: left(seen.assessment),
+        wants: wants::something(seen.assessment, seen.today(), offset(seen.zone, seen.assessment.now)),
         trend,
     }
 }

@@ -11,7 +11,7 @@ use crate::store::{self, Db, StoreError};
 use crate::water::history::{self, Event, Work};
 use crate::water::quantity::{Flow, Ppm, Pressure, Temperature};
 
-use super::recording::service_of;
+use super::recording::{service_key, service_of};
 use super::renewing::SAME_MEMBRANE;
 
 /// More readings than a rig gathers in twenty years.
@@ -72,6 +72,11 @@ impl Record {
         let of_kind = |service: &&Service| what.is_none_or(|what| service.what == what);
         let last = self.services.iter().rev().find(of_kind)?;
         schedule::local_date(zone, last.done_at)
+    }
+
+    /// Whether something was ever done.
+    pub fn has_done(&self, what: What) -> bool {
+        self.services.iter().any(|service| service.what == service_key(what))
     }
 
     /// The last water temperature that was told, degrees Celsius, and its date.

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::message::{self, Meaning, Scene, What};
 use crate::replies::caution::Occasion;
 use crate::replies::figures::shown_change;
-use crate::replies::reading::{self, Facts, Figures};
+use crate::replies::reading::{self, Facts, Figures, Told};
 use crate::replies::resin;
 use crate::store::questions::Question;
 use crate::store::readings::Reading;
@@ -13,9 +13,11 @@ use crate::store::rigs::Rig;
 use crate::store::services::Service;
 use crate::store::{self, StoreError};
 use crate::water::assess::Question as OpenPoint;
+use crate::water::condition::Condition;
+use crate::water::resin::BedState;
 
 use super::answer::Answer;
-use super::condition::{condition_to_tell, raw_rejection};
+use super::condition::{raw_rejection, word_for};
 use super::turn::Turn;
 use super::when::instant;
 
@@ -159,7 +161,7 @@ impl Turn<'_> {
         });
         let followed = self.follow(&rig).await?;
         let doubted = followed.sets_aside(kept);
-        let assessment = followed.assessment;
+        let assessment = &followed.assessment;
         let expected = assessment
             .rejection
             .filter(|_| doubted && assessment.fault.is_none())
@@ -171,12 +173,13 @@ impl Turn<'_> {
             .map(|OpenPoint::WasMembraneChanged { since }| self.date(since));
         let missed_flush = self.missed_flush(&rig, before, kept.taken_at).await?;
         let (today, taken_on) = (self.today(), self.date(kept.taken_at));
-        let membrane = raw.map(|rejection| {
-            let state = condition_to_tell(&assessment, rejection, &self.rules.limits());
-            (rejection, state)
-        });
-        self.occasions
-            .extend(membrane.map(|(_, state)| Occasion::Advised(state)));
+        let membrane = raw.map(|rejection| (rejection, word_for(&followed, kept, rejection, &self.rules.limits())));
+        self.occasions.extend(membrane.and_then(|(_, told)| match told {
+            Told::State(state) => Some(Occasion::Advised(state)),
+            // The answer sends to hoses and O-rings, as after a jump.
+            Told::LowUnproven if !short => Some(Occasion::Advised(Condition::Check)),
+            Told::LowUnproven | Told::Doubtful | Told::Back => None,
+        }));
         let facts = Facts {
             rig: &rig.name,
             figures: figures(kept),
@@ -191,6 +194,7 @@ impl Turn<'_> {
                 .resin
                 .filter(|_| remind)
                 .and_then(|bed| resin::short(self.words, &bed)),
+            slips: assessment.bed_state() == Some(BedState::EarlyBreakthrough),
             has_bed: self.rules.has_bed(&rig),
             flush: remind && taken_on == today && !rig.flushes_itself && !rig.di_only,
             today,

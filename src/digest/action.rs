@@ -15,8 +15,10 @@ pub enum Kind {
     ResinSoon,
     /// The permeate jumped: find the leak.
     FindLeak,
-    /// A new membrane pays, or its line is crossed and no price says otherwise.
+    /// A new membrane pays, or its line is crossed and nobody can say.
     NewMembrane,
+    /// It wears, and the cheapest date for a new membrane comes near.
+    PlanMembrane,
     /// Prefilters are overdue or due within two weeks.
     Prefilters,
     /// Flushes were missed.
@@ -50,12 +52,13 @@ pub enum Risk {
 
 impl Kind {
     /// All kinds.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::ChangeResin,
         Self::RepackResin,
         Self::ResinSoon,
         Self::FindLeak,
         Self::NewMembrane,
+        Self::PlanMembrane,
         Self::Prefilters,
         Self::Flush,
         Self::AskMembrane,
@@ -72,7 +75,9 @@ impl Kind {
             Self::ChangeResin | Self::RepackResin | Self::ResinSoon => Risk::Glass,
             Self::FindLeak => Risk::Fault,
             Self::NewMembrane => Risk::Money,
-            Self::Prefilters | Self::Flush | Self::AskMembrane | Self::IdleRig | Self::Frost => Risk::Care,
+            Self::PlanMembrane | Self::Prefilters | Self::Flush | Self::AskMembrane | Self::IdleRig | Self::Frost => {
+                Risk::Care
+            }
             Self::QuietRig | Self::QuietPerson => Risk::Silence,
         }
     }
@@ -86,6 +91,7 @@ impl Kind {
             Self::ResinSoon => "resin_soon",
             Self::FindLeak => "find_leak",
             Self::NewMembrane => "new_membrane",
+            Self::PlanMembrane => "plan_membrane",
             Self::Prefilters => "prefilters",
             Self::Flush => "flush",
             Self::AskMembrane => "ask_membrane",
@@ -278,6 +284,8 @@ pub enum Window {
     LineCrossed {
         /// Whether prices are told: then readings are too few.
         priced: bool,
+        /// Whether it is done, whatever the money says.
+        spent: bool,
     },
 }
 
@@ -290,6 +298,10 @@ impl Finding {
             Self::RepackResin { .. } => Kind::RepackResin,
             Self::ResinSoon { .. } => Kind::ResinSoon,
             Self::FindLeak { .. } => Kind::FindLeak,
+            Self::NewMembrane {
+                window: Window::Between { .. },
+                ..
+            } => Kind::PlanMembrane,
             Self::NewMembrane { .. } => Kind::NewMembrane,
             Self::Prefilters { .. } => Kind::Prefilters,
             Self::Flush { .. } => Kind::Flush,

@@ -59,6 +59,7 @@ pub struct Digest {
 pub fn decide(week: &Week) -> Digest {
     let mut actions = findings::actions(week);
     let fleet = fleet::rows(week, &actions);
+    let shopping = shopping::list(week);
     let later = actions.split_off(actions.len().min(MOST_ACTIONS));
     let jumps = |kept: fn(&Jump, &Week) -> bool| {
         let mut found: Vec<(String, Jump)> = week
@@ -74,8 +75,8 @@ pub fn decide(week: &Week) -> Digest {
         from: week.from,
         to: week.to,
         today: week.today,
-        headline: headline::of(week, &actions, &fleet),
-        shopping: shopping::list(week, &actions, &later),
+        headline: headline::of(week, &actions, &fleet, &shopping),
+        shopping,
         due_dates: due_dates::of(week),
         quiet: quiet::of(week),
         jumps_opened: jumps(|jump, week| jump.opened_on >= week.from),

@@ -8,6 +8,7 @@ use crate::water::prefilter;
 use crate::water::resin::BedState;
 
 use super::action::Action;
+use super::rig_findings;
 use super::week::{RigWeek, Week};
 
 /// One rig in the fleet's table.
@@ -25,8 +26,8 @@ pub struct FleetRow {
     pub with_jump: Option<f64>,
     /// Points of rejection lost a year.
     pub points_per_year: Option<f64>,
-    /// Working days that the resin lasts: low, likely, high; none when the rig
-    /// was not read this week.
+    /// Working days that the resin lasts: low, likely, high; none when it
+    /// cannot be counted or the rig is laid up.
     pub resin_days: Option<[f64; 3]>,
     /// Last product reading of this bed, ppm.
     pub product_ppm: Option<f64>,
@@ -55,7 +56,11 @@ pub fn rows(week: &Week, actions: &[Action]) -> Vec<FleetRow> {
         .filter_map(|item| item.subject.rig())
         .collect();
     let place = |id: i64| asked.iter().position(|asked| *asked == id);
-    let mut rows: Vec<FleetRow> = week.rigs.iter().map(|rig| row(rig, place(rig.id).is_some())).collect();
+    let mut rows: Vec<FleetRow> = week
+        .rigs
+        .iter()
+        .map(|rig| row(rig, place(rig.id).is_some(), week.today))
+        .collect();
     rows.sort_by(|a, b| {
         let place = |row: &FleetRow| place(row.id).unwrap_or(usize::MAX);
         let rejection = |row: &FleetRow| row.rejection.map_or(1.0, |interval| interval.mid);
@@ -67,7 +72,7 @@ pub fn rows(week: &Week, actions: &[Action]) -> Vec<FleetRow> {
     rows
 }
 
-fn row(rig: &RigWeek, is_asked_for: bool) -> FleetRow {
+fn row(rig: &RigWeek, is_asked_for: bool, today: Date) -> FleetRow {
     let assessment = &rig.assessment;
     FleetRow {
         id: rig.id,
@@ -76,11 +81,11 @@ fn row(rig: &RigWeek, is_asked_for: bool) -> FleetRow {
         rejection: assessment.rejection.filter(|_| rig.has_membrane),
         with_jump: assessment.fault.as_ref().map(|fault| fault.seen_rejection),
         points_per_year: assessment.points_per_year.filter(|_| rig.has_membrane),
-        // A rig that was not read may have stood: then its load is no fact. Nor does
-        // a bed that water slips past tell by its product how long it lasts.
+        // What stands may have used none, and a bed that water slips past does not tell
+        // by its product how long it lasts.
         resin_days: assessment
             .resin
-            .filter(|bed| rig.readings > 0 && bed.state != BedState::EarlyBreakthrough)
+            .filter(|bed| !rig_findings::is_laid_up(rig, today) && bed.state != BedState::EarlyBreakthrough)
             .and_then(|bed| bed.working_days),
         product_ppm: assessment.resin.and_then(|bed| bed.product_ppm),
         flushes: (rig.has_membrane && rig.manual_flush).then_some((rig.days_flushed, rig.days_worked)),

@@ -45,7 +45,7 @@ pub fn of<'a>(week: &Week, asked: impl Iterator<Item = &'a Action> + Clone) -> V
         .filter_map(|decision| {
             let name = name(week, decision)?;
             let is_open = asked.clone().flat_map(|action| &action.items).any(|item| {
-                item.finding.kind() == decision.kind
+                matter(item.finding.kind()) == matter(decision.kind)
                     && item.subject.rig() == decision.rig
                     && item.subject.person() == decision.person
             });
@@ -59,6 +59,15 @@ pub fn of<'a>(week: &Week, asked: impl Iterator<Item = &'a Action> + Clone) -> V
         .collect();
     followed.sort_by(|a, b| (place(a.outcome), a.kind, &a.name).cmp(&(place(b.outcome), b.kind, &b.name)));
     followed
+}
+
+/// What was asked for in other words before is still the same matter.
+fn matter(kind: Kind) -> Kind {
+    match kind {
+        Kind::PlanMembrane => Kind::NewMembrane,
+        Kind::ResinSoon => Kind::ChangeResin,
+        other => other,
+    }
 }
 
 fn place(outcome: Outcome) -> u8 {
@@ -111,7 +120,7 @@ fn done(rig: &RigWeek, decision: &Decision) -> Option<Outcome> {
             // A new O-ring ends a jump; one that stands came again behind it.
             None => served_on(&[Work::ORing]).map(Outcome::SaidDone),
         },
-        Kind::NewMembrane => served(&[Work::Membrane]),
+        Kind::NewMembrane | Kind::PlanMembrane => served(&[Work::Membrane]),
         Kind::AskMembrane => served(&[Work::Membrane, Work::SameMembrane]),
         Kind::Prefilters => served(&[Work::Prefilter]),
         Kind::Flush => (rig.days_worked > 0 && rig.days_flushed >= rig.days_worked).then_some(Outcome::Done(None)),

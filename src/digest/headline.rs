@@ -2,10 +2,11 @@
 
 use jiff::civil::Date;
 
-use super::action::{Action, Kind};
+use super::action::{Action, Finding, Item, Kind, Window};
 use super::dates::days_between;
 use super::fleet::FleetRow;
 use super::rig_findings::LAID_UP_FROM_DAYS;
+use super::shopping::Shopping;
 use super::week::{RigWeek, Week};
 
 /// The headline.
@@ -21,6 +22,8 @@ pub enum Headline {
     },
     /// What is wanted first, one or two things.
     Wants(Vec<Want>),
+    /// Nothing to mend or to ask, but something to buy.
+    OnlyToBuy,
     /// Nothing to mend, to buy or to ask of a rig.
     Calm {
         /// Rigs read this week.
@@ -42,7 +45,7 @@ pub struct Want {
 
 /// The headline of a week with these actions and rows.
 #[must_use]
-pub fn of(week: &Week, actions: &[Action], fleet: &[FleetRow]) -> Headline {
+pub fn of(week: &Week, actions: &[Action], fleet: &[FleetRow], shopping: &Shopping) -> Headline {
     let read = fleet.iter().filter(|row| row.readings > 0).count();
     if read == 0 {
         return Headline::NoReadings {
@@ -55,10 +58,13 @@ pub fn of(week: &Week, actions: &[Action], fleet: &[FleetRow]) -> Headline {
     if !wants.is_empty() {
         return Headline::Wants(wants);
     }
+    if !shopping.purchases.is_empty() {
+        return Headline::OnlyToBuy;
+    }
     // Where every rig is well, somebody's silence is the news.
     let silence = actions.iter().find(|action| action.kind == Kind::QuietPerson);
     match silence.filter(|_| unread == 0) {
-        Some(people) => Headline::Wants(vec![named(people)]),
+        Some(people) => Headline::Wants(vec![of_all(people)]),
         None => Headline::Calm { read, unread },
     }
 }
@@ -79,17 +85,46 @@ fn two_of(wants: Vec<Want>) -> Vec<Want> {
     [Some(first), second].into_iter().flatten().cloned().collect()
 }
 
-/// Silence and standing rigs are no headline beside what is wanted.
+/// Silence and standing rigs are no headline beside what is wanted. A membrane is called due when
+/// a new one pays or it is spent; else it is only to be weighed.
 fn want(action: &Action) -> Option<Want> {
     match action.kind {
         Kind::IdleRig | Kind::QuietRig | Kind::QuietPerson => None,
-        _ => Some(named(action)),
+        Kind::NewMembrane => {
+            let due: Vec<&Item> = action.items.iter().filter(|item| is_due(item)).collect();
+            Some(if due.is_empty() {
+                Want {
+                    kind: Kind::PlanMembrane,
+                    ..of_all(action)
+                }
+            } else {
+                Want {
+                    kind: Kind::NewMembrane,
+                    names: names(due),
+                }
+            })
+        }
+        _ => Some(of_all(action)),
     }
 }
 
-fn named(action: &Action) -> Want {
+fn of_all(action: &Action) -> Want {
     Want {
         kind: action.kind,
-        names: action.items.iter().map(|item| item.subject.name().to_owned()).collect(),
+        names: names(action.items.iter().collect()),
     }
+}
+
+fn names(items: Vec<&Item>) -> Vec<String> {
+    items.iter().map(|item| item.subject.name().to_owned()).collect()
+}
+
+fn is_due(item: &Item) -> bool {
+    matches!(
+        item.finding,
+        Finding::NewMembrane {
+            window: Window::Now | Window::LineCrossed { spent: true, .. },
+            ..
+        }
+    )
 }

@@ -3,19 +3,16 @@
 use jiff::civil::Date;
 
 use crate::water::assess::{Assessment, Question};
-use crate::water::condition::Condition;
 use crate::water::prefilter;
-use crate::water::renewal_verdict::Verdict;
 use crate::water::resin::{BedState, SPOTS_FROM_PPM};
 
 use super::action::{Finding, Window};
 use super::dates::{days_between, local_date};
+use super::membrane_need;
 use super::week::{RigWeek, Week};
 
 /// Resin is asked for when it is likely empty before the digest after this one.
 const RESIN_AHEAD_DAYS: i64 = 7;
-/// A new membrane is asked for this long before its cheapest date, to order it.
-const MEMBRANE_AHEAD_DAYS: i64 = 45;
 /// Silent longer than this, a rig is taken to stand.
 pub const STANDS_FROM_DAYS: i64 = 14;
 /// A membrane that stands longer than this wants preserving (common practice,
@@ -32,7 +29,7 @@ pub fn of(rig: &RigWeek, week: &Week) -> Vec<Finding> {
     [
         resin(rig, week),
         leak(rig, week),
-        membrane(&rig.assessment, week.today, week.utc_offset_seconds),
+        membrane(&rig.assessment, week.today, week.utc_offset_seconds).filter(|_| rig.membrane_put_off_until.is_none()),
         prefilters(&rig.assessment, week.today, week.utc_offset_seconds),
         flush(rig),
         unlogged(&rig.assessment, week.utc_offset_seconds),
@@ -43,9 +40,26 @@ pub fn of(rig: &RigWeek, week: &Week) -> Vec<Finding> {
     .collect()
 }
 
-/// The resin: spots now, slips, or runs out before the next digest.
+/// Whether nobody has read it for so long that it stands, and its owner knows.
+pub(super) fn is_laid_up(rig: &RigWeek, today: Date) -> bool {
+    let silent = rig.last_reading_on.map(|last| days_between(last, today));
+    rig.readings == 0 && silent.is_some_and(|days| days >= LAID_UP_FROM_DAYS)
+}
+
+/// The resin, unless the rig is laid up. Whatever else was not read goes on by the
+/// count: a bed that is used up by it stays so until somebody changes it.
 fn resin(rig: &RigWeek, week: &Week) -> Option<Finding> {
-    let bed = rig.assessment.resin?;
+    let spots = matches!(
+        rig.assessment.bed_state(),
+        Some(BedState::EarlyBreakthrough | BedState::Exhausted)
+    );
+    let counts = spots || !is_laid_up(rig, week.today);
+    resin_of(&rig.assessment, week.today, week.utc_offset_seconds).filter(|_| counts)
+}
+
+/// The resin: spots now, slips, or runs out before the next digest.
+pub(super) fn resin_of(assessment: &Assessment, today: Date, utc_offset_seconds: i64) -> Option<Finding> {
+    let bed = assessment.resin?;
     let product_ppm = bed.product_ppm.unwrap_or(0.0);
     match bed.state {
         BedState::EarlyBreakthrough => {
@@ -57,14 +71,10 @@ fn resin(rig: &RigWeek, week: &Week) -> Option<Finding> {
         BedState::Exhausted => return Some(Finding::ChangeResin { product_ppm }),
         BedState::Holding | BedState::GivingWay => {}
     }
-    // A rig that was not read may have stood: then its load is no fact.
-    if rig.readings == 0 {
-        return None;
-    }
     let (empty, working_days) = (bed.empty?, bed.working_days?);
-    let local = |at: i64| local_date(at, week.utc_offset_seconds).max(week.today);
+    let local = |at: i64| local_date(at, utc_offset_seconds).max(today);
     let change_by = local(empty.likely);
-    (days_between(week.today, change_by) < RESIN_AHEAD_DAYS).then(|| Finding::ResinSoon {
+    (days_between(today, change_by) < RESIN_AHEAD_DAYS).then(|| Finding::ResinSoon {
         at_hand_by: local(empty.early),
         change_by,
         working_days,
@@ -88,36 +98,10 @@ fn leak(rig: &RigWeek, week: &Week) -> Option<Finding> {
     })
 }
 
-/// A new membrane, where the money asks for it; where no price is told, the
-/// line. While a jump stands nothing is bought: the leak comes first.
+/// A new membrane, where the money asks for it; where it cannot, the line.
 pub(super) fn membrane(assessment: &Assessment, today: Date, utc_offset_seconds: i64) -> Option<Finding> {
-    if assessment.fault.is_some() || assessment.question.is_some() {
-        return None;
-    }
+    let window = membrane_need::of(assessment, today, utc_offset_seconds).window()?;
     let rejection = assessment.rejection?.mid;
-    let crossed = matches!(assessment.condition?, Condition::Due | Condition::Spent);
-    let verdict = assessment.renewal.map(|renewal| renewal.verdict);
-    let window = match verdict {
-        Some(Verdict::Now) => Window::Now,
-        Some(Verdict::Later(range)) => {
-            let local = |at: i64| local_date(at, utc_offset_seconds).max(today);
-            let likely = local(range.likely);
-            if days_between(today, likely) > MEMBRANE_AHEAD_DAYS {
-                return None;
-            }
-            Window::Between {
-                early: local(range.early),
-                likely,
-                // So near ahead its range ends within what is looked at.
-                late: range.late.map_or(likely, local),
-            }
-        }
-        Some(Verdict::NotInSight) => return None,
-        Some(Verdict::NotYetKnown) | None if crossed => Window::LineCrossed {
-            priced: verdict.is_some(),
-        },
-        Some(Verdict::NotYetKnown) | None => return None,
-    };
     let positive = |amount: f64| (amount.is_finite() && amount > 0.0).then_some(amount);
     let money = (assessment.renewal).filter(|_| !matches!(window, Window::LineCrossed { .. }));
     Some(Finding::NewMembrane {

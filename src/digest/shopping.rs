@@ -1,10 +1,13 @@
 //! What to buy for the next two weeks, with sums.
 
+use jiff::civil::Date;
+
 use crate::water::prefilter;
 use crate::water::resin::BedState;
 
-use super::action::{Action, Finding, Kind, Window};
+use super::membrane_need::{self, MembraneNeed};
 use super::resin_need::beds_needed;
+use super::rig_findings;
 use super::week::{RigWeek, Week};
 
 /// Weeks that the resin is counted for.
@@ -15,14 +18,30 @@ const WEEKS_AHEAD: f64 = 2.0;
 pub struct Shopping {
     /// What to buy: at most one of each good.
     pub purchases: Vec<Purchase>,
-    /// Rigs whose resin cannot be counted: its size, the litres a day or its
-    /// last change are not told.
-    pub resin_uncounted: Vec<String>,
+    /// Rigs whose resin cannot be counted, and what is missing for it.
+    pub resin_uncounted: Vec<(String, Vec<Lack>)>,
     /// Rigs whose prefilters were never logged.
     pub prefilters_unlogged: Vec<String>,
-    /// Rigs whose membrane is below its line, but without prices nobody can say
-    /// whether a new one pays.
-    pub membranes_to_weigh: Vec<String>,
+    /// Rigs whose membrane is below its line, but nobody can say whether a new one
+    /// pays; whether prices are told, so that only readings are missing.
+    pub membranes_to_weigh: Vec<(String, bool)>,
+    /// Rigs whose membrane somebody put off, and until when.
+    pub membranes_put_off: Vec<(String, Date)>,
+    /// Rigs with a fault that stands: nothing is bought for their membranes.
+    pub faulty: Vec<String>,
+}
+
+/// What is missing to count a rig's resin.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lack {
+    /// How much resin is in it.
+    BedSize,
+    /// Litres on a working day.
+    Litres,
+    /// When its resin was last changed.
+    Change,
+    /// A reading: what water comes to it.
+    Reading,
 }
 
 /// Something to buy.
@@ -66,69 +85,47 @@ impl Shopping {
     }
 }
 
-/// The list for a week whose findings are `actions` and `later`.
+/// The list for a week: the one that the digest shows and that an answer about
+/// buying tells.
 #[must_use]
-pub fn list(week: &Week, actions: &[Action], later: &[Action]) -> Shopping {
+pub fn list(week: &Week) -> Shopping {
     let mut rigs: Vec<&RigWeek> = week.rigs.iter().collect();
     rigs.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
-    // Resin is counted for rigs that were read: the others may stand.
-    let works = |rig: &&&RigWeek| rig.readings > 0;
-    let found = |kind: Kind| actions.iter().chain(later).filter(move |action| action.kind == kind);
-    let wanted = |kind: Kind, buys: fn(&Finding) -> bool| -> Vec<&RigWeek> {
-        let items = found(kind).flat_map(|action| &action.items);
-        let ids = items
-            .filter(|item| buys(&item.finding))
-            .filter_map(|item| item.subject.rig());
-        ids.filter_map(|id| week.rigs.iter().find(|rig| rig.id == id)).collect()
-    };
-    let resin = rigs.iter().filter(works).filter_map(|rig| {
-        let litres = resin_litres(rig).filter(|litres| *litres > 0.0)?;
-        let price = rig.prices.map(|prices| prices.resin_per_litre * litres);
-        Some((rig.name.clone(), litres, price))
-    });
-    let prefilters = wanted(Kind::Prefilters, |_| true);
-    let membranes = wanted(Kind::NewMembrane, |finding| !is_to_weigh(finding));
-    let purchases = [
-        purchase(Good::Resin, resin.collect()),
-        purchase(
-            Good::Prefilters,
-            (prefilters.iter())
-                .map(|rig| (rig.name.clone(), 1.0, rig.prefilter_price))
-                .collect(),
-        ),
-        purchase(
-            Good::Membrane,
-            (membranes.iter())
-                .map(|rig| (rig.name.clone(), 1.0, rig.prices.map(|prices| prices.membrane)))
-                .collect(),
-        ),
-    ];
-    let names = |rigs: Vec<&RigWeek>| rigs.iter().map(|rig| rig.name.clone()).collect();
-    Shopping {
-        purchases: purchases.into_iter().flatten().collect(),
-        resin_uncounted: names(
-            rigs.iter()
-                .filter(works)
-                .filter(|rig| resin_litres(rig).is_none())
-                .copied()
-                .collect(),
-        ),
-        prefilters_unlogged: names(
-            rigs.iter()
-                .filter(works)
-                .filter(|rig| never_logged(rig))
-                .copied()
-                .collect(),
-        ),
-        membranes_to_weigh: names(wanted(Kind::NewMembrane, is_to_weigh)),
+    let mut shopping = Shopping::default();
+    let (mut resin, mut prefilters, mut membranes) = (Vec::new(), Vec::new(), Vec::new());
+    for rig in rigs {
+        let name = || rig.name.clone();
+        match resin_litres(rig, week.today) {
+            Some(litres) if litres > 0.0 => {
+                resin.push((name(), litres, rig.resin_price.map(|price| price * litres)));
+            }
+            Some(_) => {}
+            None => shopping.resin_uncounted.push((name(), rig.resin_lacks.clone())),
+        }
+        if rig_findings::prefilters(&rig.assessment, week.today, week.utc_offset_seconds).is_some() {
+            prefilters.push((name(), 1.0, rig.prefilter_price));
+        }
+        if rig.readings > 0 && rig.assessment.prefilter.state == prefilter::State::NeverLogged {
+            shopping.prefilters_unlogged.push(name());
+        }
+        let need = membrane_need::of(&rig.assessment, week.today, week.utc_offset_seconds);
+        match (need, rig.membrane_put_off_until) {
+            (MembraneNeed::Buy | MembraneNeed::Weigh { .. }, Some(until)) => {
+                shopping.membranes_put_off.push((name(), until));
+            }
+            (MembraneNeed::Buy, None) => membranes.push((name(), rig.membranes, rig.membrane_price)),
+            (MembraneNeed::Weigh { priced, .. }, None) => shopping.membranes_to_weigh.push((name(), priced)),
+            (MembraneNeed::FaultFirst, _) => shopping.faulty.push(name()),
+            (MembraneNeed::Nothing | MembraneNeed::Plan(_), _) => {}
+        }
     }
-}
-
-fn is_to_weigh(finding: &Finding) -> bool {
-    let Finding::NewMembrane { window, .. } = finding else {
-        return false;
-    };
-    matches!(window, Window::LineCrossed { .. })
+    let purchases = [
+        purchase(Good::Resin, resin),
+        purchase(Good::Prefilters, prefilters),
+        purchase(Good::Membrane, membranes),
+    ];
+    shopping.purchases = purchases.into_iter().flatten().collect();
+    shopping
 }
 
 fn purchase(good: Good, rigs: Vec<(String, f64, Option<f64>)>) -> Option<Purchase> {
@@ -146,8 +143,13 @@ fn purchase(good: Good, rigs: Vec<(String, f64, Option<f64>)>) -> Option<Purchas
 }
 
 /// Litres of resin that a rig wants in the weeks ahead; `None` when they cannot
-/// be counted. A bed that slips is repacked before any is bought.
-fn resin_litres(rig: &RigWeek) -> Option<f64> {
+/// be counted. A bed that slips is repacked before any is bought, and none is
+/// bought for a rig that is laid up.
+fn resin_litres(rig: &RigWeek, today: Date) -> Option<f64> {
+    let is_spent = rig.assessment.bed_state() == Some(BedState::Exhausted);
+    if !rig.has_bed || (rig_findings::is_laid_up(rig, today) && !is_spent) {
+        return Some(0.0);
+    }
     let litres = rig.resin_litres?;
     let bed = rig.assessment.resin?;
     let left = match bed.state {
@@ -157,8 +159,4 @@ fn resin_litres(rig: &RigWeek) -> Option<f64> {
     };
     let ahead = WEEKS_AHEAD * rig.workdays_per_week;
     Some(f64::from(beds_needed(ahead, left, rig.bed_workdays)) * litres)
-}
-
-fn never_logged(rig: &RigWeek) -> bool {
-    rig.assessment.prefilter.state == prefilter::State::NeverLogged
 }

@@ -4,9 +4,9 @@ use jiff::civil::Date;
 
 use crate::water::assess::Assessment;
 use crate::water::history::Work;
-use crate::water::renewal::Prices;
 
 use super::action::Kind;
+use super::shopping::Lack;
 
 /// An outfit's week. Dates are the outfit's local dates.
 #[derive(Clone, Debug, PartialEq)]
@@ -57,8 +57,18 @@ pub struct RigWeek {
     pub bed_workdays: Option<f64>,
     /// Working days a week.
     pub workdays_per_week: f64,
-    /// What membrane and resin cost, in the outfit's currency.
-    pub prices: Option<Prices>,
+    /// Whether resin follows the membrane, or is all that it has.
+    pub has_bed: bool,
+    /// What is missing to count its resin.
+    pub resin_lacks: Vec<Lack>,
+    /// What a litre of resin costs, in the outfit's currency.
+    pub resin_price: Option<f64>,
+    /// How many membranes it has.
+    pub membranes: f64,
+    /// What they cost together, in the outfit's currency.
+    pub membrane_price: Option<f64>,
+    /// Until when somebody put a new membrane off.
+    pub membrane_put_off_until: Option<Date>,
     /// What a set of prefilters costs, in the outfit's currency.
     pub prefilter_price: Option<f64>,
     /// Readings of this week that count, set-aside ones included.

@@ -2,10 +2,12 @@
 
 use jiff::civil::Date;
 
+use crate::digest::shopping::Lack;
 use crate::message::setting::{Currency, VolumeUnit};
 
 use super::Words;
 use super::figures;
+use super::listed;
 
 /// Something to buy for some rigs.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -28,25 +30,40 @@ pub struct List {
     /// Membranes that pay.
     pub membranes: Lot,
     /// Rigs whose resin cannot be counted.
-    pub uncounted: Vec<String>,
+    pub uncounted: Vec<Uncounted>,
     /// Rigs below the due line, without prices.
     pub to_weigh: Vec<String>,
+    /// Rigs below the due line, with too few readings to judge the money.
+    pub to_weigh_later: Vec<String>,
+    /// Rigs whose membrane was put off, and until when.
+    pub put_off: Vec<(String, Date)>,
     /// Rigs with a fault that stands.
     pub faulty: Vec<String>,
 }
 
+/// Rigs whose resin cannot be counted for the same reason.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Uncounted {
+    /// Their names.
+    pub rigs: Vec<String>,
+    /// What is missing.
+    pub lacks: Vec<Lack>,
+    /// What could be typed to tell the first of it.
+    pub example: String,
+}
+
 /// How the list is worded.
-pub struct Wording<'a> {
+pub struct Wording {
     /// The currency of the sums.
     pub currency: Option<Currency>,
     /// The unit of volumes.
     pub volume: VolumeUnit,
-    /// What could be typed so that resin is counted.
-    pub example: &'a str,
+    /// The local date.
+    pub today: Date,
 }
 
 /// The shopping list: a line a good, with its sum and the sum of all.
-pub fn list(words: Words, list: &List, how: &Wording<'_>) -> String {
+pub fn list(words: Words, list: &List, how: &Wording) -> String {
     let mut lines = Vec::new();
     let lots = [&list.resin, &list.prefilters, &list.membranes];
     lines.extend(resin(words, &list.resin, how));
@@ -74,20 +91,45 @@ pub fn list(words: Words, list: &List, how: &Wording<'_>) -> String {
         let key = if unpriced { "buy-total-partly" } else { "buy-total" };
         lines.push(words.say(key, [("sum", (&figures::sum(words, total, how.currency)).into())]));
     }
-    for (key, rigs) in [("buy-weigh", &list.to_weigh), ("buy-fault-first", &list.faulty)] {
+    for (key, rigs) in [
+        ("buy-weigh", &list.to_weigh),
+        ("buy-weigh-later", &list.to_weigh_later),
+        ("buy-fault-first", &list.faulty),
+    ] {
         if !rigs.is_empty() {
             lines.push(words.say(key, [("rigs", (&rigs.join(", ")).into())]));
         }
     }
-    if !list.uncounted.is_empty() {
-        let rigs = list.uncounted.join(", ");
-        let facts = [("rigs", (&rigs).into()), ("example", how.example.into())];
-        lines.push(words.say("buy-uncounted", facts));
-    }
+    lines.extend(list.put_off.iter().map(|(rig, until)| {
+        let day = figures::day(words, *until, how.today);
+        words.say("buy-put-off", [("rig", rig.into()), ("day", (&day).into())])
+    }));
+    lines.extend(list.uncounted.iter().map(|one| {
+        let missing: Vec<String> = one.lacks.iter().map(|lack| words.plain(lack_key(*lack))).collect();
+        let missing: Vec<&str> = missing.iter().map(String::as_str).collect();
+        let (rigs, missing) = (one.rigs.join(", "), listed(words, &missing));
+        words.say(
+            "buy-uncounted",
+            [
+                ("rigs", (&rigs).into()),
+                ("missing", (&missing).into()),
+                ("example", (&one.example).into()),
+            ],
+        )
+    }));
     lines.join("\n")
 }
 
-fn resin(words: Words, lot: &Lot, how: &Wording<'_>) -> Option<String> {
+fn lack_key(lack: Lack) -> &'static str {
+    match lack {
+        Lack::BedSize => "lack-bed-size",
+        Lack::Litres => "lack-litres",
+        Lack::Change => "lack-change",
+        Lack::Reading => "lack-reading",
+    }
+}
+
+fn resin(words: Words, lot: &Lot, how: &Wording) -> Option<String> {
     let litres: f64 = lot.rigs.iter().map(|(_, litres)| litres).sum();
     if lot.rigs.is_empty() {
         return None;
@@ -111,7 +153,7 @@ fn resin(words: Words, lot: &Lot, how: &Wording<'_>) -> Option<String> {
     ))
 }
 
-fn lot(words: Words, lot: &Lot, [bare, priced]: [&str; 2], how: &Wording<'_>) -> Option<String> {
+fn lot(words: Words, lot: &Lot, [bare, priced]: [&str; 2], how: &Wording) -> Option<String> {
     if lot.rigs.is_empty() {
         return None;
     }

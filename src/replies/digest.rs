@@ -131,7 +131,7 @@ fn to_buy(words: Words, shopping: &Shopping, currency: Option<Currency>) -> Opti
 /// "12 L of resin".
 fn good(words: Words, purchase: &Purchase) -> String {
     let quantity = figures::plain_number(words, purchase.quantity);
-    let count = ("count", (purchase.rigs.len() as i64).into());
+    let count = ("count", (purchase.quantity.round() as i64).into());
     match purchase.good {
         Good::Resin => words.say("digest-good-resin", [("quantity", (&quantity).into())]),
         Good::Prefilters => words.say("digest-good-prefilters", [count]),

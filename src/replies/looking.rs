@@ -2,19 +2,19 @@
 
 use jiff::civil::Date;
 
-use crate::water::condition::Condition;
-
 use super::Words;
 use super::figures;
-use super::reading::{Figures, echo, state_word};
+use super::reading::{Figures, Told, echo, told_word};
 
 /// A reading as it is looked up.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Past {
     /// What was read.
     pub figures: Figures,
-    /// Rejection and state, on a rig with a membrane.
-    pub membrane: Option<(f64, Condition)>,
+    /// Rejection and the word beside it, on a rig with a membrane.
+    pub membrane: Option<(f64, Told)>,
+    /// Whether a new membrane was put in since.
+    pub replaced: bool,
     /// The local date on which it was taken.
     pub day: Date,
 }
@@ -45,9 +45,14 @@ pub fn rig(words: Words, rig: &Rig<'_>, today: Date) -> String {
     };
     let day = figures::day(words, last.day, today);
     let echo = echo(words, last.figures);
+    let key = if last.replaced {
+        "rig-last-taken-before"
+    } else {
+        "rig-last-taken"
+    };
     let mut lines = vec![
         headline(words, rig.name, last),
-        words.say("rig-last-taken", [("echo", (&echo).into()), ("day", (&day).into())]),
+        words.say(key, [("echo", (&echo).into()), ("day", (&day).into())]),
     ];
     let told = |date: Option<Date>| date.map_or_else(|| words.plain("never"), |date| figures::day(words, date, today));
     let (resin, flush) = (rig.resin_on.map(told), rig.flushed_on.map(told));
@@ -73,8 +78,9 @@ pub fn rig(words: Words, rig: &Rig<'_>, today: Date) -> String {
 
 fn headline(words: Words, rig: &str, past: &Past) -> String {
     match past.membrane {
+        Some(_) if past.replaced => words.say("rig-new-membrane", [("rig", rig.into())]),
         Some((rejection, state)) => {
-            let (percent, state) = (figures::percent(words, rejection), state_word(words, state));
+            let (percent, state) = (figures::percent(words, rejection), told_word(words, state));
             words.say(
                 "reading-verdict",
                 [
@@ -130,6 +136,7 @@ pub fn fleet(words: Words, outfit: &str, rigs: &[(String, Option<Past>)], today:
     )];
     lines.extend(rigs.iter().map(|(name, last)| match last {
         None => words.say("fleet-line-none", [("rig", name.into())]),
+        Some(last) if last.replaced => headline(words, name, last),
         Some(last) => {
             let day = figures::day(words, last.day, today);
             format!("{}, {day}", headline(words, name, last))

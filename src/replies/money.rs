@@ -34,7 +34,7 @@ pub struct Verdict {
     pub best: Best,
     /// What waiting costs a month; below zero while it saves.
     pub waiting_per_month: f64,
-    /// Resin for this membrane a year.
+    /// The whole resin bill of a year.
     pub running_per_year: f64,
     /// Membrane and resin a year, if renewed in time.
     pub mean_per_year: f64,

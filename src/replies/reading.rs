@@ -22,6 +22,19 @@ pub struct Figures {
     pub product_ppm: Option<f64>,
 }
 
+/// The word beside a reading's rejection.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Told {
+    /// The membrane's state.
+    State(Condition),
+    /// Low enough to weigh a new membrane, but too few readings prove it.
+    LowUnproven,
+    /// Far from its trend: it says nothing of the state until it is read again.
+    Doubtful,
+    /// A jump stands, but this reading is back where it was before.
+    Back,
+}
+
 /// All that the answer to one reading tells.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Facts<'a> {
@@ -29,8 +42,8 @@ pub struct Facts<'a> {
     pub rig: &'a str,
     /// What was read.
     pub figures: Figures,
-    /// Rejection and state, on a rig with a membrane.
-    pub membrane: Option<(f64, Condition)>,
+    /// Rejection and the word beside it, on a rig with a membrane.
+    pub membrane: Option<(f64, Told)>,
     /// Change of the rejection since the reading before, and that one's day.
     pub change: Option<(f64, Date)>,
     /// Since when a jump stands that wear cannot explain.
@@ -46,6 +59,8 @@ pub struct Facts<'a> {
     pub missed_flush: Option<Date>,
     /// A word on the resin, ready.
     pub resin: Option<String>,
+    /// Whether the bed lets water slip past although it is hardly used.
+    pub slips: bool,
     /// Whether resin follows the membrane.
     pub has_bed: bool,
     /// Whether to remind of the flush.
@@ -69,7 +84,7 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
                         "rejection-part",
                         [
                             ("percent", (&percent).into()),
-                            ("state", (&told_state(words, facts, state)).into()),
+                            ("state", (&told_word(words, state)).into()),
                         ],
                     )
                 }),
@@ -87,17 +102,22 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
         let percent = figures::whole_percent(expected);
         lines.push(words.say("advice-read-again", [("percent", (&percent).into())]));
     }
-    let advice = match facts.membrane.filter(|_| facts.expected.is_none()) {
-        Some((_, Condition::Wearing)) => Some("advice-wearing"),
-        Some((_, Condition::Due)) if facts.has_bed => Some("advice-due"),
-        Some((_, Condition::Due)) => Some("advice-due-no-resin"),
-        Some((_, Condition::Spent)) => Some("advice-spent"),
+    let advice = match facts.membrane {
+        Some((_, Told::State(Condition::Wearing))) => Some("advice-wearing"),
+        Some((_, Told::State(Condition::Due))) if facts.has_bed => Some("advice-due"),
+        Some((_, Told::State(Condition::Due))) => Some("advice-due-no-resin"),
+        Some((_, Told::State(Condition::Spent))) => Some("advice-spent"),
+        Some((_, Told::LowUnproven)) => Some("advice-unproven"),
         _ => None,
     };
     lines.extend(advice.map(|key| words.plain(key)));
     if let Some(since) = facts.fault {
         let day = figures::day(words, since, facts.today);
-        lines.push(words.say("advice-check", [("day", (&day).into())]));
+        let key = match facts.membrane {
+            Some((_, Told::Back)) => "advice-back",
+            _ => "advice-check",
+        };
+        lines.push(words.say(key, [("day", (&day).into())]));
     }
     if facts.renewed.is_some() {
         lines.push(words.say("advice-renewed", [("rig", facts.rig.into())]));
@@ -130,7 +150,7 @@ pub fn short_answer(words: Words, facts: &Facts<'_>) -> String {
         [
             ("rig", facts.rig.into()),
             ("percent", (&percent).into()),
-            ("state", (&told_state(words, facts, state)).into()),
+            ("state", (&told_word(words, state)).into()),
             ("echo", (&echo(words, facts.figures)).into()),
         ],
     )
@@ -144,7 +164,12 @@ fn verdict(words: Words, facts: &Facts<'_>) -> String {
         .map(|ppm| figures::ppm(words, ppm))
         .unwrap_or_default();
     if will_spot(facts.figures) {
-        return words.say("reading-will-spot", [rig, ("ppm", (&product).into())]);
+        let key = if facts.slips {
+            "reading-will-spot-slips"
+        } else {
+            "reading-will-spot"
+        };
+        return words.say(key, [rig, ("ppm", (&product).into())]);
     }
     match facts.membrane {
         Some((rejection, state)) => {
@@ -154,7 +179,7 @@ fn verdict(words: Words, facts: &Facts<'_>) -> String {
                 [
                     rig,
                     ("percent", (&percent).into()),
-                    ("state", (&told_state(words, facts, state)).into()),
+                    ("state", (&told_word(words, state)).into()),
                 ],
             )
         }
@@ -163,12 +188,13 @@ fn verdict(words: Words, facts: &Facts<'_>) -> String {
     }
 }
 
-/// The state's word; a reading far from its trend says nothing of the state.
-fn told_state(words: Words, facts: &Facts<'_>, state: Condition) -> String {
-    if facts.expected.is_some() {
-        words.plain("state-doubtful")
-    } else {
-        state_word(words, state)
+/// The word beside a reading's rejection.
+pub fn told_word(words: Words, told: Told) -> String {
+    match told {
+        Told::State(state) => state_word(words, state),
+        Told::LowUnproven => state_word(words, Condition::Unproven),
+        Told::Doubtful => words.plain("state-doubtful"),
+        Told::Back => words.plain("state-back"),
     }
 }
 

@@ -5,6 +5,9 @@ use crate::water::resin::{BedAssessment, BedState};
 use super::Words;
 use super::figures;
 
+/// From this share of its capacity on, a bed is used up by the count.
+const USED_UP_SHARE: f64 = 0.95;
+
 /// What is known of a rig's resin.
 pub struct Facts<'a> {
     /// The rig's name.
@@ -42,8 +45,10 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
             missing => with_missing(words.say("resin-missing", [rig]), missing),
         };
     };
-    let mut lines = vec![headline(words, facts.rig, days)];
-    if bed.state == BedState::GivingWay {
+    let by_glass = is_by_glass(&bed);
+    let mut lines = vec![headline(words, facts.rig, days, by_glass)];
+    // Where nothing is left, the first line says the same already.
+    if bed.state == BedState::GivingWay && whole(days[1]) > 0 {
         lines.push(words.plain("resin-rising"));
     }
     lines.push(match bed.product_ppm {
@@ -54,10 +59,20 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
     lines.join("\n")
 }
 
-fn headline(words: Words, rig: &str, days: [f64; 3]) -> String {
+/// Whether it is the glass that says how little is left, and not the count.
+fn is_by_glass(bed: &BedAssessment) -> bool {
+    bed.state == BedState::GivingWay && bed.used_share < USED_UP_SHARE
+}
+
+fn headline(words: Words, rig: &str, days: [f64; 3], by_glass: bool) -> String {
     let [low, likely, high] = days.map(whole);
     if likely == 0 {
-        return words.say("resin-used-up", [("rig", rig.into())]);
+        let key = if by_glass {
+            "resin-done-by-glass"
+        } else {
+            "resin-used-up"
+        };
+        return words.say(key, [("rig", rig.into())]);
     }
     let likely = working_days(words, likely);
     if low == high {
@@ -101,7 +116,12 @@ pub fn short(words: Words, bed: &BedAssessment) -> Option<String> {
     }
     let days = whole(bed.working_days?[1]);
     if days == 0 {
-        return Some(words.plain("resin-short-last"));
+        let key = if is_by_glass(bed) {
+            "resin-short-by-glass"
+        } else {
+            "resin-short-last"
+        };
+        return Some(words.plain(key));
     }
     let days = working_days(words, days);
     Some(words.say("resin-short", [("days", (&days).into())]))

@@ -75,7 +75,20 @@ pub async fn standing_everywhere(db: &mut Db) -> Result<Vec<(i64, Kept)>, StoreE
     Ok(rows.into_iter().map(|row| (row.outfit_id, row.kept)).collect())
 }
 
-/// All that was ever set in an outfit, newest first.
+/// All that was ever set in an outfit, oldest first.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn all(db: &mut Db, outfit_id: i64) -> Result<Vec<Kept>, StoreError> {
+    Ok(
+        sqlx::query_as("select rig_id, name, value, person_id, set_at from settings where outfit_id = $1 order by id")
+            .bind(outfit_id)
+            .fetch_all(&mut *db)
+            .await?,
+    )
+}
+
+/// The newest of what was set in an outfit, taken back or not.
 ///
 /// # Errors
 /// Whatever the database says.

@@ -294,16 +294,20 @@ fn prefilter_of(history: &History, settings: &Settings, now: i64) -> prefilter::
 
 fn assess_resin(history: &History, settings: &Settings, now: i64) -> Option<BedAssessment> {
     let litres = settings.resin_litres?;
-    let feed = history.feeds.median().unwrap_or(150.0);
     let daily = history.daily_litres(settings).unwrap_or(0.0);
-    let daily_g = daily * super::resin::grams_per_litre(feed, history.leaving_passage(settings));
     let share = settings.use_share(now).max(0.05);
     let mut bed = history.bed;
     // The days since the last event loaded the bed as well.
     let idle_days = history
         .until
         .map_or(0.0, |until| super::observation::years_between(until, now) * 365.25);
-    bed.load(daily * idle_days * share, feed, history.leaving_passage(settings));
+    // Before the first reading nobody knows what water comes to the bed.
+    let passage = history.leaving_passage(settings);
+    let daily_g = history.feeds.median().map_or(0.0, |feed| {
+        bed.settle(feed, passage);
+        bed.load(daily * idle_days * share, feed, passage);
+        daily * super::resin::grams_per_litre(feed, passage)
+    });
     Some(bed.assess(
         now,
         litres,

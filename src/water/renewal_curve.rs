@@ -23,7 +23,8 @@ pub struct CostCurve {
     pub points: Vec<(i64, f64)>,
     /// Where it is least.
     pub least: (i64, f64),
-    /// From when to when it is within 2 % of the least, UTC seconds.
+    /// From when to when it is within 2 % of the least, the carbon dioxide's resin left
+    /// out, UTC seconds.
     pub flat: (i64, i64),
 }
 
@@ -50,13 +51,16 @@ pub fn cost_curve(history: &History, settings: &Settings, outfit: &Lessons, now:
     let after = all.iter().skip_while(|point| point.0 < least.0);
     let from = before.take_while(is_flat).last()?.0;
     let to = after.take_while(is_flat).last()?.0;
+    // The carbon dioxide is on the bill whenever it is renewed.
+    let whole = |(at, cost): (i64, f64)| (at, cost + terms.carbon_dioxide);
     let points = all
         .into_iter()
         .filter(|point| point.1 <= MOST_TIMES_LEAST * least.1)
+        .map(whole)
         .collect();
     Some(CostCurve {
         points,
-        least,
+        least: whole(least),
         flat: (from, to),
     })
 }

@@ -7,7 +7,7 @@ use super::forecast::{Range, after_years, level_spread, planning_growth};
 use super::observation::{year_angle, years_between};
 use super::prior::Lessons;
 use super::renewal::{Standing, yearly_cost_per_passage};
-use super::resin::GRAMS_PER_LITRE;
+use super::resin::{CARBON_DIOXIDE_PPM, GRAMS_PER_LITRE};
 use super::rig::History;
 use super::settings::Settings;
 use super::trend::Trend;
@@ -67,9 +67,12 @@ pub struct Renewal {
     /// Rejection at which it is cheapest on the average of the seasons, a fraction;
     /// it may lie in the past. The verdict's date minds the season as well.
     pub best_rejection: f64,
-    /// Resin bought for this membrane over a whole year, as it stands.
+    /// Resin bought over a whole year for what this membrane lets through, as it stands.
     pub running_cost_per_year: f64,
-    /// Membrane and resin a year, if renewed at the cheapest time.
+    /// The whole resin bill of a year, as it stands: with the carbon dioxide, which no
+    /// membrane stops.
+    pub resin_cost_per_year: f64,
+    /// Membrane and the whole resin bill a year, if renewed at the cheapest time.
     pub mean_cost_per_year: f64,
     /// Cost of waiting for the next month, in its season; negative while waiting saves.
     pub waiting_per_month: f64,
@@ -100,6 +103,7 @@ pub fn judge_renewal(
     let Terms {
         renewal,
         cost,
+        carbon_dioxide,
         standing: now_standing,
         seasons,
     } = terms(history, settings, outfit, trend, now)?;
@@ -126,7 +130,8 @@ pub fn judge_renewal(
         verdict,
         best_rejection: (1.0 - best_log.exp()).clamp(0.0, 1.0),
         running_cost_per_year: cost * now_standing.log_passage.exp(),
-        mean_cost_per_year: mean,
+        resin_cost_per_year: cost * now_standing.log_passage.exp() + carbon_dioxide,
+        mean_cost_per_year: mean + carbon_dioxide,
         waiting_per_month: waiting,
         rule_of_thumb: rule_of_thumb(&now_standing, settings, renewal, cost, mean, now),
         sensitivity: Some(Sensitivity {
@@ -142,6 +147,9 @@ pub(super) struct Terms {
     pub renewal: f64,
     /// Yearly resin cost per unit of salt passage.
     pub cost: f64,
+    /// Yearly resin cost of the carbon dioxide: the same for any membrane, so that it
+    /// moves no date, but it is on the bill.
+    pub carbon_dioxide: f64,
     /// The life so far.
     pub standing: Standing,
     /// What a unit of salt passage costs in each week from now, 1 on average.
@@ -165,10 +173,12 @@ pub(super) fn terms(
         .max(0.1 * resin_litres * GRAMS_PER_LITRE);
     let feed = history.feeds.median()?;
     let cost = yearly_cost_per_passage(prices.bed(resin_litres), grams, litres, feed);
+    let carbon_dioxide = yearly_cost_per_passage(prices.bed(resin_litres), grams, litres, CARBON_DIOXIDE_PPM);
     let renewal = prices.renewal();
     (cost > 0.0 && renewal > 0.0).then(|| Terms {
         renewal,
         cost,
+        carbon_dioxide,
         standing: standing(history, settings, outfit, trend, now),
         seasons: seasons(settings, trend, now),
     })

@@ -12,7 +12,7 @@ use super::forecast::{Range, Z80};
 use super::observation::ewma;
 
 /// Carbon dioxide as it loads the bed, ppm.
-const CARBON_DIOXIDE_PPM: f64 = 4.0;
+pub(super) const CARBON_DIOXIDE_PPM: f64 = 4.0;
 /// Capacity of mixed bed before the rig's own changes say otherwise, g/L.
 pub const GRAMS_PER_LITRE: f64 = 20.0;
 /// Weight of that first belief, in cycles, and how a cycle's weight fades.
@@ -26,6 +26,9 @@ pub const SPOTS_FROM_PPM: f64 = 10.0;
 const GIVING_WAY_PPM: f64 = 3.0;
 /// A breakthrough before this share of the capacity is early.
 const EARLY_SHARE: f64 = 0.4;
+/// Spread of a load that was counted by a later reading, relative (a judgement,
+/// no source: taps and membranes differ so much from month to month).
+const ASSUMED_SPREAD: f64 = 0.40;
 const DAY: i64 = 86_400;
 
 /// What is kept of the bed.
@@ -47,6 +50,15 @@ pub struct Bed {
     pub cycles_g: f64,
     /// Last two product readings, ppm, newest first, with their instants.
     pub product: [Option<(i64, f64)>; 2],
+    /// Litres since then whose water no reading has told yet.
+    #[serde(default)]
+    pub untold_litres: f64,
+    /// Grams of `load_g` that were counted by a reading taken after them.
+    #[serde(default)]
+    pub assumed_g: f64,
+    /// Whether it was repacked since then.
+    #[serde(default)]
+    pub repacked: bool,
 }
 
 /// How the bed stands.
@@ -120,6 +132,24 @@ impl Bed {
         self.litres += litres;
     }
 
+    /// Lets litres of a water that no reading has told yet wait for one.
+    pub fn await_water(&mut self, litres: f64) {
+        self.untold_litres += litres;
+    }
+
+    /// Loads the bed with the litres that waited, by the first water that is known.
+    pub fn settle(&mut self, feed_ppm: f64, salt_passage: f64) {
+        let litres = std::mem::take(&mut self.untold_litres);
+        self.assumed_g += litres * grams_per_litre(feed_ppm, salt_passage);
+        self.load(litres, feed_ppm, salt_passage);
+    }
+
+    /// Takes a repacking: what was tasted before says nothing of it.
+    pub fn repack(&mut self) {
+        self.product = [None; 2];
+        self.repacked = true;
+    }
+
     /// Takes a product reading.
     pub fn taste(&mut self, at: i64, product_ppm: f64) {
         self.product = [Some((at, product_ppm)), self.product[0]];
@@ -132,7 +162,9 @@ impl Bed {
         let was_clean = self.product[0]
             .is_some_and(|(tasted, ppm)| at - tasted < 5 * DAY && ppm < 2.0 && Some(tasted) > self.changed_at);
         let plausible = (0.2 * capacity..=5.0 * capacity).contains(&self.load_g);
-        if self.changed_at.is_some() && plausible && (!was_clean || self.load_g > capacity) {
+        // A load that is mostly assumed teaches nothing.
+        let counted = self.assumed_g <= 0.5 * self.load_g;
+        if self.changed_at.is_some() && counted && plausible && (!was_clean || self.load_g > capacity) {
             self.cycles = FADE * self.cycles + 1.0;
             self.cycles_g = FADE * self.cycles_g + self.load_g;
         }
@@ -168,7 +200,8 @@ impl Bed {
         let before = self.product[1].filter(of_this_bed);
         let known_load = self.changed_at.is_some();
         let state = match last {
-            Some((_, ppm)) if known_load && used < EARLY_SHARE && ppm >= SPOTS_FROM_PPM / 2.0 => {
+            // Where repacking did not help, it is the resin after all.
+            Some((_, ppm)) if known_load && used < EARLY_SHARE && ppm >= SPOTS_FROM_PPM / 2.0 && !self.repacked => {
                 BedState::EarlyBreakthrough
             }
             Some((_, ppm)) if ppm >= SPOTS_FROM_PPM => BedState::Exhausted,
@@ -176,6 +209,7 @@ impl Bed {
             _ => BedState::Holding,
         };
         let spread = CYCLE_SPREAD * capacity / (1.0 + 0.5 * self.cycles).sqrt().min(2.0);
+        let spread = spread.hypot(ASSUMED_SPREAD * self.assumed_g);
         let mut left = [-Z80, 0.0, Z80].map(|z| (capacity + z * spread - self.load_g).max(0.0));
         if let Some((_, ppm)) = last {
             // Near breakthrough the product says more than the balance.

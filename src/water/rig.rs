@@ -181,8 +181,14 @@ impl History {
             let share = settings.use_share(until + (at - until) / 2);
             if let Some(daily) = self.daily_litres(settings) {
                 let litres = daily * days * share;
-                let passage = self.leaving_passage(settings);
-                self.bed.load(litres, self.feeds.median().unwrap_or(150.0), passage);
+                match self.feeds.median() {
+                    Some(feed) => {
+                        let passage = self.leaving_passage(settings);
+                        self.bed.settle(feed, passage);
+                        self.bed.load(litres, feed, passage);
+                    }
+                    None => self.bed.await_water(litres),
+                }
                 self.prefilter_litres += litres;
             }
             self.life.carry(at, share);
@@ -296,7 +302,7 @@ impl History {
                     self.bed.change(at, litres);
                 }
             }
-            Work::Repack => self.bed.product = [None; 2],
+            Work::Repack => self.bed.repack(),
             Work::Prefilter => {
                 self.opened_at = Some(at);
                 self.prefilter_at = Some(at);

@@ -53,6 +53,8 @@ rarer! {
     digest_notes: "digest-notes.txt",
     digest_one_of_each_es: "digest-one-of-each-es.txt",
     digest_one_of_each: "digest-one-of-each.txt",
+    es_figures: "es-figures.txt",
+    figures: "figures.txt",
     help_hints_es: "help-hints-es.txt",
     help_hints: "help-hints.txt",
     help_pages_es: "help-pages-es.txt",

@@ -11,7 +11,6 @@ use tapside::water::history::Work;
 use tapside::water::jump::{Cause, NextTest};
 use tapside::water::prefilter;
 use tapside::water::prior::Lessons;
-use tapside::water::renewal::Prices;
 use tapside::water::renewal_verdict::{Renewal, RuleOfThumb, Verdict};
 use tapside::water::resin::{BedAssessment, BedState};
 use tapside::water::rig::History;
@@ -75,12 +74,12 @@ pub fn sound(id: i64, name: &str) -> RigWeek {
         resin_litres: Some(6.0),
         bed_workdays: Some(30.0),
         workdays_per_week: 5.0,
-        prices: Some(Prices {
-            membrane: 160.0,
-            membrane_labour: 40.0,
-            resin_per_litre: 9.0,
-            resin_labour: 15.0,
-        }),
+        has_bed: true,
+        resin_lacks: Vec::new(),
+        resin_price: Some(9.0),
+        membranes: 1.0,
+        membrane_price: Some(160.0),
+        membrane_put_off_until: None,
         prefilter_price: Some(28.0),
         readings: 5,
         readings_before: 19,
@@ -127,6 +126,7 @@ pub fn renewal(verdict: Verdict, waiting_per_month: f64) -> Renewal {
         verdict,
         best_rejection: 0.86,
         running_cost_per_year: 640.0,
+        resin_cost_per_year: 760.0,
         mean_cost_per_year: 420.0,
         waiting_per_month,
         rule_of_thumb: Some(RuleOfThumb {
@@ -143,6 +143,23 @@ pub fn worn(mut rig: RigWeek, level: f64, condition: Condition, money: Renewal) 
     rig.assessment.condition = Some(condition);
     rig.assessment.points_per_year = Some(6.2);
     rig.assessment.renewal = Some(money);
+    rig
+}
+
+/// Its membrane is due, and waiting costs so much a month.
+pub fn worn_now(waiting: f64) -> RigWeek {
+    worn(sound(1, "Otter"), 0.84, Condition::Due, renewal(Verdict::Now, waiting))
+}
+
+/// The money plans a membrane, but the rig is sound.
+pub fn sound_still(mut rig: RigWeek) -> RigWeek {
+    rig.assessment.condition = Some(Condition::Sound);
+    rig
+}
+
+/// Its owner put the membrane off.
+pub fn put_off(mut rig: RigWeek) -> RigWeek {
+    rig.membrane_put_off_until = Some(date(2026, 3, 20));
     rig
 }
 

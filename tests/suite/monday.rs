@@ -40,7 +40,7 @@ async fn owners_get_the_digest_on_monday_morning_once_and_nobody_else() {
     ");
     assert_eq!(world.waits(HOUR).await, "", "once");
     assert_snapshot!(world.says("owner", "[More]").await, @r"
-    bot: Resin that I cannot count (size, litres a day or last change not told): Heron, Otter
+    bot: Resin that I cannot count (size, litres a day or last change not told): Heron, Mule, Otter
          Prefilters never logged: Heron, Otter
          .
          Not read last week: Mule (never read)

@@ -49,7 +49,7 @@ async fn a_year_costs_what_was_logged_at_its_price() {
          1 new membrane £220
          2 resin changes £315
          1 change of prefilters £25
-         What was logged, at the price told with it, else as set, labour included.
+         What was logged, at the price told with it, else as set on its day, labour included.
     ");
     assert_snapshot!(world.says("owner", "what did otter cost last year?").await, @"bot: Otter, 1 Jan 2025 to 31 Dec 2025: no resin, membrane or prefilters were logged.");
     let heron = world.says("owner", "what did heron cost this year?").await;

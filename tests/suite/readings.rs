@@ -35,13 +35,13 @@ async fn worked_examples_give_their_printed_rejection() {
 }
 
 #[tokio::test]
-async fn the_first_reading_is_judged_by_its_raw_rejection() {
+async fn a_first_reading_shows_a_sound_membrane_and_proves_no_worn_one() {
     let mut world = World::new().await;
     for (rig, permeate, state) in [
         ("wren", 20, "90.0 % - sound"),
-        ("teal", 21, "89.5 % - wearing"),
-        ("swift", 31, "84.5 % - due"),
-        ("robin", 41, "79.5 % - spent"),
+        ("teal", 21, "89.5 % - unproven"),
+        ("swift", 31, "84.5 % - unproven"),
+        ("robin", 41, "79.5 % - unproven"),
     ] {
         world.says("owner", &format!("add rig {rig}")).await;
         let answer = world.says("crew", &format!("{rig} 200 {permeate}")).await;
@@ -136,7 +136,7 @@ async fn history_and_fleet_are_looked_up() {
     bot: My outfit: 3 rigs
          Heron 94.0 % - sound, today
          Mule - no readings yet
-         Otter 84.0 % - due, today
+         Otter 84.0 % - unproven, today
     ");
     assert_snapshot!(world.says("crew", "heron?").await, @r"
     bot: Heron 94.0 % - sound
@@ -171,4 +171,14 @@ async fn a_reading_is_not_doubted_for_another_of_the_same_time() {
     assert!(doubted.contains("read again"), "{doubted}");
     let again = world.says("crew", "heron 180 12 at 7:30").await;
     assert!(again.contains("Heron 93.3 % - sound"), "{again}");
+}
+
+#[tokio::test]
+async fn the_lines_that_an_owner_sets_decide_the_word() {
+    let mut world = World::new().await;
+    for word in ["87.0 % - unproven", "87.0 % - unproven", "87.0 % - wearing"] {
+        assert!(world.says("crew", "heron 200 26").await.contains(word), "{word}");
+    }
+    world.says("owner", "due line 88").await;
+    assert!(world.says("crew", "heron 200 26").await.contains("87.0 % - due"));
 }

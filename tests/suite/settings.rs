@@ -390,11 +390,3 @@ async fn a_meter_that_shows_conductivity_is_read_so() {
     let answer = world.says("crew", "heron 181 12").await;
     assert!(answer.contains("tap 181 -> RO 12 ppm"), "{answer}");
 }
-
-#[tokio::test]
-async fn the_lines_that_an_owner_sets_decide_the_word() {
-    let mut world = World::new().await;
-    assert!(world.says("crew", "heron 200 26").await.contains("87.0 % - wearing"));
-    world.says("owner", "due line 88").await;
-    assert!(world.says("crew", "otter 200 26").await.contains("87.0 % - due"));
-}

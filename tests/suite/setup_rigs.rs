@@ -49,6 +49,9 @@ async fn nothing_is_said_of_resin_on_a_rig_without_it() {
             "{asked}: {told}"
         );
     }
+    for _ in 0..5 {
+        world.says("crew", "heron 214 35").await;
+    }
     let heard = world.says("crew", "heron 214 35").await;
     assert!(heard.contains("due") && !heard.contains("resin"), "{heard}");
     let guided = world.says("owner", "set up heron").await;

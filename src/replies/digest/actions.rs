@@ -210,7 +210,7 @@ fn membrane(words: Words, rig: &str, finding: &Finding, today: Date, currency: O
                 [("rig", rig.into()), ("window", (&window).into())],
             )
         }
-        (Window::LineCrossed { priced }, ..) => {
+        (Window::LineCrossed { priced, .. }, ..) => {
             let key = if *priced {
                 "digest-membrane-weigh-later"
             } else {
@@ -305,6 +305,7 @@ fn many_key(action: &Action) -> &'static str {
         Kind::FindLeak => "digest-many-leak",
         Kind::NewMembrane if action.items.iter().all(is_to_weigh) => "digest-many-membrane-weigh",
         Kind::NewMembrane => "digest-many-membrane",
+        Kind::PlanMembrane => "digest-many-plan-membrane",
         Kind::Prefilters => "digest-many-prefilters",
         Kind::Flush => "digest-many-flush",
         Kind::AskMembrane => "digest-many-ask-membrane",

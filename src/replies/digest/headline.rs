@@ -29,6 +29,7 @@ pub fn of(words: Words, digest: &Digest) -> String {
             };
             words.say(key, [("since", (&since).into())])
         }
+        Headline::OnlyToBuy => words.plain("digest-only-to-buy"),
         Headline::Calm { read, unread: 0 } => words.say("digest-calm", [("count", (*read as i64).into())]),
         Headline::Calm { read, unread } => words.say(
             "digest-calm-unread",
@@ -62,6 +63,7 @@ fn wanted(words: Words, want: &Want) -> String {
         Kind::ResinSoon => "digest-wants-resin-soon",
         Kind::FindLeak => "digest-wants-find-leak",
         Kind::NewMembrane => "digest-wants-new-membrane",
+        Kind::PlanMembrane => "digest-wants-plan-membrane",
         Kind::Prefilters => "digest-wants-prefilters",
         Kind::Flush => "digest-wants-flush",
         Kind::AskMembrane => "digest-wants-ask-membrane",

@@ -90,13 +90,17 @@ fn shopping(words: Words, shopping: &Shopping, currency: Option<Currency>, most:
     if unpriced > 0 {
         lines.push(words.plain("digest-shopping-unpriced"));
     }
+    let to_weigh = (shopping.membranes_to_weigh.iter())
+        .map(|(rig, _)| rig.clone())
+        .collect();
+    let uncounted = (shopping.resin_uncounted.iter()).map(|(rig, _)| rig.clone()).collect();
     for (key, rigs) in [
-        ("digest-shopping-weigh", &shopping.membranes_to_weigh),
-        ("digest-shopping-uncounted", &shopping.resin_uncounted),
-        ("digest-shopping-unlogged", &shopping.prefilters_unlogged),
+        ("digest-shopping-weigh", to_weigh),
+        ("digest-shopping-uncounted", uncounted),
+        ("digest-shopping-unlogged", shopping.prefilters_unlogged.clone()),
     ] {
         if !rigs.is_empty() {
-            let rigs = lists::some(words, rigs, most);
+            let rigs = lists::some(words, &rigs, most);
             lines.push(words.say(key, [("rigs", (&rigs).into())]));
         }
     }
@@ -235,7 +239,7 @@ fn followed_name(words: Words, followed: &Followed) -> Option<String> {
         Kind::ChangeResin | Kind::ResinSoon => "digest-noun-resin",
         Kind::RepackResin => "digest-noun-repack",
         Kind::FindLeak => "digest-noun-leak",
-        Kind::NewMembrane => "digest-noun-membrane",
+        Kind::NewMembrane | Kind::PlanMembrane => "digest-noun-membrane",
         Kind::Prefilters => "digest-noun-prefilters",
         Kind::Flush => "digest-noun-flush",
         Kind::AskMembrane => "digest-noun-question",

@@ -46,6 +46,7 @@ digest-calm-unread = { $count ->
     [one] The rig that was read wants nothing; { $unread } sent no reading.
    *[other] The { $count } rigs that were read want nothing; { $unread } sent no reading.
   }
+digest-only-to-buy = Nothing to mend this week, only something to buy.
 digest-wants-change-resin = { $count ->
    *[other] { $rigs } will spot without new resin
   }
@@ -64,6 +65,10 @@ digest-wants-find-leak = { $count ->
 digest-wants-new-membrane = { $count ->
     [one] { $rigs } is due for a membrane
    *[other] { $rigs } are due for membranes
+  }
+digest-wants-plan-membrane = { $count ->
+    [one] { $rigs } has a membrane to weigh
+   *[other] { $rigs } have membranes to weigh
   }
 digest-wants-prefilters = { $count ->
     [one] { $rigs } wants prefilters
@@ -110,9 +115,9 @@ digest-membrane-now = { $rig }: new membrane now
     waiting costs about { $money } a month
 digest-membrane-pays = { $rig }: new membrane now
     it pays for itself
-digest-membrane-between = { $rig }: order a membrane
+digest-membrane-between = { $rig }: plan a new membrane
     cheapest to change { $window }
-digest-membrane-between-saves = { $rig }: order a membrane
+digest-membrane-between-saves = { $rig }: plan a new membrane
     cheapest to change { $window }; waiting until it is spent costs about { $money } more
 digest-membrane-weigh = { $rig }: weigh a new membrane
     it is at { $percent }; with your prices I can say when it pays
@@ -155,6 +160,8 @@ digest-many-leak = Find the leaks: hoses, fittings, O-rings
 digest-many-membrane = New membranes, and what a month's waiting costs
     { $rigs }
 digest-many-membrane-weigh = Weigh new membranes, these are below their line
+    { $rigs }
+digest-many-plan-membrane = Plan new membranes, cheapest to change
     { $rigs }
 digest-many-prefilters = Change prefilters
     { $rigs }
@@ -300,6 +307,7 @@ note-press-new = Yes, a new one
 note-press-same = No, the same
 note-answer-week = I will ask again in a week.
 note-answer-ok = Noted.
+note-answer-put-off = Noted: { $rig }'s membrane stays out of the digest and of what to buy until { $day }.
 preserved-noted = { $rig }: membrane in preservative. Noted, and not asked about until it works again.
     Renew the preservative as its label says; before the next window, flush it well.
 preserved-since = Membrane in preservative { $since }: before the next window, flush it well.

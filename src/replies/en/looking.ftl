@@ -3,6 +3,8 @@
 rig-none-yet = { $rig } - no readings yet. Text: { $example }
 rig-no-rejection = { $rig } - the last reading gives no rejection
 rig-last-taken = { $echo }, { $day }
+rig-last-taken-before = Before it: { $echo }, { $day }
+rig-new-membrane = { $rig } - new membrane, not read yet
 rig-services-resin = Last resin: { $resin }.
 rig-services-flush = Last flush: { $flush }.
 rig-services = Last resin: { $resin }. Last flush: { $flush }.

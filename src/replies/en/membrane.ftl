@@ -12,4 +12,5 @@ membrane-basis = { $readings ->
     [one] From 1 reading
    *[other] From { $readings } readings
   }, corrected for cold water and weak pressure where you gave them.
+membrane-new = { $rig }: new membrane since { $day }, not read yet.
 membrane-not-yet = { $rig }: too few readings to tell, { $readings } so far. It takes three, or a logged new membrane.

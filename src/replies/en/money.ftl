@@ -9,7 +9,7 @@ money-waiting-saves = For now, waiting saves about { $saved } a month.
 money-far = At these prices no new membrane pays within five years.
 money-unknown = Whether a new one pays is not known yet: that takes four readings over 60 days.
 money-fault-first = Mend the fault first: it costs resin, and the figures below are the membrane's own.
-money-running = Its resin costs about { $running } a year now; membrane and resin, renewed in time, { $mean } a year.
+money-running = Its resin costs about { $running } a year now; membrane and resin, renewed in time, about { $mean } a year.
 money-rule = The { $line } % rule would renew { $date }, about { $extra } dearer over its life.
 money-rule-same = The { $line } % rule would renew { $date }: hardly dearer.
 money-if = Resin a fifth dearer: { $dearer }. A fifth cheaper: { $cheaper }.
@@ -25,6 +25,7 @@ working-days = { $days ->
    *[other] { $days } working days
   }
 resin-used-up = { $rig }: by the count the resin is used up. Trust the glass: test it daily, have resin ready.
+resin-done-by-glass = { $rig }: by the glass the resin is nearly used up. Test it daily, have resin ready.
 resin-exhausted = { $rig } - change the resin before the next window: { $ppm } ppm at the glass will spot.
 resin-early = { $rig }: { $ppm } ppm at the glass, though only { $used } % of the resin is used. That is water slipping past, not spent resin.
 resin-early-do = Let the pressure off, repack it tight and full, check its O-rings, test the glass again. Do that before buying.
@@ -38,6 +39,7 @@ resin-missing = { $rig }: to count the resin I still need, for example:
 resin-untold = { $rig }: no readings yet to count from.
 resin-short = Resin: about { $days }.
 resin-short-last = Resin: used up by the count. Test the glass.
+resin-short-by-glass = Resin: nearly used up, by the glass. Test it daily.
 resin-short-early = High so soon after a change: repack the resin tight before you buy.
 
 what-if-resin = If resin costs { $price } a litre:
@@ -63,7 +65,14 @@ buy-membranes-priced = Membranes: { $rigs } - about { $sum }
 buy-total = In all about { $sum }.
 buy-total-partly = In all about { $sum }, without what has no price.
 buy-none = Nothing to buy for the next two weeks, as far as I can count.
-buy-uncounted = Resin not counted: { $rigs }. I need its litres, the litres a day, and the last change. Like this: { $example }
+buy-uncounted = Resin not counted: { $rigs }. I need { $missing }. Like this: { $example }
+lack-bed-size = the litres of resin
+lack-litres = the litres a day
+lack-change = the last resin change
+lack-reading = a reading
+typed-new-resin = { $rig } new resin
+buy-weigh-later = Below the due line; a few more readings will say whether a new membrane pays: { $rigs }.
+buy-put-off = { $rig }'s membrane is put off until { $day }.
 buy-weigh = Below the due line, but without prices I cannot say whether a new membrane pays: { $rigs }.
 buy-fault-first = Find the fault before you buy a membrane: { $rigs }.
 
@@ -87,7 +96,7 @@ cost-unpriced = { $count ->
     [one] 1 of these has no price and is left out.
    *[other] { $count } of these have no price and are left out.
   } Like this: { $example }
-cost-basis = What was logged, at the price told with it, else as set, labour included.
+cost-basis = What was logged, at the price told with it, else as set on its day, labour included.
 
 why-no-readings = No reading yet, so there is nothing to say.
 why-trend = No trend yet: { $readings ->

@@ -5,6 +5,7 @@ reading-verdict = { $rig } { $percent } - { $state }
 reading-verdict-short = { $rig } { $percent } - { $state } ({ $echo })
 reading-no-rejection = { $rig } - kept as sent, but it gives no rejection. Rinse the cup and read again.
 reading-verdict-di = { $rig } - { $ppm } ppm at the glass
+reading-will-spot-slips = { $rig } - { $ppm } ppm will spot. Repack the resin tight before the next window: it is hardly used.
 reading-will-spot = { $rig } - change the resin before the next window: { $ppm } ppm will spot.
 echo-membrane = tap { $feed } -> RO { $permeate } ppm
 echo-membrane-glass = tap { $feed } -> RO { $permeate } -> glass { $product } ppm
@@ -22,6 +23,8 @@ advice-spent = Under 80 %: time for a new membrane, unless something leaks. Chec
 advice-read-again = Far from its trend of about { $percent } %. Let it run 5 minutes, rinse the cup, read again.
 advice-check = The RO has jumped since { $day }. Wear is slow; a jump is usually a hose, an O-ring or a fitting.
     Let it run 5 minutes, rinse the cup, read again.
+advice-back = Back where it was before { $day }. One more reading like it to be sure.
+advice-unproven = Low, but too few readings to blame the membrane. Check hoses and O-rings, rinse the cup, read again.
 advice-renewed = That reads like a new membrane. Is there one? Type: { $rig } new membrane - { $rig } same membrane
 
 state-sound = sound
@@ -31,6 +34,7 @@ state-spent = spent
 state-unproven = unproven
 state-check = check first
 state-doubtful = read again
+state-back = back where it was
 
 corrected = Corrected.
 withdrawn-reading = Withdrawn: { $rig }, { $echo }. It stays in the record, but no longer counts.

@@ -48,6 +48,7 @@ digest-calm-unread = { $count ->
     [one] El equipo leído no pide nada; sin lectura: { $unread }.
    *[other] Los { $count } equipos leídos no piden nada; sin lectura: { $unread }.
   }
+digest-only-to-buy = Esta semana no hay nada que arreglar, solo algo que comprar.
 digest-wants-change-resin = { $count ->
     [one] { $rigs } dejará manchas sin resina nueva
    *[other] { $rigs } dejarán manchas sin resina nueva
@@ -67,6 +68,10 @@ digest-wants-find-leak = { $count ->
 digest-wants-new-membrane = { $count ->
     [one] a { $rigs } le toca membrana
    *[other] a { $rigs } les toca membrana
+  }
+digest-wants-plan-membrane = { $count ->
+    [one] { $rigs } tiene una membrana por decidir
+   *[other] { $rigs } tienen membranas por decidir
   }
 digest-wants-prefilters = { $count ->
     [one] { $rigs } pide prefiltros
@@ -113,9 +118,9 @@ digest-membrane-now = { $rig }: membrana nueva ya
     esperar cuesta cerca de { $money } al mes
 digest-membrane-pays = { $rig }: membrana nueva ya
     se paga sola
-digest-membrane-between = { $rig }: pide una membrana
+digest-membrane-between = { $rig }: prevé una membrana nueva
     lo más barato es cambiarla { $window }
-digest-membrane-between-saves = { $rig }: pide una membrana
+digest-membrane-between-saves = { $rig }: prevé una membrana nueva
     lo más barato es cambiarla { $window }; esperar a que se agote cuesta cerca de { $money } más
 digest-membrane-weigh = { $rig }: piensa en una membrana nueva
     está en el { $percent }; con tus precios puedo decir cuándo compensa
@@ -158,6 +163,8 @@ digest-many-leak = Busca las fugas: mangueras, racores, juntas
 digest-many-membrane = Membranas nuevas, y lo que cuesta esperar un mes
     { $rigs }
 digest-many-membrane-weigh = Piensa en membranas nuevas, estas están por debajo de su límite
+    { $rigs }
+digest-many-plan-membrane = Prevé membranas nuevas, lo más barato es cambiarlas
     { $rigs }
 digest-many-prefilters = Cambia los prefiltros
     { $rigs }
@@ -308,6 +315,7 @@ note-press-not-now = Ahora no
 note-press-new = Sí, es nueva
 note-press-same = No, la misma
 note-answer-week = Vuelvo a preguntar en una semana.
+note-answer-put-off = Anotado: la membrana de { $rig } queda fuera del resumen y de la lista de compras hasta el { $day }.
 note-answer-ok = Anotado.
 preserved-noted = { $rig }: membrana en conservante. Anotado; no vuelvo a preguntar hasta que trabaje.
     Renueva el conservante como diga su etiqueta; antes de la próxima ventana, lávala bien.

@@ -2,6 +2,12 @@
 
 rig-none-yet = { $rig } - sin lecturas todavía. Manda: { $example }
 rig-no-rejection = { $rig } - la última lectura no da rechazo
+rig-last-taken-before = Antes del cambio: { $echo }, { $day ->
+    [hoy] hoy
+    [ayer] ayer
+   *[other] el { $day }
+  }
+rig-new-membrane = { $rig } - membrana nueva, aún sin lectura
 rig-last-taken = { $echo }, { $day ->
     [hoy] hoy
     [ayer] ayer

@@ -12,4 +12,9 @@ membrane-basis = { $readings ->
     [one] Con 1 lectura
    *[other] Con { $readings } lecturas
   }, corregidas por agua fría y poca presión cuando las diste.
+membrane-new = { $rig }: membrana nueva { $day ->
+    [hoy] desde hoy
+    [ayer] desde ayer
+   *[other] desde el { $day }
+  }, aún sin lectura.
 membrane-not-yet = { $rig }: muy pocas lecturas para decirlo, { $readings } hasta ahora. Hacen falta tres, o anotar la membrana nueva.

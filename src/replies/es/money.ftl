@@ -9,7 +9,7 @@ money-waiting-saves = Por ahora, esperar ahorra unos { $saved } al mes.
 money-far = Con estos precios ninguna membrana nueva sale a cuenta en cinco años.
 money-unknown = Aún no se sabe si una nueva sale a cuenta: hacen falta cuatro lecturas en 60 días.
 money-fault-first = Arregla antes la avería: gasta resina. Lo que sigue vale para la membrana sola.
-money-running = Su resina cuesta ahora unos { $running } al año; membrana y resina, cambiando a tiempo, { $mean } al año.
+money-running = Su resina cuesta ahora unos { $running } al año; membrana y resina, cambiando a tiempo, unos { $mean } al año.
 money-rule = La regla del { $line } % la cambiaría { $date }: unos { $extra } más cara en toda su vida.
 money-rule-same = La regla del { $line } % la cambiaría { $date }: casi igual de caro.
 money-if = Con la resina un quinto más cara: { $dearer }. Un quinto más barata: { $cheaper }.
@@ -25,6 +25,7 @@ working-days = { $days ->
    *[other] { $days } días de trabajo
   }
 resin-used-up = { $rig }: por la cuenta, la resina está gastada. Fíate del vidrio: mídelo cada día y ten resina a mano.
+resin-done-by-glass = { $rig }: por el vidrio, la resina está casi gastada. Mídelo cada día y ten resina a mano.
 resin-exhausted = { $rig } - cambia la resina antes de la próxima ventana: { $ppm } ppm en el vidrio manchan.
 resin-early = { $rig }: { $ppm } ppm en el vidrio, aunque solo se gastó el { $used } % de la resina. Es agua que se cuela, no resina gastada.
 resin-early-do = Quita la presión, aprieta y llena bien la resina, mira las juntas y mide otra vez el vidrio. Antes de comprar.
@@ -38,6 +39,7 @@ resin-missing = { $rig }: para contar la resina me falta, por ejemplo:
 resin-untold = { $rig }: aún no hay lecturas desde las que contar.
 resin-short = Resina: { $days } más o menos.
 resin-short-last = Resina: gastada por la cuenta. Mide el vidrio.
+resin-short-by-glass = Resina: casi gastada, por el vidrio. Mídelo cada día.
 resin-short-early = Alto tan pronto tras un cambio: aprieta la resina antes de comprar.
 
 what-if-resin = Si la resina cuesta { $price } el litro:
@@ -63,7 +65,14 @@ buy-membranes-priced = Membranas: { $rigs } - unos { $sum }
 buy-total = En total unos { $sum }.
 buy-total-partly = En total unos { $sum }, sin lo que no tiene precio.
 buy-none = Nada que comprar para dos semanas, hasta donde sé contar.
-buy-uncounted = Resina sin contar: { $rigs }. Me faltan sus litros, los litros al día y el último cambio. Así: { $example }
+buy-uncounted = Resina sin contar: { $rigs }. Falta: { $missing }. Así: { $example }
+lack-bed-size = cuántos litros de resina lleva
+lack-litres = cuántos litros hace al día
+lack-change = el último cambio de resina
+lack-reading = una lectura
+typed-new-resin = { $rig } resina nueva
+buy-weigh-later = Bajo la línea de aviso; unas lecturas más dirán si sale a cuenta una membrana: { $rigs }.
+buy-put-off = La membrana de { $rig } queda aplazada hasta el { $day }.
 buy-weigh = Bajo la línea de aviso, pero sin precios no puedo decir si sale a cuenta una membrana: { $rigs }.
 buy-fault-first = Busca la avería antes de comprar membrana: { $rigs }.
 
@@ -87,7 +96,7 @@ cost-unpriced = { $count ->
     [one] 1 de ellos no tiene precio y no cuenta.
    *[other] { $count } de ellos no tienen precio y no cuentan.
   } Así: { $example }
-cost-basis = Lo anotado, al precio dicho entonces o si no al puesto, con la mano de obra.
+cost-basis = Lo anotado, al precio dicho entonces o si no al puesto ese día, con la mano de obra.
 
 why-no-readings = Aún no hay lecturas, así que no se sabe nada.
 why-trend = Aún no hay tendencia: { $readings ->

@@ -6,6 +6,7 @@ reading-verdict = { $rig } { $percent } - { $state }
 reading-verdict-short = { $rig } { $percent } - { $state } ({ $echo })
 reading-no-rejection = { $rig } - anotado como lo mandaste, pero no da rechazo. Enjuaga el vaso y lee otra vez.
 reading-verdict-di = { $rig } - { $ppm } ppm en el vidrio
+reading-will-spot-slips = { $rig } - { $ppm } ppm dejan manchas. Compacta bien la resina antes de la próxima ventana: apenas está usada.
 reading-will-spot = { $rig } - cambia la resina antes de la próxima ventana: { $ppm } ppm dejan manchas.
 echo-membrane = red { $feed } -> ósmosis { $permeate } ppm
 echo-membrane-glass = red { $feed } -> ósmosis { $permeate } -> vidrio { $product } ppm
@@ -43,6 +44,12 @@ advice-check = La ósmosis saltó { $day ->
    *[other] el { $day }
   }. El desgaste es lento; un salto suele ser una manguera, una junta o un racor.
     Deja correr 5 minutos, enjuaga el vaso y lee otra vez.
+advice-back = Vuelve a estar como antes del salto { $day ->
+    [hoy] de hoy
+    [ayer] de ayer
+   *[other] del { $day }
+  }. Una lectura más así para estar seguros.
+advice-unproven = Bajo, pero hay pocas lecturas para culpar a la membrana. Revisa mangueras y juntas, enjuaga el vaso y lee otra vez.
 advice-renewed = Parece una membrana nueva. ¿Lo es? Escribe: { $rig } membrana nueva - { $rig } misma membrana
 
 state-sound = bien
@@ -51,6 +58,7 @@ state-due = por cambiar
 state-spent = agotada
 state-unproven = por confirmar
 state-check = revisar primero
+state-back = otra vez como antes
 state-doubtful = leer otra vez
 
 corrected = Corregido.

@@ -24,6 +24,8 @@ pub struct Rig {
     pub product_ppm: Option<f64>,
     /// How long the resin lasts.
     pub resin: Left,
+    /// Whether the digest would ask for something for it.
+    pub wants: bool,
     /// Standardised rejection by day, a stretch for each membrane.
     pub trend: Vec<Vec<(Date, f64)>>,
 }
@@ -36,15 +38,12 @@ pub fn urgency(rig: &Rig) -> u8 {
         (_, Some(Condition::Check)) => 1,
         (_, Some(Condition::Spent)) => 2,
         (_, Some(Condition::Due)) => 3,
+        _ if rig.wants => 3,
         (_, Some(Condition::Wearing)) => 4,
         (_, Some(Condition::Unproven)) => 5,
         (_, None) => 6,
         (_, Some(Condition::Sound)) => 7,
     }
-}
-
-fn wants_a_hand(rig: &Rig) -> bool {
-    urgency(rig) < 4
 }
 
 /// The fleet sheet, most urgent rigs first, with trends from `since` to `today`.
@@ -58,7 +57,7 @@ pub fn picture(words: Words, mut rigs: Vec<Rig>, limits: Limits, since: Date, to
             .then_with(|| a.name.cmp(&b.name))
     });
     let count = |rigs: usize| i64::try_from(rigs).unwrap_or(i64::MAX);
-    let wanting = count(rigs.iter().filter(|rig| wants_a_hand(rig)).count());
+    let wanting = count(rigs.iter().filter(|rig| rig.wants).count());
     let weeks = i64::from(since.until(today).map_or(0, |span| span.get_days()) / 7);
     let numbers = || [("count", count(rigs.len()).into()), ("wanting", wanting.into())];
     let headline = match (rigs.len(), wanting) {
@@ -99,7 +98,7 @@ fn row(words: Words, rig: &Rig) -> Row {
         word,
         value,
         resin: short(words, rig.resin),
-        urgent: wants_a_hand(rig),
+        urgent: rig.wants,
         trend: rig.trend.clone(),
     }
 }
