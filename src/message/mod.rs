@@ -5,7 +5,7 @@
 //!
 //! The pipeline, a file per step: `tokens` -> `rig_name`, `rig_siblings` -> `phrases` (by the tables of `languages`) ->
 //! `number_words` -> `times` (`clock`), `strays`, `framing` -> `clauses` -> `groups` -> `labels`, `label_pairs`, `units` -> `adjacency`,
-//! `readings`, `second_thoughts`, `hearsay` -> `whose` -> `plausibility`; beside them `services` (`prices`), `questions`,
+//! `readings`, `second_thoughts`, `hearsay` -> `whose` -> `plausibility`; beside them `services` (`portions`, `prices`), `questions`,
 //! `corrections` with `denials`, `answers` and `nudged`; `asks` builds the questions back.
 
 #![allow(
@@ -35,6 +35,7 @@ mod nudged;
 mod number_words;
 mod phrases;
 mod plausibility;
+mod portions;
 mod prices;
 mod query;
 mod questions;

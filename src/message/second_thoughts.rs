@@ -1,6 +1,6 @@
 //! Numbers that say a value a second time or leave it open, and a name of no known rig before bare numbers.
 
-use super::groups::Group;
+use super::groups::{self, Group};
 use super::labels::Measured;
 use super::senses::Sense;
 use super::tokens::Token;
@@ -93,4 +93,25 @@ pub(super) fn is_lone_name(tokens: &[Token], bare: &[Measured]) -> bool {
     let falling = bare.windows(2).all(|two| two[0].value > 3.0 * two[1].value);
     let likely = bare.first().is_some_and(|first| (40.0..2_000.0).contains(&first.value));
     named && only_numbers && falling && likely && (2..=3).contains(&numbers) && bare.len() == numbers
+}
+
+/// "Lynx 180 12 low pressure", "lynx 180 12 pressure is poor": said in words, so that no number is meant.
+pub(super) fn is_remark(tokens: &[Token], at: usize) -> bool {
+    let unit = [
+        Sense::Psi,
+        Sense::Bar,
+        Sense::Kpa,
+        Sense::Celsius,
+        Sense::Fahrenheit,
+        Sense::Degrees,
+    ];
+    let number_behind = tokens[at + 1..].iter().take(3).any(|token| token.number().is_some());
+    let judged = at.checked_sub(1).is_some_and(|last| {
+        let word = &tokens[last];
+        word.word().is_some() && !word.has_any(&unit) && !word.has(Sense::And)
+    });
+    let behind_pair = at
+        .checked_sub(1)
+        .is_some_and(|last| groups::is_pair_of_name(tokens, last));
+    !number_behind && (judged || behind_pair)
 }

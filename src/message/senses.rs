@@ -55,6 +55,14 @@ senses! {
     ORing = "o-ring",
     Done = "done",
     Fresh = "fresh",
+    // "Put", "cambie": the same word for what was done and for what shall be.
+    SamePresent = "same in the present",
+    // Bought, ordered, delivered: there, but not in the rig.
+    Obtained = "obtained",
+    Pending = "pending",
+    Place = "place",
+    Inside = "inside",
+    PriceNoun = "price noun",
     Repacked = "repacked",
     Flushed = "flushed",
     Flush = "flush",
@@ -185,6 +193,7 @@ senses! {
     // Numbers that are none of the water.
     Numbered = "numbered",
     Each = "each",
+    Apiece = "apiece",
     Calls = "calls",
     Doubled = "doubled",
     One = "one",
