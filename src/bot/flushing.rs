@@ -16,15 +16,17 @@ use super::turn::Turn;
 const QUESTION_STANDS: i64 = 12 * 3600;
 
 impl Turn<'_> {
-    /// Puts a reminder off; without names, all that this chat was asked about.
-    pub(super) async fn flush_later(&mut self, rigs: &[i64]) -> Result<Answer, StoreError> {
+    /// Puts a reminder off, by so many minutes where that is said; without names,
+    /// all that this chat was asked about.
+    pub(super) async fn flush_later(&mut self, rigs: &[i64], minutes: Option<u16>) -> Result<Answer, StoreError> {
         let since = self.now - QUESTION_STANDS;
         let asked = store::nudges::open_in(self.db, &self.incoming.chat.address, since).await?;
         let meant: Vec<i64> = if rigs.is_empty() { asked } else { rigs.to_vec() };
         if meant.is_empty() {
             return Ok(Answer::silence());
         }
-        let (again_at, today) = (self.now + ASK_AGAIN, self.today().to_string());
+        let wait = minutes.map_or(ASK_AGAIN, |minutes| i64::from(minutes) * 60);
+        let (again_at, today) = (self.now + wait, self.today().to_string());
         let (mut put_off, mut no_more) = (Vec::new(), Vec::new());
         for rig in meant {
             let name = self.rig_name(rig);

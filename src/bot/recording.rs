@@ -45,11 +45,11 @@ impl Turn<'_> {
         if meaning.dropped {
             answer.and(Answer::says(self.words.plain("dropped")));
         }
-        if let Some(rig) = meaning.not_used {
-            answer.and(self.not_used(&[rig]).await?);
+        if !meaning.not_used.is_empty() {
+            answer.and(self.not_used(&meaning.not_used).await?);
         }
-        if let Some(postponed) = meaning.postponed {
-            answer.and(self.flush_later(&[postponed.rig]).await?);
+        if let Some(postponed) = &meaning.postponed {
+            answer.and(self.flush_later(&postponed.rigs, postponed.minutes).await?);
         }
         let source = self.source(text, scene, open.as_ref());
         let settles = meaning.dropped

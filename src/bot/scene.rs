@@ -38,12 +38,21 @@ pub(super) async fn build(turn: &mut Turn<'_>, open: Option<Ask>) -> Result<Scen
         own_rig: turn.member.own_rig,
         last: spoken_of(turn).await?.iter().map(said).collect(),
         open,
-        nudged: store::people::nudged(turn.db, turn.member.id, turn.now - NUDGE_STANDS).await?,
+        nudged: nudged(turn).await?,
         may_speak_for_all: turn.member.role.leads(),
         celsius: turn.rules.celsius(),
         us_to_ppm: turn.outfit.us_to_ppm,
         reads_conductivity: turn.rules.reads_conductivity(),
     })
+}
+
+/// The rigs that the sender was just reminded of: the one of the last reminder, or those of several at once that wait.
+async fn nudged(turn: &mut Turn<'_>) -> Result<Vec<i64>, StoreError> {
+    let since = turn.now - NUDGE_STANDS;
+    if let Some(rig) = store::people::nudged(turn.db, turn.member.id, since).await? {
+        return Ok(vec![rig]);
+    }
+    store::nudges::unanswered(turn.db, turn.member.id, since).await
 }
 
 /// The readings that a correction is about: those behind the answer or message

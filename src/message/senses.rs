@@ -142,6 +142,7 @@ senses! {
     NotUsed = "not used",
     MeantFor = "meant for",
     Postpone = "postpone",
+    Grants = "give me time",
     HalfHour = "half an hour",
     Hour = "hour",
     OtherOne = "other one",

@@ -152,3 +152,23 @@ pub async fn open_in(db: &mut Db, chat: &str, since: i64) -> Result<Vec<i64>, St
     .fetch_all(&mut *db)
     .await?)
 }
+
+/// The rigs that somebody was asked about since `since` and that are neither
+/// flushed since nor told to be unused.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn unanswered(db: &mut Db, person_id: i64, since: i64) -> Result<Vec<i64>, StoreError> {
+    Ok(sqlx::query_scalar(
+        "select rig_id from nudges
+         where person_id = $1 and asked_at >= $2 and not_used_at is null
+           and not (select count(*) from services
+                    where services.rig_id = nudges.rig_id and what = 'flush' and withdrawn_at is null
+                      and done_at >= nudges.asked_at) > 0
+         order by id",
+    )
+    .bind(person_id)
+    .bind(since)
+    .fetch_all(&mut *db)
+    .await?)
+}

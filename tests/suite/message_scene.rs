@@ -81,15 +81,16 @@ pub fn short(meaning: &Meaning) -> String {
     if meaning.dropped {
         parts.push("dropped".to_string());
     }
-    if let Some(rig) = meaning.not_used {
-        parts.push(format!("not used {}", name_of(Some(rig))));
+    for rig in &meaning.not_used {
+        parts.push(format!("not used {}", name_of(Some(*rig))));
     }
-    if let Some(postponed) = meaning.postponed {
+    if let Some(postponed) = &meaning.postponed {
         let minutes = postponed
             .minutes
             .map(|minutes| format!(" {minutes} min"))
             .unwrap_or_default();
-        parts.push(format!("later {}{minutes}", name_of(Some(postponed.rig))));
+        let later = |rig: &i64| format!("later {}{minutes}", name_of(Some(*rig)));
+        parts.extend(postponed.rigs.iter().map(later));
     }
     if parts.is_empty() {
         "-".to_string()
