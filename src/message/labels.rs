@@ -154,7 +154,7 @@ fn label_at(tokens: &[Token], at: usize) -> Option<(Role, bool)> {
         return Some((Role::Pressure, true));
     }
     let (_, role, strong) = table.into_iter().find(|(sense, _, _)| token.has(*sense))?;
-    if matches!(role, Role::Pressure | Role::Temperature) && is_remark(tokens, at) {
+    if is_remark(tokens, at, role) {
         return None;
     }
     // "di changed", "new membrane": the part, not the place where the water was measured.

@@ -72,6 +72,9 @@ pub struct Meaning {
     pub readings: Vec<Reading>,
     /// What was done, not what is intended.
     pub services: Vec<Service>,
+    /// A price was said of several rigs or parts together, and is kept for none of them.
+    #[serde(default)]
+    pub price_left_out: bool,
     /// What changes of the sender's last readings.
     pub corrections: Vec<Correction>,
     /// What the sender wants to know.

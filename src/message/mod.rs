@@ -200,8 +200,14 @@ fn is_about_values(tokens: &[Token], clause: &Clause) -> bool {
 fn take(meaning: &mut Meaning, judged: Result<Reading, Ask>) {
     match judged {
         Ok(reading) => meaning.readings.push(reading),
-        // One question at a time: the first.
-        Err(ask) => meaning.ask = meaning.ask.take().or(Some(ask)),
+        // One question at a time: the first. What else has only one reading is asked for when that is answered.
+        Err(ask) => match &mut meaning.ask {
+            Some(first) if first.about == About::MissingReading && ask.about == About::MissingReading => {
+                first.drafts.extend(ask.drafts);
+            }
+            Some(_) => {}
+            None => meaning.ask = Some(ask),
+        },
     }
 }
 

@@ -128,6 +128,7 @@ fn said(part: &[Token], open: bool) -> Option<Said> {
     let has = |sense: Sense| part.iter().any(|token| token.has(sense));
     let put_off = [
         Sense::HalfHour,
+        Sense::QuarterHour,
         Sense::Hour,
         Sense::Minutes,
         Sense::Postpone,
@@ -188,6 +189,7 @@ fn later(part: &[Token]) -> Option<Option<u16>> {
     let numbers: Vec<usize> = (0..part.len()).filter(|&at| part[at].number().is_some()).collect();
     match numbers[..] {
         [] if has(Sense::HalfHour) => put(30.0),
+        [] if has(Sense::QuarterHour) => put(15.0),
         [] if has(Sense::Hour) => put(60.0),
         [] => has(Sense::Postpone).then_some(None),
         [at] => {

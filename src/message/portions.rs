@@ -56,9 +56,11 @@ fn goes_on(tokens: &[Token], from: usize, at: usize, end: usize) -> bool {
     let last = (at - usize::from(article)).checked_sub(1).filter(|&last| last >= from);
     let linked = last.is_some_and(|last| is_link(&tokens[last]));
     let beside = last.is_some_and(|last| tokens[last].mention().is_some() || tokens[last].has(Sense::Minutes));
-    let to_next = (at + 1..end)
-        .find(|&next| tokens[next].mention().is_some() && tokens[next - 1].is_mark(','))
-        .unwrap_or(end);
+    // What leads to the next rig is that one's.
+    let next = (at + 1..end).find(|&next| tokens[next].mention().is_some());
+    let lead = next.and_then(|next| own_lead(tokens, from, at, next, true));
+    let listed = (at + 1..end).find(|&next| tokens[next].mention().is_some() && tokens[next - 1].is_mark(','));
+    let to_next = lead.or(listed).unwrap_or(end);
     let parted = tokens[from..at].iter().any(|token| token.has_any(&PARTS));
     let own = |token: &Token| tells(std::slice::from_ref(token)) || parted && token.has_any(&PARTS);
     (linked || beside) && !tokens[at..to_next].iter().any(own) && !follows_value(tokens, at, end)
@@ -78,6 +80,14 @@ pub(super) fn has_value(tokens: &[Token], mut span: Range<usize>) -> bool {
         let minutes = tokens.get(at + 1).is_some_and(|next| next.has(Sense::Minutes));
         number && !tokens[at].spent && !minutes
     })
+}
+
+/// "Badger too": the same of another rig, and nothing else.
+pub(super) fn is_too(part: &[Token]) -> bool {
+    let small = |token: &Token| is_link(token) || token.has(Sense::Article) || token.is_any_mark(".!");
+    let too = part.iter().any(|token| token.has(Sense::Too));
+    let all = |token: &Token| token.mention().is_some() || token.has(Sense::Too) || small(token);
+    too && part.iter().all(all) && part.iter().any(|token| token.mention().is_some())
 }
 
 /// "The filters on badger", "badger filters": a part and its rig, and nothing that says more.
@@ -111,7 +121,8 @@ pub(super) fn tells(words: &[Token]) -> bool {
             Sense::Obtained,
             Sense::Flush,
         ]) && (!token.has(Sense::Filler) || token.has_any(&[Sense::Not, Sense::Fresh]) && !token.has(Sense::Intent))
-            || token.has(Sense::NotUsed)
+            || token.has_any(&[Sense::NotUsed, Sense::Pending])
+            || token.has(Sense::Later) && !token.has_any(&[Sense::Weekday, Sense::FeedWeak])
     };
     words.iter().any(says)
 }

@@ -7,6 +7,8 @@ use super::tokens::{Kind, Token};
 
 /// Dearer parts are slips of the thumb or another currency's whole numbers.
 const MOST: f64 = 10_000_000.0;
+/// No price is supposed to rise by more.
+const MOST_PERCENT: f64 = 1_000.0;
 
 /// The one price of a part of a message; `None` when there is none or more than one.
 pub(super) fn find(part: &[Token]) -> Option<Price> {
@@ -81,6 +83,38 @@ pub(super) fn is_of_price_line(tokens: &[Token], at: usize) -> bool {
         let stays = line[noun..].iter().all(|token| token.mention().is_none());
         begins && stays
     })
+}
+
+/// "20% more", "un 20 % más barata": by how many per cent a price is to change.
+pub(super) fn change(part: &[Token]) -> Option<f64> {
+    let percent = percent_at(part).and_then(|at| part[at].number())?.value;
+    let falls = part.iter().any(|token| token.has(Sense::Cheaper));
+    let rises = part.iter().any(|token| token.has(Sense::Dearer));
+    let below_all = falls && percent >= 100.0;
+    match (falls, rises) {
+        _ if below_all || percent > MOST_PERCENT => None,
+        (true, _) => Some(-percent),
+        (_, true) => Some(percent),
+        // Whether more or less is not said.
+        (false, false) => None,
+    }
+}
+
+/// Where a number of per cent stands.
+pub(super) fn percent_at(part: &[Token]) -> Option<usize> {
+    let sign = |token: &Token| token.is_mark('%') || token.has(Sense::Percent);
+    (0..part.len()).find(|&at| part[at].number().is_some() && part.get(at + 1).is_some_and(sign))
+}
+
+/// Whether any price is said, be it one or several.
+pub(super) fn is_any(part: &[Token]) -> bool {
+    (0..part.len()).any(|at| price_at(part, at).is_some())
+}
+
+/// "£140 each": of each rig the same.
+pub(super) fn is_apiece(part: &[Token]) -> bool {
+    let sign = |token: &Token| token.is_any_mark("$£€") || token.has(Sense::Currency) || token.number().is_some();
+    part.windows(2).any(|two| sign(&two[0]) && two[1].has(Sense::Apiece))
 }
 
 /// "£225 a bag", "£180 each": what things cost, in general.

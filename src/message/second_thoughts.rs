@@ -1,7 +1,7 @@
 //! Numbers that say a value a second time or leave it open, and a name of no known rig before bare numbers.
 
 use super::groups::{self, Group};
-use super::labels::Measured;
+use super::labels::{Measured, Role};
 use super::senses::Sense;
 use super::tokens::Token;
 
@@ -95,8 +95,8 @@ pub(super) fn is_lone_name(tokens: &[Token], bare: &[Measured]) -> bool {
     named && only_numbers && falling && likely && (2..=3).contains(&numbers) && bare.len() == numbers
 }
 
-/// "Lynx 180 12 low pressure", "lynx 180 12 pressure is poor": said in words, so that no number is meant.
-pub(super) fn is_remark(tokens: &[Token], at: usize) -> bool {
+/// "Lynx 180 12 low pressure", "lynx 180 12 tap is slow": said in words, so that no number is meant.
+pub(super) fn is_remark(tokens: &[Token], at: usize, role: Role) -> bool {
     let unit = [
         Sense::Psi,
         Sense::Bar,
@@ -105,13 +105,19 @@ pub(super) fn is_remark(tokens: &[Token], at: usize) -> bool {
         Sense::Fahrenheit,
         Sense::Degrees,
     ];
-    let number_behind = tokens[at + 1..].iter().take(3).any(|token| token.number().is_some());
-    let judged = at.checked_sub(1).is_some_and(|last| {
-        let word = &tokens[last];
-        word.word().is_some() && !word.has_any(&unit) && !word.has(Sense::And)
-    });
-    let behind_pair = at
-        .checked_sub(1)
+    if tokens[at + 1..].iter().take(3).any(|token| token.number().is_some()) {
+        return false;
+    }
+    let Some(last) = at.checked_sub(1) else { return false };
+    let article = usize::from(tokens[last].has(Sense::Article));
+    let behind_pair = last
+        .checked_sub(article)
         .is_some_and(|last| groups::is_pair_of_name(tokens, last));
-    !number_behind && (judged || behind_pair)
+    if matches!(role, Role::Pressure | Role::Temperature) {
+        let word = &tokens[last];
+        let judged = word.word().is_some() && !word.has_any(&unit) && !word.has(Sense::And);
+        return judged || behind_pair;
+    }
+    let said = |token: &Token| token.is_unknown() || token.has(Sense::Judges);
+    behind_pair && tokens[at + 1..].iter().take(2).any(said)
 }

@@ -15,6 +15,8 @@ pub struct Deed {
     pub rigs: Rigs,
     pub minutes: Option<u16>,
     pub price: Option<Price>,
+    /// A price was said, of several rigs or parts together.
+    pub price_shared: bool,
     /// Words that no table knows, in the same sentence.
     pub unknown: usize,
 }
@@ -55,13 +57,24 @@ pub fn find(tokens: &[Token], clauses: &[Clause]) -> Vec<Deed> {
                 whats.clone_from(&named);
             }
             carried.wanted = !firm && (wants || carried.wanted);
+            // "Lynx flushed, badger too"
+            if carried.done && whats.is_empty() && portions::is_too(part) {
+                whats.clone_from(&carried.whats);
+            }
             carried.done = !whats.is_empty();
+            carried.whats.clone_from(&whats);
             if !named.is_empty() {
                 carried.parts = named;
             }
             let unknown = part.iter().filter(|token| token.is_unknown()).count();
-            // One price of several parts cannot be told apart.
-            let price = if whats.len() == 1 { prices::find(part) } else { None };
+            // One price of several rigs or parts cannot be told apart, unless it is of each.
+            let several = match &rigs {
+                Rigs::Named(rigs) => rigs.len() > 1 && !prices::is_apiece(part),
+                Rigs::All(_) => true,
+                Rigs::Unclear(..) | Rigs::Nobody => false,
+            };
+            let price_shared = (whats.len() > 1 || several) && prices::is_any(part);
+            let price = prices::find(part).filter(|_| !price_shared);
             for what in whats {
                 let minutes = (what == What::Flush).then(|| minutes_of(part)).flatten();
                 let one = Deed {
@@ -69,6 +82,7 @@ pub fn find(tokens: &[Token], clauses: &[Clause]) -> Vec<Deed> {
                     rigs: rigs.clone(),
                     minutes,
                     price: price.clone(),
+                    price_shared,
                     unknown,
                 };
                 if !told
@@ -93,6 +107,8 @@ struct Carried {
     wanted: bool,
     /// The portion just before told of a deed.
     done: bool,
+    /// Which it was.
+    whats: Vec<What>,
 }
 
 impl Default for Carried {
@@ -103,6 +119,7 @@ impl Default for Carried {
             named: Vec::new(),
             wanted: false,
             done: false,
+            whats: Vec::new(),
         }
     }
 }
@@ -194,8 +211,10 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
     let later = part
         .iter()
         .any(|token| token.has(Sense::Later) && !token.has(Sense::FeedWeak) && !(past && token.has(Sense::Weekday)));
+    // "Lynx and badger new resin £140 each"
+    let of_several = prices::is_apiece(part) && part.iter().filter(|token| token.mention().is_some()).count() > 1;
     // "Lynx wasn't out", "resin price changed to 10", "new resin £225 a bag": nothing was done to a rig.
-    if has(Sense::NotUsed) || prices::is_price_talk(part) || !firmly_done && prices::is_each(part) {
+    if has(Sense::NotUsed) || prices::is_price_talk(part) || !firmly_done && prices::is_each(part) && !of_several {
         return whats;
     }
     // "Nearly flushed", "new membrane or more resin": not done, or not chosen yet.
@@ -209,7 +228,9 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
     if nearly || chooses && !has(Sense::Flushed) {
         return whats;
     }
-    let wanted = (has(Sense::Intent) || has(Sense::Obtained)) && !firmly_done || later || is_fetched(part);
+    let wanted = (has(Sense::Intent) || has(Sense::Obtained) || has(Sense::Pending)) && !firmly_done
+        || later
+        || is_fetched(part);
     // "Spots at no 12" denies nothing.
     let denies = |at: usize| {
         let numbers = part[at].has(Sense::NumberSign) && part.get(at + 1).is_some_and(|next| next.number().is_some());
@@ -263,9 +284,12 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
 /// A verb that says that it is done: not "got", not "put" behind a wish, not "is in" before "the shed".
 fn is_firm(part: &[Token]) -> bool {
     let wish = part.iter().position(|token| token.has(Sense::Intent));
+    let stored = is_stored(part);
+    let pending = part.iter().any(|token| token.has(Sense::Pending));
     (0..part.len()).any(|at| {
         let token = &part[at];
-        let only_wished = token.has(Sense::SamePresent) && wish.is_some_and(|wish| wish < at);
+        let wished = wish.is_some_and(|wish| wish < at) || stored || pending;
+        let only_wished = wished && token.has(Sense::SamePresent);
         token.has(Sense::Done)
             && !token.has_any(&[Sense::Filler, Sense::Intent])
             && !only_wished
@@ -275,21 +299,21 @@ fn is_firm(part: &[Token]) -> bool {
 
 /// "New membrane in the shed", "lynx new resin is in the van": where it lies, not where it works.
 fn is_stored(part: &[Token]) -> bool {
-    let named = part.iter().any(|token| token.mention().is_some());
-    named && (0..part.len()).any(|at| part[at].has_any(&[Sense::Fitted, Sense::Inside]) && is_place_behind(part, at))
+    let inside = |token: &Token| token.has_any(&[Sense::Fitted, Sense::Inside]);
+    // "New membrane in lynx, the old one is in the shed"
+    let in_rig = part.windows(2).any(|two| inside(&two[0]) && two[1].mention().is_some());
+    !in_rig && (0..part.len()).any(|at| is_place_behind(part, at))
 }
 
-/// Behind this word a place for things follows: "in the shed", "is in van".
+/// Behind this word a place for things follows: "in the shed"; beside a rig's name "in van" is one too.
 fn is_place_behind(part: &[Token], at: usize) -> bool {
-    let mut rest = part[at + 1..].iter().skip_while(|token| {
-        token.has_any(&[Sense::Article, Sense::Mine])
-            || token.has_any(&[Sense::Filler, Sense::Fitted]) && !token.has(Sense::Place)
-    });
-    let ends_in = part[at].has_any(&[Sense::Inside, Sense::Fitted]);
-    ends_in
-        && rest
-            .next()
-            .is_some_and(|token| token.has_any(&[Sense::Place, Sense::Vehicle]) && token.mention().is_none())
+    let named = part.iter().any(|token| token.mention().is_some());
+    let small = |token: &&Token| {
+        token.has_any(&[Sense::Article, Sense::Mine, Sense::Filler, Sense::Fitted]) && !token.has(Sense::Place)
+    };
+    let place = part[at + 1..].iter().find(|token| !small(token));
+    part[at].has_any(&[Sense::Inside, Sense::Fitted])
+        && place.is_some_and(|token| token.has(Sense::Place) || named && token.has(Sense::Vehicle))
 }
 
 /// "Got new resin for lynx": bought for it, and not in it yet.
@@ -320,7 +344,13 @@ fn wanted_flush(part: &[Token]) -> bool {
         token.has(Sense::Pending) || token.has(Sense::Intent) && !token.has_any(&[Sense::Filler, Sense::Done])
     });
     let flush = part.iter().position(|token| token.has(Sense::Flushed));
-    matches!((want, flush), (Some(want), Some(flush)) if want < flush)
+    // "Lave heron, por favor"
+    let begged = flush.is_some_and(|flush| part[flush].has(Sense::SamePresent))
+        && part
+            .iter()
+            .rfind(|token| token.word().is_some())
+            .is_some_and(|last| last.has(Sense::Intent));
+    begged || matches!((want, flush), (Some(want), Some(flush)) if want < flush)
 }
 
 /// "di 0", "membrane out 12": the word is the label of a number, and no deed stands beside it.

@@ -37,8 +37,8 @@ struct Answer<'a> {
     service: Vec<ServiceShape<'a>>,
     ask: Option<&'static str>,
     query: Vec<QueryShape<'a>>,
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    nudges: Vec<NudgeShape<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    nudge: Option<NudgeShape<'a>>,
 }
 
 /// An answer to a flush nudge that is no flush.
@@ -184,22 +184,22 @@ fn answer<'a>(id: &'a Value, meaning: &'a Meaning, before: &'a Conversation) -> 
         service: service.collect(),
         ask: meaning.ask.as_ref().map(|ask| ask_name(ask.about)),
         query: query.collect(),
-        nudges: nudge_shapes(meaning, before),
+        nudge: nudge_shape(meaning, before),
     }
 }
 
-fn nudge_shapes<'a>(meaning: &Meaning, before: &'a Conversation) -> Vec<NudgeShape<'a>> {
+/// Here a nudge is about one rig.
+fn nudge_shape<'a>(meaning: &Meaning, before: &'a Conversation) -> Option<NudgeShape<'a>> {
     let shape = |rig: &i64, answer, minutes| NudgeShape {
         rig: before.name_of(*rig),
         answer,
         minutes,
     };
-    let later = meaning.postponed.iter().flat_map(|postponed| {
-        let minutes = postponed.minutes;
-        postponed.rigs.iter().map(move |rig| shape(rig, "later", minutes))
+    let later = meaning.postponed.as_ref().and_then(|postponed| {
+        let rig = postponed.rigs.first()?;
+        Some(shape(rig, "later", postponed.minutes))
     });
-    let not_used = meaning.not_used.iter().map(|rig| shape(rig, "not_used", None));
-    later.chain(not_used).collect()
+    later.or_else(|| meaning.not_used.first().map(|rig| shape(rig, "not_used", None)))
 }
 
 fn kind_of(meaning: &Meaning) -> &'static str {

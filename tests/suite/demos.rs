@@ -34,7 +34,10 @@ macro_rules! rarer {
     };
 }
 
-rarer! {}
+rarer! {
+    two_rigs_en: "two-rigs-en.txt",
+    two_rigs_es: "two-rigs-es.txt",
+}
 
 #[test]
 fn every_conversation_is_played() {

@@ -1,5 +1,6 @@
 //! Deeds and values of several rigs in one message: whose is what.
 
+use tapside::message::setting::{self, Amount, Setting, Wish};
 use tapside::message::{Scene, read};
 
 use crate::message_scene::{id_of, scene, short};
@@ -49,6 +50,14 @@ fn a_deed_told_before_its_rig_is_not_the_next_ones() {
         ),
         ("flushed lynx and badger 180 12", "Badger 180/12; flush Lynx"),
         ("lynx flushed, not badger", "flush Lynx"),
+        ("badger is next, flushed lynx", "flush Lynx"),
+        ("lynx pendiente, badger lavado", "flush Badger"),
+        ("lynx flushed and badger too", "flush Lynx; flush Badger"),
+        ("lynx lavado, badger también", "flush Lynx; flush Badger"),
+        (
+            "flushed lynx and badger, new filters van 3",
+            "flush Lynx; flush Badger; prefilter Van 3",
+        ),
     ]);
 }
 
@@ -114,6 +123,9 @@ fn what_lies_on_a_shelf_was_bought_or_waits_is_not_done() {
         "lynx filtros nuevos encargados",
         "badger pendiente de lavado",
         "la resina nueva de lynx está en el almacén",
+        "put the new membrane in the shed",
+        "put lynx on the list for new filters",
+        "lave lynx por favor",
     ] {
         check(&[(text, "-")]);
     }
@@ -124,6 +136,8 @@ fn what_lies_on_a_shelf_was_bought_or_waits_is_not_done() {
         ("membrane arrived and fitted on lynx", "membrane Lynx"),
         ("compré y cambié la resina de lynx", "resin Lynx"),
         ("new membrane in van 3", "membrane Van 3"),
+        ("new membrane in lynx, the old one is in the shed", "membrane Lynx"),
+        ("put new membrane in lynx in the yard", "membrane Lynx"),
     ]);
 }
 
@@ -177,6 +191,9 @@ fn a_remark_behind_a_reading_does_not_hide_it() {
         "low pressure",
         "high street",
         "pressure is poor",
+        "tap is slow",
+        "brush head broken",
+        "el grifo va lento",
     ] {
         check(&[(&format!("lynx 180 12 {remark}"), "Lynx 180/12")]);
     }
@@ -195,4 +212,85 @@ fn spanish_hundreds_are_spoken_as_digit_and_tens() {
         ("lynx dos diez quince", "Lynx 210/15"),
         ("lynx ochenta y cinco once", "Lynx 85/11"),
     ]);
+}
+
+#[test]
+fn one_price_of_several_is_kept_for_none() {
+    check(&[
+        (
+            "lynx and badger new resin £280",
+            "resin Lynx; resin Badger; price left out",
+        ),
+        (
+            "lynx new resin and filters £160",
+            "resin Lynx; prefilter Lynx; price left out",
+        ),
+        (
+            "lynx y badger resina nueva 280 libras",
+            "resin Lynx; resin Badger; price left out",
+        ),
+        (
+            "lynx and badger new resin £140 each",
+            "resin Lynx for 140 £; resin Badger for 140 £",
+        ),
+        ("lynx new resin £140", "resin Lynx for 140 £"),
+        ("lynx resina nueva £140", "resin Lynx for 140 £"),
+        ("lynx resina nueva 140 €", "resin Lynx for 140 €"),
+    ]);
+}
+
+#[test]
+fn each_rig_with_one_reading_is_asked_about() {
+    let mut scene = scene();
+    let first = read("lynx 180 badger 200 van 3 180", &scene);
+    assert_eq!(short(&first), "ask MissingReading");
+    scene.open = first.ask;
+    let second = read("12", &scene);
+    assert_eq!(short(&second), "Lynx 180/12; ask MissingReading");
+    // Whoever names the rig may answer out of turn.
+    let named = read("van 3 14", &scene);
+    assert_eq!(short(&named), "Van 3 180/14; ask MissingReading");
+    scene.open = second.ask;
+    let third = read("15", &scene);
+    assert_eq!(short(&third), "Badger 200/15; ask MissingReading");
+}
+
+#[test]
+fn a_clear_sentence_about_a_price_sets_it() {
+    let resin: fn(Amount) -> Setting = Setting::ResinPrice;
+    let membrane: fn(Amount) -> Setting = Setting::MembranePrice;
+    let prefilter: fn(Amount) -> Setting = Setting::PrefilterPrice;
+    let rows = [
+        ("put the resin price up to 12", resin, 12.0),
+        ("resin price changed to 10", resin, 10.0),
+        ("changed resin price to 10", resin, 10.0),
+        ("change the resin price to 12", resin, 12.0),
+        ("our resin costs 11", resin, 11.0),
+        ("the price of resin is now 12", resin, 12.0),
+        ("heron resin price changed to 10", resin, 10.0),
+        ("a new membrane is £240", membrane, 240.0),
+        ("new membrane £180 each", membrane, 180.0),
+        ("membrane price changed to 250", membrane, 250.0),
+        ("membrane price 1 200", membrane, 1200.0),
+        ("prefilter price changed to 30", prefilter, 30.0),
+        ("sube el precio de la resina a 12", resin, 12.0),
+        ("el precio de la resina ha subido a 12", resin, 12.0),
+        ("nuestra resina cuesta 11", resin, 11.0),
+        ("precio membrana 3 500", membrane, 3500.0),
+        ("una membrana nueva cuesta 240", membrane, 240.0),
+    ];
+    for (text, setting, price) in rows {
+        let wish = setting::read(text).map(|wished| wished.wish);
+        let amount = Amount::of_main(price).expect("a price");
+        assert_eq!(wish, Some(Wish::Set(setting(amount))), "{text}");
+    }
+    for text in [
+        "resin price 9 50",
+        "new resin £225 a bag",
+        "heron new resin £140",
+        "heron resin changed £140",
+        "the membrane is 12",
+    ] {
+        assert_eq!(setting::read(text), None, "{text}");
+    }
 }

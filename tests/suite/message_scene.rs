@@ -78,6 +78,9 @@ pub fn short(meaning: &Meaning) -> String {
     if let Some(ask) = &meaning.ask {
         parts.push(format!("ask {}", about(ask.about)));
     }
+    if meaning.price_left_out {
+        parts.push("price left out".to_string());
+    }
     if meaning.dropped {
         parts.push("dropped".to_string());
     }
@@ -109,6 +112,7 @@ fn detail(detail: &Detail) -> String {
     let said = [
         detail.part.map(|part| format!("{part:?}")),
         detail.amount.map(|amount| amount.to_string()),
+        detail.percent.map(|percent| format!("{percent:+}%")),
         detail.span.map(|span| format!("{span:?}")),
         detail.term.map(|term| format!("{term:?}")),
     ];
