@@ -107,11 +107,15 @@ fn split_line(tokens: &[Token], line: &[usize]) -> Vec<Group> {
         let rigs = clusters.iter().flat_map(|cluster| rigs_of(&cluster.who)).collect();
         return whole(Who::OneOf(rigs, String::new()));
     }
-    // "lynx 180 12 badger": the values may be of the one as of the other.
+    // "lynx 180 12 badger", "flushed lynx and 180 12 on badger": the values may be of the one as of the other.
+    let small = |token: &&usize| {
+        tokens[**token].has(Sense::Filler) && tokens[**token].word().is_some_and(|word| word.len() <= 3)
+    };
+    let told = line[..last.from].iter().rev().find(|at| !small(at));
     if let [.., before, _] = &clusters[..]
         && !numbers_before
         && last.to == line.len()
-        && tokens[line[last.from - 1]].number().is_some()
+        && told.is_some_and(|&at| tokens[at].number().is_some() && !tokens[at].spent)
     {
         let rigs = [before, last]
             .iter()

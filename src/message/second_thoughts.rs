@@ -118,6 +118,11 @@ pub(super) fn is_remark(tokens: &[Token], at: usize, role: Role) -> bool {
         let judged = word.word().is_some() && !word.has_any(&unit) && !word.has(Sense::And);
         return judged || behind_pair;
     }
+    // "Lynx 180 12 weak flow"
+    if matches!(role, Role::PermeateFlow | Role::WasteFlow) {
+        let word = tokens[last].word().is_some() && last > 0;
+        return behind_pair || word && groups::is_pair_of_name(tokens, last - 1);
+    }
     let said = |token: &Token| token.is_unknown() || token.has(Sense::Judges);
     behind_pair && tokens[at + 1..].iter().take(2).any(said)
 }

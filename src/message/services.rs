@@ -136,10 +136,11 @@ impl Carried {
             self.rigs = own.clone();
         }
         let together = |sense: Sense| {
-            part.windows(2).any(|two| {
-                let deed = |token: &Token| token.has_any(&[Sense::Flushed, Sense::Done, Sense::Finished]);
-                two[0].has(sense) && deed(&two[1]) || deed(&two[0]) && two[1].has(sense)
-            })
+            let deed = |token: &Token| token.has_any(&[Sense::Flushed, Sense::Done, Sense::Finished]);
+            let beside = |one: &Token, other: &Token| one.has(sense) && deed(other) || deed(one) && other.has(sense);
+            // "Flushed them both"
+            let around = |three: &[Token]| three[1].has(Sense::Pronoun) && beside(&three[0], &three[2]);
+            part.windows(2).any(|two| beside(&two[0], &two[1])) || part.windows(3).any(around)
         };
         // "Lynx 180/12, badger 200/15, both flushed"
         if together(Sense::Both) && self.named.len() == 2 && !matches!(own, Rigs::Unclear(..)) {

@@ -82,6 +82,10 @@ fn a_deed_behind_a_rig_is_not_the_one_befores() {
             "lynx 180/12\nbadger 200/15\nlos dos lavados",
             "Lynx 180/12; Badger 200/15; flush Lynx; flush Badger",
         ),
+        (
+            "lynx 180 12, badger 200 15 and flushed them both",
+            "Lynx 180/12; Badger 200/15; flush Lynx; flush Badger",
+        ),
         ("lynx wasn't out today, badger flushed", "flush Badger"),
         ("lynx no salió, badger lavado", "flush Badger"),
     ]);
@@ -99,7 +103,11 @@ fn what_is_wanted_for_one_rig_is_wanted_for_the_next() {
 
 #[test]
 fn values_between_two_names_are_asked_about() {
-    check(&[("lynx 180 12 badger", "ask WhichRig")]);
+    check(&[
+        ("lynx 180 12 badger", "ask WhichRig"),
+        ("flushed lynx and 180 12 on badger", "flush Lynx; ask WhichRig"),
+        ("lynx 180 12 on the way to badger", "Lynx 180/12"),
+    ]);
 }
 
 #[test]
@@ -126,6 +134,8 @@ fn what_lies_on_a_shelf_was_bought_or_waits_is_not_done() {
         "put the new membrane in the shed",
         "put lynx on the list for new filters",
         "lave lynx por favor",
+        "lynx to get new filters",
+        "lynx filtros nuevos por poner",
     ] {
         check(&[(text, "-")]);
     }
@@ -194,6 +204,8 @@ fn a_remark_behind_a_reading_does_not_hide_it() {
         "tap is slow",
         "brush head broken",
         "el grifo va lento",
+        "weak flow",
+        "poco caudal",
     ] {
         check(&[(&format!("lynx 180 12 {remark}"), "Lynx 180/12")]);
     }
