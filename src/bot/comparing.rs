@@ -40,7 +40,10 @@ impl Turn<'_> {
             return Ok(self.meaning(term));
         }
         match (query.topic, rig) {
-            (Topic::WhatIf, _) => self.what_if(query.rig, detail.part, detail.amount).await,
+            (Topic::WhatIf, _) => {
+                self.what_if(query.rig, detail.part, (detail.amount, detail.percent))
+                    .await
+            }
             (Topic::Cost, _) => self.cost(query.rig, detail.part, detail.span).await,
             (Topic::WhoLogged, _) => match detail.part {
                 Some(part) => self.who_did(query.rig, part).await,

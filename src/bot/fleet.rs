@@ -120,7 +120,7 @@ impl Turn<'_> {
                 return Ok(self.picture(&command));
             }
             Command::FlushLater(names) => match self.rigs_named(&names) {
-                Some(rigs) => self.flush_later(&rigs).await?,
+                Some(rigs) => self.flush_later(&rigs, None).await?,
                 None => return Ok(None),
             },
             Command::DiOnly(name) => return self.trait_of(&name, "rig-di-only", |rig| rig.di_only = true).await,

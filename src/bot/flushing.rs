@@ -2,7 +2,6 @@
 
 use jiff::civil::Date;
 
-use crate::message::{self, Meaning, Scene, Service, What};
 use crate::replies::listed;
 use crate::schedule;
 use crate::store::readings::Reading;
@@ -11,22 +10,23 @@ use crate::store::{self, StoreError};
 
 use super::answer::Answer;
 use super::due::ASK_AGAIN;
-use super::scene::NUDGE_STANDS;
 use super::turn::Turn;
 
 /// How far back a bare "in 30 minutes" finds the question it answers.
 const QUESTION_STANDS: i64 = 12 * 3600;
 
 impl Turn<'_> {
-    /// Puts a reminder off; without names, all that this chat was asked about.
-    pub(super) async fn flush_later(&mut self, rigs: &[i64]) -> Result<Answer, StoreError> {
+    /// Puts a reminder off, by so many minutes where that is said; without names,
+    /// all that this chat was asked about.
+    pub(super) async fn flush_later(&mut self, rigs: &[i64], minutes: Option<u16>) -> Result<Answer, StoreError> {
         let since = self.now - QUESTION_STANDS;
         let asked = store::nudges::open_in(self.db, &self.incoming.chat.address, since).await?;
         let meant: Vec<i64> = if rigs.is_empty() { asked } else { rigs.to_vec() };
         if meant.is_empty() {
             return Ok(Answer::silence());
         }
-        let (again_at, today) = (self.now + ASK_AGAIN, self.today().to_string());
+        let wait = minutes.map_or(ASK_AGAIN, |minutes| i64::from(minutes) * 60);
+        let (again_at, today) = (self.now + wait, self.today().to_string());
         let (mut put_off, mut no_more, mut not_yet) = (Vec::new(), Vec::new(), Vec::new());
         for rig in meant {
             let name = self.rig_name(rig);
@@ -59,43 +59,6 @@ impl Turn<'_> {
             lines.push(self.words.say(key, facts));
         }
         Ok(Answer::says(lines.join("\n")))
-    }
-
-    /// What a text means that answers a reminder about several rigs and names
-    /// none of them; none if it is no such answer.
-    pub(super) async fn answer_for_all(&mut self, text: &str, scene: &Scene) -> Result<Option<Answer>, StoreError> {
-        if scene.nudged.is_some() || scene.open.is_some() {
-            return Ok(None);
-        }
-        let since = self.now - NUDGE_STANDS;
-        let asked = store::nudges::unanswered_in(self.db, &self.incoming.chat.address, since).await?;
-        if asked.len() < 2 {
-            return Ok(None);
-        }
-        let meant_of = |rig: i64| {
-            let scene = Scene {
-                nudged: Some(rig),
-                ..scene.clone()
-            };
-            message::read(text, &scene)
-        };
-        let mut all = Meaning::default();
-        for rig in &asked {
-            let meant = meant_of(*rig);
-            if meant.postponed.is_some() {
-                return self.flush_later(&asked).await.map(Some);
-            }
-            if meant.not_used == Some(*rig) {
-                return self.not_used(&asked).await.map(Some);
-            }
-            let flushed = |service: &Service| service.rig == *rig && service.what == What::Flush;
-            let alone = meant.services.len() == 1 && meant.readings.is_empty() && meant.ask.is_none();
-            if !alone || !meant.services.iter().all(flushed) {
-                return Ok(None);
-            }
-            all.services.extend(meant.services);
-        }
-        self.act_on(text, scene, None, all).await.map(Some)
     }
 
     /// Notes that rigs were not used today, so that nobody asks again.

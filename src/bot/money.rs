@@ -94,9 +94,10 @@ impl Turn<'_> {
         &mut self,
         rig: Option<i64>,
         part: Option<What>,
-        amount: Option<f64>,
+        (amount, percent): (Option<f64>, Option<f64>),
     ) -> Result<Answer, StoreError> {
         let price = amount
+            .or_else(|| self.changed_price(rig, part?, percent?))
             .and_then(Amount::of_main)
             .filter(|price| *price > Amount::default());
         let supposed = match (part, price) {
@@ -130,6 +131,17 @@ impl Turn<'_> {
         let currency = self.rules.currency();
         let text = money::supposed(self.words, (part, price), &rigs, currency, self.today());
         Ok(Answer::says(text))
+    }
+
+    /// The price that is set, changed by so many per cent, in main units.
+    fn changed_price(&self, rig: Option<i64>, part: What, percent: f64) -> Option<f64> {
+        let own = rig.map_or_else(|| self.rules.outfit(), |rig| self.rules.rig(rig));
+        let price = match part {
+            What::Resin => own.resin_price(),
+            What::Membrane => own.membrane_price(),
+            _ => None,
+        };
+        Some(price?.main() * (1.0 + percent / 100.0))
     }
 
     /// "What did otter cost last year?"

@@ -21,6 +21,9 @@ use super::condition::{raw_rejection, word_for};
 use super::turn::Turn;
 use super::when::instant;
 
+/// For so long the price of a service may be told after it.
+const PRICE_MAY_FOLLOW: i64 = 3 * 3600;
+
 /// The message that a reading belongs to, and when it was sent.
 #[derive(Clone, Debug)]
 pub(super) struct Source {
@@ -47,11 +50,11 @@ impl Turn<'_> {
         if meaning.dropped {
             answer.and(Answer::says(self.words.plain("dropped")));
         }
-        if let Some(rig) = meaning.not_used {
-            answer.and(self.not_used(&[rig]).await?);
+        if !meaning.not_used.is_empty() {
+            answer.and(self.not_used(&meaning.not_used).await?);
         }
-        if let Some(postponed) = meaning.postponed {
-            answer.and(self.flush_later(&[postponed.rig]).await?);
+        if let Some(postponed) = &meaning.postponed {
+            answer.and(self.flush_later(&postponed.rigs, postponed.minutes).await?);
         }
         let source = self.source(text, scene, open.as_ref());
         let settles = meaning.dropped
@@ -209,25 +212,54 @@ impl Turn<'_> {
         Ok(answer)
     }
 
+    fn is_our_money(&self, price: &message::Price) -> bool {
+        let ours = self.rules.currency().zip(price.currency.as_deref());
+        ours.is_none_or(|(ours, typed)| ours.may_be(typed))
+    }
+
+    /// "Heron new resin £140", just after it was told without its price: the price is added.
+    async fn price_later(&mut self, kept: &Service) -> Result<bool, StoreError> {
+        let Some(minor) = kept.price_minor else {
+            return Ok(false);
+        };
+        let known = store::services::of_rig(self.db, kept.rig_id).await?;
+        let same = known.iter().rev().find(|known| known.what == kept.what);
+        let lately = |known: &&Service| (known.done_at - kept.done_at).abs() < PRICE_MAY_FOLLOW;
+        let Some(same) = same.filter(lately).filter(|same| same.price_minor.is_none()) else {
+            return Ok(false);
+        };
+        store::services::set_price(self.db, same.id, minor).await?;
+        Ok(true)
+    }
+
     async fn record_services(&mut self, meaning: &Meaning, source: &Source) -> Result<Answer, StoreError> {
         let (mut lines, mut told) = (Vec::new(), BTreeSet::new());
+        let mut left_out = meaning.price_left_out;
         for said in &meaning.services {
+            let price = said.price.as_ref().filter(|price| self.is_our_money(price));
+            left_out |= said.price.is_some() && price.is_none();
             let kept = Service {
                 rig_id: said.rig,
                 source_key: source.key.clone(),
                 what: service_key(said.what).to_owned(),
                 done_at: instant(said.when, source.sent_at, &self.zone),
                 minutes: said.minutes.map(i64::from),
-                price_minor: said.price.as_ref().and_then(|price| self.rules.minor(price.amount)),
+                price_minor: price.and_then(|price| self.rules.minor(price.amount)),
                 ..Service::default()
             };
-            store::services::record(self.db, self.teller(), &kept).await?;
+            if !self.price_later(&kept).await? {
+                store::services::record(self.db, self.teller(), &kept).await?;
+            }
             self.occasions.push(Occasion::Done(said.what));
             let line = reading::service(self.words, &self.rig_name(said.rig), said.what);
             let resets = self
                 .what_it_resets(said.what)
                 .filter(|_| told.insert(service_key(said.what)));
             lines.push(resets.map_or(line.clone(), |resets| format!("{line} {resets}")));
+        }
+        if let Some(first) = meaning.services.first().filter(|_| left_out) {
+            let rig = self.rig_name(first.rig).to_lowercase();
+            lines.push(reading::price_left_out(self.words, &rig, self.rules.currency()));
         }
         Ok(if lines.is_empty() {
             Answer::silence()

@@ -38,7 +38,7 @@ pub(super) async fn build(turn: &mut Turn<'_>, text: &str, open: Option<Ask>) ->
         own_rig: turn.member.own_rig,
         last: spoken_of(turn).await?.iter().map(said).collect(),
         open,
-        nudged: store::people::nudged(turn.db, turn.member.id, turn.now - NUDGE_STANDS).await?,
+        nudged: nudged(turn).await?,
         may_speak_for_all: turn.member.role.leads(),
         celsius: turn.rules.celsius(),
         us_to_ppm: turn.outfit.us_to_ppm,
@@ -71,6 +71,15 @@ fn rigs_of(text: &str, scene: &mut Scene) -> BTreeSet<i64> {
         rigs.extend(told.corrections.iter().map(|correction| correction.from_rig));
     }
     rigs
+}
+
+/// The rigs that the sender was just reminded of: the one of the last reminder, or those of several at once that wait.
+async fn nudged(turn: &mut Turn<'_>) -> Result<Vec<i64>, StoreError> {
+    let since = turn.now - NUDGE_STANDS;
+    if let Some(rig) = store::people::nudged(turn.db, turn.member.id, since).await? {
+        return Ok(vec![rig]);
+    }
+    store::nudges::unanswered(turn.db, turn.member.id, since).await
 }
 
 /// The readings that a correction is about: those behind the answer or message

@@ -240,9 +240,6 @@ impl Turn<'_> {
         let open = store::questions::waiting(self.db, &self.incoming.chat.address, self.member.id, self.now).await?;
         let scene = scene::build(self, text, open.as_ref().map(|question| question.ask.clone())).await?;
         let meaning = message::read(text, &scene);
-        if let Some(answer) = self.answer_for_all(text, &scene).await? {
-            return Ok(answer);
-        }
         if let Some(example) = self.meant_to_set(text, &meaning).await? {
             return Ok(example);
         }

@@ -78,7 +78,7 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
     if !is_short(tokens, 3) || typed_with_word || asks {
         return None;
     }
-    let [draft] = ask.drafts.as_slice() else { return None };
+    let (draft, others) = super::asks::draft_meant(ask, rig)?;
     if rig.is_some() && draft.rig.is_some() && rig != draft.rig {
         return None;
     }
@@ -125,10 +125,11 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
         .feed
         .zip(reading.permeate)
         .is_some_and(|(feed, ro)| ro.ppm > feed.ppm);
+    let drafts = [vec![reading], others].concat();
     Some(if risen {
-        super::sort_out(vec![reading], ask.about, scene)
+        super::sort_out(drafts, ask.about, scene)
     } else {
-        settle(vec![reading], ask, scene)
+        settle(drafts, ask, scene)
     })
 }
 

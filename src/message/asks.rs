@@ -66,6 +66,20 @@ pub fn which_rig_for(what: What, told: Told, candidates: &[i64], typed: &str, sc
     }
 }
 
+/// The draft that an answer completes, which may name its rig; and the others, which are asked about after it.
+pub fn draft_meant(ask: &Ask, rig: Option<i64>) -> Option<(&Reading, Vec<Reading>)> {
+    let drafts = ask.drafts.as_slice();
+    if drafts.len() > 1 && ask.about != About::MissingReading {
+        return None;
+    }
+    let meant = match rig {
+        Some(_) if drafts.len() > 1 => drafts.iter().position(|draft| draft.rig == rig)?,
+        _ => 0,
+    };
+    let others = drafts.iter().enumerate().filter(|(at, _)| *at != meant);
+    Some((drafts.get(meant)?, others.map(|(_, draft)| draft.clone()).collect()))
+}
+
 /// A question about the values of a reading whose rig is known or asked later.
 pub fn about_values(about: About, draft: Reading) -> Ask {
     let feed = draft.feed.map(|feed| feed.ppm);

@@ -109,7 +109,10 @@ pub(super) fn find(part: &[Token], topic: Topic) -> Detail {
     let explains = matches!(topic, Topic::Explain | Topic::Why);
     Detail {
         part: parts.into_iter().filter(|_| about_part).find_map(named),
-        amount: (topic == Topic::WhatIf).then(|| amount(part)).flatten(),
+        amount: (topic == Topic::WhatIf && prices::percent_at(part).is_none())
+            .then(|| amount(part))
+            .flatten(),
+        percent: (topic == Topic::WhatIf).then(|| prices::change(part)).flatten(),
         span: value(Sense::Period).and_then(span_of),
         term: value(Sense::State).filter(|_| explains).and_then(Term::of_key),
     }

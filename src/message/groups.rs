@@ -1,6 +1,8 @@
 //! Which rig each part of a message speaks of.
 
 use super::languages::TABLES;
+use super::plausibility::LEAST_FEED_PPM;
+use super::portions;
 use super::rig_name::Sure;
 use super::senses::Sense;
 use super::tokens::{Kind, Token};
@@ -105,6 +107,28 @@ fn split_line(tokens: &[Token], line: &[usize]) -> Vec<Group> {
         let rigs = clusters.iter().flat_map(|cluster| rigs_of(&cluster.who)).collect();
         return whole(Who::OneOf(rigs, String::new()));
     }
+    // "lynx 180 12 badger", "flushed lynx and 180 12 on badger": the values may be of the one as of the other.
+    let small = |token: &&usize| {
+        tokens[**token].has(Sense::Filler) && tokens[**token].word().is_some_and(|word| word.len() <= 3)
+    };
+    let told = line[..last.from].iter().rev().find(|at| !small(at));
+    if let [.., before, _] = &clusters[..]
+        && !numbers_before
+        && last.to == line.len()
+        && told.is_some_and(|&at| tokens[at].number().is_some() && !tokens[at].spent)
+    {
+        let rigs = [before, last]
+            .iter()
+            .flat_map(|cluster| rigs_of(&cluster.who))
+            .collect();
+        let mut groups = split_line(tokens, &line[..before.from]);
+        groups.retain(|group| group.who != Who::Nobody);
+        groups.push(Group {
+            who: Who::OneOf(rigs, String::new()),
+            indices: line[before.from..].to_vec(),
+        });
+        return groups;
+    }
     let mut groups = Vec::new();
     for (index, cluster) in clusters.iter().enumerate() {
         let (from, to) = if numbers_before {
@@ -188,7 +212,7 @@ fn clusters(tokens: &[Token], line: &[usize]) -> Vec<Cluster> {
                 let token = &tokens[at];
                 token.has_any(&[Sense::And, Sense::Filler]) || token.is_any_mark(",&+/")
             });
-            if only_links {
+            if only_links && !ends_in_deed(tokens, line, last.from, slot) {
                 // "Lynx or badger", "lynx/badger": one of them.
                 let linked = between
                     .iter()
@@ -215,6 +239,42 @@ fn clusters(tokens: &[Token], line: &[usize]) -> Vec<Cluster> {
         });
     }
     clusters
+}
+
+/// "New resin lynx, badger 180/12": a deed leads to the rig before, and the values are of the next alone.
+fn ends_in_deed(tokens: &[Token], line: &[usize], last: usize, slot: usize) -> bool {
+    let lead = (0..last)
+        .rev()
+        .map(|slot| &tokens[line[slot]])
+        .take_while(|token| token.mention().is_none() && token.number().is_none());
+    let words: Vec<Token> = lead.cloned().collect();
+    let end = line.last().map_or(0, |last| last + 1);
+    portions::tells(&words) && portions::follows_value(tokens, line[slot], end)
+}
+
+/// "Otter 205 16": whether the number at `at` is the second of a falling pair right behind a rig's whole name.
+/// Membranes pass less than half.
+pub(super) fn is_pair_of_name(tokens: &[Token], at: usize) -> bool {
+    let value = |index: usize| {
+        tokens
+            .get(index)?
+            .number()
+            .filter(|number| !number.shy)
+            .map(|number| number.value)
+    };
+    let Some(first) = at.checked_sub(1) else { return false };
+    let first = if tokens[first].is_any_mark("/,") {
+        at.checked_sub(2)
+    } else {
+        Some(first)
+    };
+    let name = first.and_then(|first| first.checked_sub(1));
+    let named = name.is_some_and(|name| tokens[name].mention().is_some_and(|mention| mention.sure == Sure::Full));
+    let falls = first
+        .and_then(value)
+        .zip(value(at))
+        .is_some_and(|(feed, permeate)| feed >= LEAST_FEED_PPM && feed > 2.0 * permeate);
+    named && falls
 }
 
 fn is_another(tokens: &[Token], before: usize, at: usize) -> bool {

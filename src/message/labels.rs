@@ -1,6 +1,7 @@
 //! Says of each number what it measures, by the labels before or behind it and by its unit.
 
 use super::label_pairs::{bind_pair_behind_labels, keep_order_of_pairs};
+use super::second_thoughts::is_remark;
 use super::senses::Sense;
 use super::tokens::{Kind, Token};
 use super::units::{self, Unit};
@@ -153,6 +154,9 @@ fn label_at(tokens: &[Token], at: usize) -> Option<(Role, bool)> {
         return Some((Role::Pressure, true));
     }
     let (_, role, strong) = table.into_iter().find(|(sense, _, _)| token.has(*sense))?;
+    if is_remark(tokens, at, role) {
+        return None;
+    }
     // "di changed", "new membrane": the part, not the place where the water was measured.
     let part = token.has_any(&[Sense::Membrane, Sense::Resin, Sense::Prefilter]);
     let handled = |index: Option<usize>| {

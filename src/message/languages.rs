@@ -37,6 +37,8 @@ pub struct NumberWord {
 pub struct NumberGrammar {
     /// "one eighty" is 180, "eleven forty" 1140.
     pub pairs: bool,
+    /// "uno ochenta" is 180, but "once cuarenta" two numbers.
+    pub digit_pairs: bool,
     /// "two hundred and five"
     pub and_behind_hundreds: bool,
     /// "sesenta y cinco"
@@ -215,6 +217,7 @@ impl Tables {
         let grammar = self.grammars.get_mut(index).ok_or("too many languages")?;
         let place = match word {
             "pairs" => &mut grammar.pairs,
+            "digit pairs" => &mut grammar.digit_pairs,
             "and behind hundreds" => &mut grammar.and_behind_hundreds,
             "and behind tens" => &mut grammar.and_behind_tens,
             "twenties" => &mut grammar.twenties,

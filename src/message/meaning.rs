@@ -15,8 +15,8 @@ pub struct Scene {
     pub last: Vec<Reading>,
     /// The open question to this sender, not expired.
     pub open: Option<Ask>,
-    /// The rig of a flush nudge that the sender was just sent: "done" or a thumbs-up means flushed.
-    pub nudged: Option<i64>,
+    /// The rigs of the flush nudge that the sender was just sent: "done" or a thumbs-up means flushed.
+    pub nudged: Vec<i64>,
     /// An owner's or lead's "all flushed" counts; a crew member is asked which rig.
     pub may_speak_for_all: bool,
     /// The unit of bare degrees: true Celsius, false Fahrenheit.
@@ -35,7 +35,7 @@ impl Default for Scene {
             own_rig: None,
             last: Vec::new(),
             open: None,
-            nudged: None,
+            nudged: Vec::new(),
             may_speak_for_all: false,
             celsius: true,
             us_to_ppm: 0.5,
@@ -72,6 +72,9 @@ pub struct Meaning {
     pub readings: Vec<Reading>,
     /// What was done, not what is intended.
     pub services: Vec<Service>,
+    /// A price was said of several rigs or parts together, and is kept for none of them.
+    #[serde(default)]
+    pub price_left_out: bool,
     /// What changes of the sender's last readings.
     pub corrections: Vec<Correction>,
     /// What the sender wants to know.
@@ -80,17 +83,17 @@ pub struct Meaning {
     pub ask: Option<Ask>,
     /// The open question was answered with "no": its drafts are given up and nothing is recorded.
     pub dropped: bool,
-    /// The answer to a flush nudge was that this rig was not used today.
-    pub not_used: Option<i64>,
+    /// The answer to a flush nudge was that these rigs were not used today.
+    pub not_used: Vec<i64>,
     /// The answer to a flush nudge was "later".
     pub postponed: Option<Postponed>,
 }
 
 /// A flush that is put off.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Postponed {
-    /// The rig of the nudge.
-    pub rig: i64,
+    /// The rigs of the nudge.
+    pub rigs: Vec<i64>,
     /// How long, where that was said; at most twelve hours.
     pub minutes: Option<u16>,
 }

@@ -5,7 +5,7 @@
 //!
 //! The pipeline, a file per step: `tokens` -> `rig_name`, `rig_siblings` -> `phrases` (by the tables of `languages`) ->
 //! `number_words` -> `times` (`clock`), `strays`, `framing` -> `clauses` -> `groups` -> `labels`, `label_pairs`, `units` -> `adjacency`,
-//! `readings`, `second_thoughts`, `hearsay` -> `whose` -> `plausibility`; beside them `services` (`prices`), `questions`,
+//! `readings`, `second_thoughts`, `hearsay` -> `whose` -> `plausibility`; beside them `services` (`portions`, `prices`), `questions`,
 //! `corrections` with `denials`, `answers` and `nudged`; `asks` builds the questions back.
 
 #![allow(
@@ -35,6 +35,7 @@ mod nudged;
 mod number_words;
 mod phrases;
 mod plausibility;
+mod portions;
 mod prices;
 mod query;
 mod questions;
@@ -199,8 +200,14 @@ fn is_about_values(tokens: &[Token], clause: &Clause) -> bool {
 fn take(meaning: &mut Meaning, judged: Result<Reading, Ask>) {
     match judged {
         Ok(reading) => meaning.readings.push(reading),
-        // One question at a time: the first.
-        Err(ask) => meaning.ask = meaning.ask.take().or(Some(ask)),
+        // One question at a time: the first. What else has only one reading is asked for when that is answered.
+        Err(ask) => match &mut meaning.ask {
+            Some(first) if first.about == About::MissingReading && ask.about == About::MissingReading => {
+                first.drafts.extend(ask.drafts);
+            }
+            Some(_) => {}
+            None => meaning.ask = Some(ask),
+        },
     }
 }
 

@@ -22,7 +22,9 @@ pub fn join(tokens: Vec<Token>) -> Vec<Token> {
     let mut joined = Vec::with_capacity(tokens.len());
     let mut at = 0;
     while at < tokens.len() {
-        match take_number(&tokens[at..], language) {
+        // "A las dos diez" is a time.
+        let of_clock = joined.last().is_some_and(|last: &Token| last.has(Sense::At));
+        match take_number(&tokens[at..], language, of_clock) {
             Some((number, used)) => {
                 let glued = tokens[at].glued;
                 joined.push(Token {
@@ -73,7 +75,7 @@ fn number_at(tokens: &[Token], at: usize, language: u8) -> Option<NumberWord> {
     (number.languages & language != 0).then_some(number)
 }
 
-fn take_number(tokens: &[Token], language: u8) -> Option<(Number, usize)> {
+fn take_number(tokens: &[Token], language: u8, of_clock: bool) -> Option<(Number, usize)> {
     if let Some(number) = take_digit_run(tokens, language) {
         return Some(number);
     }
@@ -99,7 +101,14 @@ fn take_number(tokens: &[Token], language: u8) -> Option<(Number, usize)> {
             }
         } else {
             let first = at == start;
-            match extend(current, word.value, first, language) {
+            let pairs = total == 0.0 && !of_clock && TABLES.grammar(language).digit_pairs;
+            let pair = pairs && (1.0..10.0).contains(&current) && (10.0..100.0).contains(&word.value);
+            let next = if pair {
+                Some(current * 100.0 + word.value)
+            } else {
+                extend(current, word.value, first, language)
+            };
+            match next {
                 Some(sum) if first || total > 0.0 || current > 0.0 => current = sum,
                 _ => break,
             }

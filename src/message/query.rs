@@ -34,6 +34,9 @@ pub struct Detail {
     pub part: Option<What>,
     /// A supposed price, in whole units of the currency.
     pub amount: Option<f64>,
+    /// Or by how many per cent the price is supposed to change: below zero, cheaper.
+    #[serde(default)]
+    pub percent: Option<f64>,
     /// The time it asks about.
     pub span: Option<Span>,
     /// The word to explain.

@@ -1,7 +1,7 @@
 //! Numbers that say a value a second time or leave it open, and a name of no known rig before bare numbers.
 
-use super::groups::Group;
-use super::labels::Measured;
+use super::groups::{self, Group};
+use super::labels::{Measured, Role};
 use super::senses::Sense;
 use super::tokens::Token;
 
@@ -93,4 +93,36 @@ pub(super) fn is_lone_name(tokens: &[Token], bare: &[Measured]) -> bool {
     let falling = bare.windows(2).all(|two| two[0].value > 3.0 * two[1].value);
     let likely = bare.first().is_some_and(|first| (40.0..2_000.0).contains(&first.value));
     named && only_numbers && falling && likely && (2..=3).contains(&numbers) && bare.len() == numbers
+}
+
+/// "Lynx 180 12 low pressure", "lynx 180 12 tap is slow": said in words, so that no number is meant.
+pub(super) fn is_remark(tokens: &[Token], at: usize, role: Role) -> bool {
+    let unit = [
+        Sense::Psi,
+        Sense::Bar,
+        Sense::Kpa,
+        Sense::Celsius,
+        Sense::Fahrenheit,
+        Sense::Degrees,
+    ];
+    if tokens[at + 1..].iter().take(3).any(|token| token.number().is_some()) {
+        return false;
+    }
+    let Some(last) = at.checked_sub(1) else { return false };
+    let article = usize::from(tokens[last].has(Sense::Article));
+    let behind_pair = last
+        .checked_sub(article)
+        .is_some_and(|last| groups::is_pair_of_name(tokens, last));
+    if matches!(role, Role::Pressure | Role::Temperature) {
+        let word = &tokens[last];
+        let judged = word.word().is_some() && !word.has_any(&unit) && !word.has(Sense::And);
+        return judged || behind_pair;
+    }
+    // "Lynx 180 12 weak flow"
+    if matches!(role, Role::PermeateFlow | Role::WasteFlow) {
+        let word = tokens[last].word().is_some() && last > 0;
+        return behind_pair || word && groups::is_pair_of_name(tokens, last - 1);
+    }
+    let said = |token: &Token| token.is_unknown() || token.has(Sense::Judges);
+    behind_pair && tokens[at + 1..].iter().take(2).any(said)
 }

@@ -1,9 +1,8 @@
 //! What was done to a rig: done, not only intended, denied or asked.
 
-use std::ops::Range;
-
 use super::clauses::Clause;
 use super::meaning::{Price, What};
+use super::portions;
 use super::prices;
 use super::senses::Sense;
 use super::tokens::{Kind, Token};
@@ -16,6 +15,8 @@ pub struct Deed {
     pub rigs: Rigs,
     pub minutes: Option<u16>,
     pub price: Option<Price>,
+    /// A price was said, of several rigs or parts together.
+    pub price_shared: bool,
     /// Words that no table knows, in the same sentence.
     pub unknown: usize,
 }
@@ -33,31 +34,47 @@ pub enum Rigs {
 /// The services of all clauses that state something.
 pub fn find(tokens: &[Token], clauses: &[Clause]) -> Vec<Deed> {
     let mut told: Vec<Deed> = Vec::new();
-    let mut carried_rigs = Rigs::Nobody;
-    let mut carried_parts: Vec<What> = Vec::new();
-    for clause in clauses {
-        if !clause.states() {
-            continue;
-        }
-        for span in pieces(tokens, clause.span.clone()) {
-            let part = &tokens[span];
-            let rigs = rigs_of(part);
-            if rigs != Rigs::Nobody {
-                carried_rigs = rigs.clone();
-            }
+    let mut carried = Carried::default();
+    for clause in clauses.iter().filter(|clause| clause.states()) {
+        carried.wanted = false;
+        carried.done = false;
+        for span in portions::split(tokens, clause.span.clone()) {
+            let part = &tokens[span.clone()];
+            let named_so_far = &tokens[clause.span.start..span.end];
+            let rigs = carried.rigs_of(part, named_so_far);
             let named = parts_of(part);
-            let whats = done(part, &named, &carried_parts);
-            if !named.is_empty() {
-                carried_parts = named;
+            let mut whats = done(part, &named, &carried.parts);
+            // "Need new resin for lynx, new filters for badger": wanted, one like the other.
+            let firm = is_firm(part);
+            let wants = part
+                .iter()
+                .any(|token| token.has_any(&[Sense::Intent, Sense::Obtained]) && !token.has(Sense::Filler));
+            if carried.wanted && !firm {
+                whats.retain(|what| *what == What::Flush);
             }
-            let rigs = if rigs == Rigs::Nobody {
-                carried_rigs.clone()
-            } else {
-                rigs
-            };
+            // "Changed the resin on mole and the filters on badger"
+            if carried.done && whats.is_empty() && portions::is_part_of_rig(part) {
+                whats.clone_from(&named);
+            }
+            carried.wanted = !firm && (wants || carried.wanted);
+            // "Lynx flushed, badger too"
+            if carried.done && whats.is_empty() && portions::is_too(part) {
+                whats.clone_from(&carried.whats);
+            }
+            carried.done = !whats.is_empty();
+            carried.whats.clone_from(&whats);
+            if !named.is_empty() {
+                carried.parts = named;
+            }
             let unknown = part.iter().filter(|token| token.is_unknown()).count();
-            // One price of several parts cannot be told apart.
-            let price = if whats.len() == 1 { prices::find(part) } else { None };
+            // One price of several rigs or parts cannot be told apart, unless it is of each.
+            let several = match &rigs {
+                Rigs::Named(rigs) => rigs.len() > 1 && !prices::is_apiece(part),
+                Rigs::All(_) => true,
+                Rigs::Unclear(..) | Rigs::Nobody => false,
+            };
+            let price_shared = (whats.len() > 1 || several) && prices::is_any(part);
+            let price = prices::find(part).filter(|_| !price_shared);
             for what in whats {
                 let minutes = (what == What::Flush).then(|| minutes_of(part)).flatten();
                 let one = Deed {
@@ -65,6 +82,7 @@ pub fn find(tokens: &[Token], clauses: &[Clause]) -> Vec<Deed> {
                     rigs: rigs.clone(),
                     minutes,
                     price: price.clone(),
+                    price_shared,
                     unknown,
                 };
                 if !told
@@ -79,62 +97,68 @@ pub fn find(tokens: &[Token], clauses: &[Clause]) -> Vec<Deed> {
     told
 }
 
-const PARTS: [Sense; 4] = [Sense::Membrane, Sense::Resin, Sense::Prefilter, Sense::ORing];
-
-/// Parts of a clause that each tell of other rigs: "lynx flushed, badger not", "lynx flushed badger flushed".
-fn pieces(tokens: &[Token], span: Range<usize>) -> Vec<Range<usize>> {
-    let deed = |token: &Token| {
-        token.has_any(&[
-            Sense::Flushed,
-            Sense::Done,
-            Sense::Repacked,
-            Sense::Fresh,
-            Sense::Not,
-            Sense::Intent,
-            Sense::Flush,
-        ]) && (!token.has(Sense::Filler) || token.has(Sense::Not))
-    };
-    // "ram new di in, bison new prefilters in"
-    let fresh_part = |at: usize| {
-        tokens[at].has(Sense::Fresh) && tokens.get(at + 1).is_some_and(|next| next.has_any(&PARTS)) && at + 1 < span.end
-    };
-    let mut pieces = Vec::new();
-    let mut from = span.start;
-    let mut has_rig = false;
-    let mut has_deed = false;
-    let mut deed_before_rig = false;
-    for at in span.clone() {
-        let token = &tokens[at];
-        // "flushed lynx and the badger"
-        let article = at > span.start + 1 && tokens[at - 1].has(Sense::Article);
-        let last = (at - usize::from(article))
-            .checked_sub(1)
-            .filter(|&last| last >= span.start);
-        let linked = last.is_some_and(|last| tokens[last].has(Sense::And) || tokens[last].is_any_mark(",&"));
-        // The names go on: "flushed lynx, badger and van 3".
-        let beside = last.is_some_and(|last| tokens[last].mention().is_some() || tokens[last].has(Sense::Minutes));
-        let to_next = (at + 1..span.end)
-            .find(|&next| tokens[next].mention().is_some() && tokens[next - 1].is_mark(','))
-            .unwrap_or(span.end);
-        let goes_on = deed_before_rig && (linked || beside) && !tokens[at..to_next].iter().any(deed);
-        if token.mention().is_some() && has_rig && has_deed && !goes_on {
-            // "lynx 180 12 & flushed badger": the deed behind the link is the other's.
-            let own = at.checked_sub(2).filter(|&link| {
-                let linked = tokens[link].has(Sense::And) || tokens[link].is_any_mark(",&+");
-                link > from && deed(&tokens[at - 1]) && linked && tokens[link - 1].number().is_some()
-            });
-            pieces.push(from..own.unwrap_or(at));
-            (from, has_rig, has_deed, deed_before_rig) = (own.unwrap_or(at), false, own.is_some(), own.is_some());
-        }
-        if token.mention().is_some() {
-            deed_before_rig |= has_deed && !has_rig;
-            has_rig = true;
-        }
-        has_deed |= deed(token) || fresh_part(at);
-    }
-    pieces.push(from..span.end);
-    pieces
+/// What a portion of a message leaves to the ones behind it.
+struct Carried {
+    rigs: Rigs,
+    parts: Vec<What>,
+    /// The rigs named so far, each once.
+    named: Vec<i64>,
+    /// In this sentence something was wanted and nothing done since.
+    wanted: bool,
+    /// The portion just before told of a deed.
+    done: bool,
+    /// Which it was.
+    whats: Vec<What>,
 }
+
+impl Default for Carried {
+    fn default() -> Self {
+        Carried {
+            rigs: Rigs::Nobody,
+            parts: Vec::new(),
+            named: Vec::new(),
+            wanted: false,
+            done: false,
+            whats: Vec::new(),
+        }
+    }
+}
+
+impl Carried {
+    /// The rigs of a portion: its own, those that "both" and "all" mean, else those of the portion before.
+    fn rigs_of(&mut self, part: &[Token], so_far: &[Token]) -> Rigs {
+        let own = rigs_of(part);
+        if let Rigs::Named(rigs) = &own {
+            self.named
+                .extend(rigs.iter().filter(|rig| !self.named.contains(rig)).collect::<Vec<_>>());
+        }
+        if own != Rigs::Nobody {
+            self.rigs = own.clone();
+        }
+        let together = |sense: Sense| {
+            let deed = |token: &Token| token.has_any(&[Sense::Flushed, Sense::Done, Sense::Finished]);
+            let beside = |one: &Token, other: &Token| one.has(sense) && deed(other) || deed(one) && other.has(sense);
+            // "Flushed them both"
+            let around = |three: &[Token]| three[1].has(Sense::Pronoun) && beside(&three[0], &three[2]);
+            part.windows(2).any(|two| beside(&two[0], &two[1])) || part.windows(3).any(around)
+        };
+        // "Lynx 180/12, badger 200/15, both flushed"
+        if together(Sense::Both) && self.named.len() == 2 && !matches!(own, Rigs::Unclear(..)) {
+            return Rigs::Named(self.named.clone());
+        }
+        if together(Sense::All)
+            && let (Rigs::Named(_), Rigs::Named(all)) = (&own, rigs_of(so_far))
+        {
+            return Rigs::Named(all);
+        }
+        match own {
+            Rigs::Nobody => self.rigs.clone(),
+            own => own,
+        }
+    }
+}
+
+pub(super) const PARTS: [Sense; 4] = [Sense::Membrane, Sense::Resin, Sense::Prefilter, Sense::ORing];
 
 fn rigs_of(part: &[Token]) -> Rigs {
     let all = part.iter().any(|token| token.has(Sense::All));
@@ -181,15 +205,19 @@ fn parts_of(part: &[Token]) -> Vec<What> {
 fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
     let has = |sense: Sense| part.iter().any(|token| token.has(sense));
     let mut whats = Vec::new();
-    let firmly_done = part
-        .iter()
-        .any(|token| token.has(Sense::Done) && !token.has_any(&[Sense::Filler, Sense::Intent]));
+    let firmly_done = is_firm(part);
     // "new membrane" is a deed unless something is only wanted; "needs changing, changed it" is one too.
     // "Before" is no time ahead where it may be a label, and "fitted on saturday" was last Saturday.
     let past = (firmly_done || has(Sense::Flushed)) && !has(Sense::Intent);
     let later = part
         .iter()
         .any(|token| token.has(Sense::Later) && !token.has(Sense::FeedWeak) && !(past && token.has(Sense::Weekday)));
+    // "Lynx and badger new resin £140 each"
+    let of_several = prices::is_apiece(part) && part.iter().filter(|token| token.mention().is_some()).count() > 1;
+    // "Lynx wasn't out", "resin price changed to 10", "new resin £225 a bag": nothing was done to a rig.
+    if has(Sense::NotUsed) || prices::is_price_talk(part) || !firmly_done && prices::is_each(part) && !of_several {
+        return whats;
+    }
     // "Nearly flushed", "new membrane or more resin": not done, or not chosen yet.
     let nearly = part
         .windows(2)
@@ -201,7 +229,9 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
     if nearly || chooses && !has(Sense::Flushed) {
         return whats;
     }
-    let wanted = has(Sense::Intent) && !firmly_done || later;
+    let wanted = (has(Sense::Intent) || has(Sense::Obtained) || has(Sense::Pending)) && !firmly_done
+        || later
+        || is_fetched(part);
     // "Spots at no 12" denies nothing.
     let denies = |at: usize| {
         let numbers = part[at].has(Sense::NumberSign) && part.get(at + 1).is_some_and(|next| next.number().is_some());
@@ -232,7 +262,7 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
     }
     // "The new resin is good" tells of no change.
     let judged = part.iter().any(|token| token.has(Sense::Judges));
-    let fresh = has(Sense::Fresh) && !judged;
+    let fresh = has(Sense::Fresh) && !judged && !is_stored(part);
     let ticked = part.iter().any(|token| token.kind == Kind::Yes);
     let deed = firmly_done || fresh || is_fitted(part) || (has(Sense::Finished) && !has(Sense::Flush)) || ticked;
     if !deed {
@@ -252,6 +282,52 @@ fn done(part: &[Token], named: &[What], carried: &[What]) -> Vec<What> {
     whats
 }
 
+/// A verb that says that it is done: not "got", not "put" behind a wish, not "is in" before "the shed".
+fn is_firm(part: &[Token]) -> bool {
+    let wish = part.iter().position(|token| token.has(Sense::Intent));
+    let stored = is_stored(part);
+    let pending = part.iter().any(|token| token.has(Sense::Pending));
+    (0..part.len()).any(|at| {
+        let token = &part[at];
+        let wished = wish.is_some_and(|wish| wish < at) || stored || pending;
+        let only_wished = wished && token.has(Sense::SamePresent);
+        token.has(Sense::Done)
+            && !token.has_any(&[Sense::Filler, Sense::Intent])
+            && !only_wished
+            && !is_place_behind(part, at)
+    })
+}
+
+/// "New membrane in the shed", "lynx new resin is in the van": where it lies, not where it works.
+fn is_stored(part: &[Token]) -> bool {
+    let inside = |token: &Token| token.has_any(&[Sense::Fitted, Sense::Inside]);
+    // "New membrane in lynx, the old one is in the shed"
+    let in_rig = part.windows(2).any(|two| inside(&two[0]) && two[1].mention().is_some());
+    !in_rig && (0..part.len()).any(|at| is_place_behind(part, at))
+}
+
+/// Behind this word a place for things follows: "in the shed"; beside a rig's name "in van" is one too.
+fn is_place_behind(part: &[Token], at: usize) -> bool {
+    let named = part.iter().any(|token| token.mention().is_some());
+    let small = |token: &&Token| {
+        token.has_any(&[Sense::Article, Sense::Mine, Sense::Filler, Sense::Fitted]) && !token.has(Sense::Place)
+    };
+    let place = part[at + 1..].iter().find(|token| !small(token));
+    part[at].has_any(&[Sense::Inside, Sense::Fitted])
+        && place.is_some_and(|token| token.has(Sense::Place) || named && token.has(Sense::Vehicle))
+}
+
+/// "Got new resin for lynx": bought for it, and not in it yet.
+fn is_fetched(part: &[Token]) -> bool {
+    let got = part
+        .iter()
+        .position(|token| token.has(Sense::Done) && token.has(Sense::Filler));
+    let meant = part
+        .windows(2)
+        .position(|two| two[0].has(Sense::MeantFor) && (two[1].mention().is_some() || two[1].has(Sense::Article)));
+    matches!((got, meant), (Some(got), Some(meant)) if got < meant) && !is_firm(part)
+}
+
 /// "Old grey membrane in": nothing but the part's place follows.
 fn is_fitted(part: &[Token]) -> bool {
     let words = part
@@ -263,13 +339,19 @@ fn is_fitted(part: &[Token]) -> bool {
     words > 0 && part[words].has(Sense::Fitted) && part[words - 1].has_any(&PARTS) && !numbers && known
 }
 
-/// "should be flushed", "needs to be flushed"
+/// "should be flushed", "needs to be flushed", "to be flushed"
 fn wanted_flush(part: &[Token]) -> bool {
-    let want = part
-        .iter()
-        .position(|token| token.has(Sense::Intent) && !token.has_any(&[Sense::Filler, Sense::Done]));
+    let want = part.iter().position(|token| {
+        token.has(Sense::Pending) || token.has(Sense::Intent) && !token.has_any(&[Sense::Filler, Sense::Done])
+    });
     let flush = part.iter().position(|token| token.has(Sense::Flushed));
-    matches!((want, flush), (Some(want), Some(flush)) if want < flush)
+    // "Lave heron, por favor"
+    let begged = flush.is_some_and(|flush| part[flush].has(Sense::SamePresent))
+        && part
+            .iter()
+            .rfind(|token| token.word().is_some())
+            .is_some_and(|last| last.has(Sense::Intent));
+    begged || matches!((want, flush), (Some(want), Some(flush)) if want < flush)
 }
 
 /// "di 0", "membrane out 12": the word is the label of a number, and no deed stands beside it.

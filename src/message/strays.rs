@@ -1,5 +1,7 @@
 //! Numbers that are no readings: money, counts, limits, house and job numbers, percents, phone numbers.
 
+use super::groups;
+use super::prices;
 use super::senses::Sense;
 use super::tokens::{Kind, Token};
 
@@ -21,6 +23,7 @@ pub fn take(tokens: &mut [Token]) {
             || (number.digits.len() > 2 && number.decimals == 0 && number.digits.starts_with('0') && number.value > 0.0)
             || is_counted(tokens, at)
             || is_priced_each(tokens, at)
+            || prices::is_of_price_line(tokens, at)
             || is_named_by_number(tokens, at)
             || is_address(tokens, at)
             || is_limit(tokens, at)
@@ -119,6 +122,10 @@ fn denies(tokens: &[Token], at: usize) -> bool {
 
 /// "1200 main st", "at 240 pine", "calle mayor 180"
 fn is_address(tokens: &[Token], at: usize) -> bool {
+    // "Otter 205 16 high street": behind the name the pair is the reading.
+    if groups::is_pair_of_name(tokens, at) {
+        return false;
+    }
     let by = |index: usize| tokens.get(index).is_some_and(|token| token.has(Sense::Address));
     let unknown = |index: usize| tokens.get(index).is_some_and(Token::is_unknown);
     let behind_at = before(tokens, at, 1).is_some_and(|token| token.has_any(&[Sense::At, Sense::To]));

@@ -1,7 +1,7 @@
 //! Whether a group of words and numbers is about water at all.
 
 use super::adjacency::Link;
-use super::groups::{Group, Who};
+use super::groups::{self, Group, Who};
 use super::labels::Measured;
 use super::plausibility::LEAST_FEED_PPM;
 use super::rig_name::Sure;
@@ -87,6 +87,13 @@ impl Weight {
                 3
             };
             return sane && self.unknown <= most;
+        }
+        // "Badger 180 12 leaking": whatever is remarked behind it, it is a reading.
+        if self.complete
+            && let [_, second] = bare
+            && groups::is_pair_of_name(tokens, second.at)
+        {
+            return sane && self.unknown <= 8;
         }
         if self.complete {
             let most = if full && self.link == Link::Loose { 2 } else { 0 };

@@ -73,6 +73,7 @@ pub(super) fn add_deed(meaning: &mut Meaning, deed: &Deed, when: Option<When>, s
             when,
         });
     };
+    meaning.price_left_out |= deed.price_shared;
     match &deed.rigs {
         Rigs::Named(rigs) => rigs.iter().for_each(|&rig| done(meaning, rig)),
         Rigs::All(_) if deed.unknown > 1 => {}

@@ -27,7 +27,11 @@ impl Conversation {
                 .fleet
                 .iter()
                 .filter(|rig| lower.contains(&rig.name.to_lowercase()));
-            self.scene.nudged = named.max_by_key(|rig| rig.name.len()).map(|rig| rig.id);
+            self.scene.nudged = named
+                .max_by_key(|rig| rig.name.len())
+                .map(|rig| rig.id)
+                .into_iter()
+                .collect();
         }
         if !text.contains('?') {
             self.scene.open = None;
@@ -89,8 +93,8 @@ impl Conversation {
         if meaning.ask.is_some() || answered {
             self.scene.open = meaning.ask.clone();
         }
-        if !meaning.services.is_empty() || meaning.not_used.is_some() || meaning.postponed.is_some() {
-            self.scene.nudged = None;
+        if !meaning.services.is_empty() || !meaning.not_used.is_empty() || meaning.postponed.is_some() {
+            self.scene.nudged.clear();
         }
     }
 }

@@ -188,18 +188,18 @@ fn answer<'a>(id: &'a Value, meaning: &'a Meaning, before: &'a Conversation) -> 
     }
 }
 
+/// Here a nudge is about one rig.
 fn nudge_shape<'a>(meaning: &Meaning, before: &'a Conversation) -> Option<NudgeShape<'a>> {
-    let later = meaning.postponed.map(|postponed| NudgeShape {
-        rig: before.name_of(postponed.rig),
-        answer: "later",
-        minutes: postponed.minutes,
-    });
-    let not_used = |rig| NudgeShape {
-        rig: before.name_of(rig),
-        answer: "not_used",
-        minutes: None,
+    let shape = |rig: &i64, answer, minutes| NudgeShape {
+        rig: before.name_of(*rig),
+        answer,
+        minutes,
     };
-    later.or_else(|| meaning.not_used.map(not_used))
+    let later = meaning.postponed.as_ref().and_then(|postponed| {
+        let rig = postponed.rigs.first()?;
+        Some(shape(rig, "later", postponed.minutes))
+    });
+    later.or_else(|| meaning.not_used.first().map(|rig| shape(rig, "not_used", None)))
 }
 
 fn kind_of(meaning: &Meaning) -> &'static str {

@@ -38,15 +38,17 @@ pub fn write_meaning(meaning: &Meaning, conversation: &Conversation, out: &mut i
     if let Some(ask) = &meaning.ask {
         writeln!(out, "would ask   {}", ask_words(ask, conversation))?;
     }
-    if let Some(rig) = meaning.not_used {
-        writeln!(out, "not used    {}", conversation.name_of(rig))?;
+    for rig in &meaning.not_used {
+        writeln!(out, "not used    {}", conversation.name_of(*rig))?;
     }
-    if let Some(postponed) = meaning.postponed {
+    if let Some(postponed) = &meaning.postponed {
         let minutes = postponed
             .minutes
             .map(|minutes| format!(" by {minutes} min"))
             .unwrap_or_default();
-        writeln!(out, "put off     {}{minutes}", conversation.name_of(postponed.rig))?;
+        for rig in &postponed.rigs {
+            writeln!(out, "put off     {}{minutes}", conversation.name_of(*rig))?;
+        }
     }
     if meaning.dropped {
         writeln!(out, "dropped     nothing is recorded")?;

@@ -3,6 +3,7 @@
 use jiff::civil::Date;
 
 use crate::message::What;
+use crate::message::setting::{Amount, Currency};
 use crate::water::condition::Condition;
 
 use super::Words;
@@ -264,6 +265,14 @@ pub fn service_word(words: Words, what: What) -> String {
         What::Flush => "service-flush",
         What::ORing => "service-oring",
     })
+}
+
+/// Said when a price belongs to no one service, or is in another currency.
+pub fn price_left_out(words: Words, rig: &str, currency: Option<Currency>) -> String {
+    let price = Amount::of_main(140.0).unwrap_or_default();
+    let price = figures::money(words, price, currency);
+    let example = words.say("example-priced", [("rig", rig.into()), ("price", (&price).into())]);
+    words.say("service-price-left-out", [("example", (&example).into())])
 }
 
 /// The answer to a service.

@@ -139,26 +139,6 @@ pub async fn last_asked(db: &mut Db, rig_id: i64, before: i64) -> Result<Option<
     .await?)
 }
 
-/// The rigs that a chat was asked about since `since`, neither flushed since
-/// nor said to be idle.
-///
-/// # Errors
-/// Whatever the database says.
-pub async fn unanswered_in(db: &mut Db, chat: &str, since: i64) -> Result<Vec<i64>, StoreError> {
-    Ok(sqlx::query_scalar(
-        "select nudges.rig_id from nudges
-         where chat = $1 and asked_at >= $2 and not_used_at is null
-           and (select count(*) from services
-                where services.rig_id = nudges.rig_id and services.what = 'flush'
-                  and services.withdrawn_at is null and services.done_at >= nudges.asked_at) = 0
-         order by id",
-    )
-    .bind(chat)
-    .bind(since)
-    .fetch_all(&mut *db)
-    .await?)
-}
-
 /// The rigs that a chat was asked about and that wait for an answer, since `since`.
 ///
 /// # Errors
@@ -168,6 +148,26 @@ pub async fn open_in(db: &mut Db, chat: &str, since: i64) -> Result<Vec<i64>, St
         "select rig_id from nudges where chat = $1 and asked_at >= $2 and not_used_at is null order by id",
     )
     .bind(chat)
+    .bind(since)
+    .fetch_all(&mut *db)
+    .await?)
+}
+
+/// The rigs that somebody was asked about since `since` and that are neither
+/// flushed since nor told to be unused.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn unanswered(db: &mut Db, person_id: i64, since: i64) -> Result<Vec<i64>, StoreError> {
+    Ok(sqlx::query_scalar(
+        "select rig_id from nudges
+         where person_id = $1 and asked_at >= $2 and not_used_at is null
+           and not (select count(*) from services
+                    where services.rig_id = nudges.rig_id and what = 'flush' and withdrawn_at is null
+                      and done_at >= nudges.asked_at) > 0
+         order by id",
+    )
+    .bind(person_id)
     .bind(since)
     .fetch_all(&mut *db)
     .await?)

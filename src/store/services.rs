@@ -60,6 +60,19 @@ pub async fn record(db: &mut Db, teller: Teller, service: &Service) -> Result<()
     Ok(())
 }
 
+/// Sets what a service cost, in the currency's smallest unit.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn set_price(db: &mut Db, id: i64, minor: i64) -> Result<(), StoreError> {
+    sqlx::query("update services set price_minor = $1 where id = $2")
+        .bind(minor)
+        .bind(id)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}
+
 /// Marks a service as withdrawn.
 ///
 /// # Errors

@@ -71,6 +71,8 @@ rarer! {
     settings_all: "settings-all.txt",
     setup_one_by_one: "setup-one-by-one.txt",
     setup_una_por_una: "setup-una-por-una.txt",
+    two_rigs_en: "two-rigs-en.txt",
+    two_rigs_es: "two-rigs-es.txt",
 }
 
 #[test]

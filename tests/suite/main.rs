@@ -39,6 +39,7 @@ mod message_doubts;
 mod message_framing;
 mod message_hearsay;
 mod message_nudges;
+mod message_portions;
 mod message_properties;
 mod message_questions;
 mod message_readings;

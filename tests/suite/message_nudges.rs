@@ -2,11 +2,11 @@
 
 use tapside::message::{Scene, When, read};
 
-use crate::message_scene::{id_of, scene, short};
+use crate::message_scene::{id_of, pair, scene, short};
 
 fn nudged() -> Scene {
     Scene {
-        nudged: Some(id_of("Lynx")),
+        nudged: vec![id_of("Lynx")],
         ..scene()
     }
 }
@@ -54,6 +54,58 @@ fn not_used() {
         ("stayed in the yard", "not used Lynx"),
         ("no la usamos hoy", "not used Lynx"),
     ]);
+}
+
+#[test]
+fn one_rig_was_asked_about() {
+    check(&[
+        ("yes", "flush Lynx"),
+        ("sí", "flush Lynx"),
+        ("ya quedó", "flush Lynx"),
+        ("ya lo lavé", "flush Lynx"),
+        ("no", "later Lynx"),
+        ("on it", "later Lynx"),
+        ("ahora lo hago", "later Lynx"),
+        ("give me 20", "later Lynx 20 min"),
+        ("dame 20", "later Lynx 20 min"),
+        ("in 20", "later Lynx 20 min"),
+        ("dame un cuarto de hora", "later Lynx 15 min"),
+        ("en 10 min", "later Lynx 10 min"),
+        ("ok", "-"),
+        ("yes we did three jobs", "-"),
+    ]);
+}
+
+#[test]
+fn two_rigs_were_asked_about() {
+    let two = Scene {
+        nudged: vec![id_of("Lynx"), id_of("Badger")],
+        // What was read last is not moved by a "no".
+        last: vec![pair("Badger", 180.0, 12.0)],
+        ..scene()
+    };
+    for (text, expected) in [
+        ("lynx wasn't out today, badger flushed", "flush Badger; not used Lynx"),
+        ("badger wasn't used, lynx flushed", "flush Lynx; not used Badger"),
+        ("lynx no salió, badger lavado", "flush Badger; not used Lynx"),
+        ("badger yes lynx no", "flush Badger; later Lynx"),
+        ("badger sí, lynx no", "flush Badger; later Lynx"),
+        ("badger done", "flush Badger"),
+        ("badger done lynx in 20 min", "flush Badger; later Lynx 20 min"),
+        ("both done", "flush Lynx; flush Badger"),
+        ("lynx and badger done", "flush Lynx; flush Badger"),
+        ("los dos lavados", "flush Lynx; flush Badger"),
+        ("lavados", "flush Lynx; flush Badger"),
+        ("not used", "not used Lynx; not used Badger"),
+        ("later", "later Lynx; later Badger"),
+        ("ninguno salió", "not used Lynx; not used Badger"),
+        ("done", "ask WhichRig"),
+        ("yes", "ask WhichRig"),
+        ("flushed badger, lynx not used", "flush Badger; not used Lynx"),
+        ("van 3 flushed", "flush Van 3"),
+    ] {
+        assert_eq!(short(&read(text, &two)), expected, "{text}");
+    }
 }
 
 #[test]

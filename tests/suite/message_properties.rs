@@ -93,7 +93,7 @@ fn scenes() -> impl Strategy<Value = Scene> {
     (prop::option::of(1i64..=6), text(), text(), prop::bool::ANY).prop_map(|(own_rig, first, second, nudge)| {
         let start = Scene {
             own_rig,
-            nudged: nudge.then_some(1),
+            nudged: nudge.then_some(1).into_iter().collect(),
             may_speak_for_all: nudge,
             ..scene()
         };

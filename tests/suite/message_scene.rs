@@ -97,18 +97,22 @@ pub fn short(meaning: &Meaning) -> String {
     if let Some(ask) = &meaning.ask {
         parts.push(format!("ask {}", about(ask.about)));
     }
+    if meaning.price_left_out {
+        parts.push("price left out".to_string());
+    }
     if meaning.dropped {
         parts.push("dropped".to_string());
     }
-    if let Some(rig) = meaning.not_used {
-        parts.push(format!("not used {}", name_of(Some(rig))));
+    for rig in &meaning.not_used {
+        parts.push(format!("not used {}", name_of(Some(*rig))));
     }
-    if let Some(postponed) = meaning.postponed {
+    if let Some(postponed) = &meaning.postponed {
         let minutes = postponed
             .minutes
             .map(|minutes| format!(" {minutes} min"))
             .unwrap_or_default();
-        parts.push(format!("later {}{minutes}", name_of(Some(postponed.rig))));
+        let later = |rig: &i64| format!("later {}{minutes}", name_of(Some(*rig)));
+        parts.extend(postponed.rigs.iter().map(later));
     }
     if parts.is_empty() {
         "-".to_string()
@@ -127,6 +131,7 @@ fn detail(detail: &Detail) -> String {
     let said = [
         detail.part.map(|part| format!("{part:?}")),
         detail.amount.map(|amount| amount.to_string()),
+        detail.percent.map(|percent| format!("{percent:+}%")),
         detail.span.map(|span| format!("{span:?}")),
         detail.term.map(|term| format!("{term:?}")),
     ];

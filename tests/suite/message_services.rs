@@ -124,7 +124,7 @@ fn without_a_rig_the_own_one_is_meant() {
 #[test]
 fn an_answer_to_a_nudge() {
     let nudged = Scene {
-        nudged: Some(id_of("Lynx")),
+        nudged: vec![id_of("Lynx")],
         ..scene()
     };
     check(

@@ -34,9 +34,10 @@ async fn priced() -> World {
 #[tokio::test]
 async fn a_year_costs_what_was_logged_at_its_price() {
     let mut world = priced().await;
+    world.says("crew", "otter new resin").await;
+    world.now += DAY;
     for text in [
         "otter new membrane",
-        "otter new resin",
         "otter new resin £150",
         "otter prefilters changed",
         "otter repacked resin",
@@ -45,7 +46,7 @@ async fn a_year_costs_what_was_logged_at_its_price() {
         world.says("crew", text).await;
     }
     assert_snapshot!(world.says("owner", "what did otter cost this year?").await, @r"
-    bot: Otter, 1 Jan to 4 Mar: about £560.
+    bot: Otter, 1 Jan to 5 Mar: about £560.
          1 new membrane £220
          2 resin changes £315
          1 change of prefilters £25
@@ -54,6 +55,16 @@ async fn a_year_costs_what_was_logged_at_its_price() {
     assert_snapshot!(world.says("owner", "what did otter cost last year?").await, @"bot: Otter, 1 Jan 2025 to 31 Dec 2025: no resin, membrane or prefilters were logged.");
     let heron = world.says("owner", "what did heron cost this year?").await;
     assert!(heron.contains("1 of these has no price"), "{heron}");
+}
+
+/// Told a moment after its deed, a price is that deed's: one change of resin, 150.
+#[tokio::test]
+async fn a_price_may_follow_its_deed() {
+    let mut world = priced().await;
+    world.says("crew", "otter new resin").await;
+    world.says("crew", "otter new resin £150").await;
+    let cost = world.says("owner", "what did otter cost this year?").await;
+    assert!(cost.contains("1 resin change £150"), "{cost}");
 }
 
 /// 25 L of resin take 25 x 20 = 500 g. Tap 180 and 4 ppm of carbon dioxide are

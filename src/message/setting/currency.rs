@@ -94,6 +94,21 @@ impl Currency {
         })
     }
 
+    /// Whether a sign or word that somebody typed may mean this currency: `$` and "pesos" are of several.
+    pub fn may_be(self, typed: &str) -> bool {
+        let own = self.0.sign == typed || self.0.words.contains(&typed) || self.0.code.eq_ignore_ascii_case(typed);
+        own || match typed {
+            "buck" | "bucks" | "dollar" | "dollars" | "dolar" | "dolares" => self.0.sign == "$" && !self.has_pesos(),
+            "peso" | "pesos" => self.has_pesos(),
+            "quid" | "libra" => self.0.code == "GBP",
+            other => Self::typed(other).is_none(),
+        }
+    }
+
+    fn has_pesos(self) -> bool {
+        matches!(self.0.code, "MXN" | "ARS" | "CLP" | "COP" | "UYU" | "DOP")
+    }
+
     /// All of them.
     pub fn all() -> impl Iterator<Item = Self> {
         TABLE.iter().map(Self)

@@ -8,28 +8,59 @@ use super::typed::{Make, make};
 pub const ROWS: &[(&str, Make)] = &[
     ("currency [is] <name>", make::currency),
     ("country [is] <name>", make::country),
-    ("resin price [is|of] <money>", make::resin_price),
     (
-        "resin price [is|of] <money> [a|per|the] [/] <unit>",
+        "[put|set|change|changed|make|move|raise|lower|update] [the|our|my] resin price [has] [changed|is|of|now|went] [now] [up|down] [to] <money>",
+        make::resin_price,
+    ),
+    (
+        "[put|set|change|changed|make|move|raise|lower|update] [the|our|my] resin price [has] [changed|is|of|now|went] [now] [up|down] [to] <money> [a|per|the] [/] <unit>",
         make::resin_price_per,
     ),
     ("price [of] [the] resin [is] <money>", make::resin_price),
     ("price [of] [the|a] membrane [is] <money>", make::membrane_price),
-    ("resin cost|costs [is|of] <money>", make::resin_price),
     (
-        "resin cost|costs [is|of] <money> [a|per|the] [/] <unit>",
+        "[put|set|change|changed|make|move|raise|lower|update] [the|our|my] price of|for [the|our] [new] resin [has] [changed|is|of|now|went] [now] [up|down] [to] <money>",
+        make::resin_price,
+    ),
+    (
+        "[put|set|change|changed|make|move|raise|lower|update] [the|our|my] price of|for [the|our] [new] resin [has] [changed|is|of|now|went] [now] [up|down] [to] <money> [a|per|the] [/] <unit>",
+        make::resin_price_per,
+    ),
+    (
+        "[the|our|new] resin [now] cost|costs [is|of|us] [now] <money>",
+        make::resin_price,
+    ),
+    (
+        "[the|our|new] resin [now] cost|costs [is|of|us] [now] <money> [a|per|the] [/] <unit>",
         make::resin_price_per,
     ),
     ("resin <volume> cost|costs|for|at <money>", make::resin_bag),
     ("[a] bag of <volume> cost|costs <money>", make::resin_bag),
     ("<volume> of resin cost|costs <money>", make::resin_bag),
     (
-        "membrane|membranes price|cost|costs [is|of] <money> [each]",
+        "[put|set|change|changed|make|move|raise|lower|update] [the|our|my] membrane|membranes price [has] [changed|is|of|now|went] [now] [up|down] [to] <money> [each]",
         make::membrane_price,
     ),
-    ("[a] [new] membrane costs <money>", make::membrane_price),
     (
-        "prefilter|prefilters|filters price|cost|costs [is|of] <money>",
+        "[put|set|change|changed|make|move|raise|lower|update] [the|our|my] price of|for [a|the|our] [new] membrane|membranes [has] [changed|is|of|now|went] [now] [up|down] [to] <money> [each]",
+        make::membrane_price,
+    ),
+    (
+        "[a|our|the] [new] membrane|membranes [now] cost|costs [is|of|us] [now] <money> [each]",
+        make::membrane_price,
+    ),
+    ("a new membrane is <money>", make::membrane_price),
+    ("new membrane|membranes [is|are] <money> each", make::membrane_price),
+    (
+        "[put|set|change|changed|make|move|raise|lower|update] [the|our|my] prefilter|prefilters|filter|filters price [has] [changed|is|of|now|went] [now] [up|down] [to] <money>",
+        make::prefilter_price,
+    ),
+    (
+        "[put|set|change|changed|make|move|raise|lower|update] [the|our|my] price of|for [the|our|new] prefilter|prefilters|filters [has] [changed|is|of|now|went] [now] [up|down] [to] <money>",
+        make::prefilter_price,
+    ),
+    (
+        "[our|the|new] prefilter|prefilters|filters [now] cost|costs [is|of|us] [now] <money>",
         make::prefilter_price,
     ),
     (

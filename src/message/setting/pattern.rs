@@ -59,10 +59,10 @@ fn take(slot: &str, pieces: &[Piece<'_>], caught: &mut Caught) -> Option<usize> 
         "money" => {
             // At most two: R$ comes as two pieces.
             let before = pieces.iter().take(2).take_while(|piece| is_money(&piece.plain)).count();
-            let amount = Amount::of_main(number(pieces.get(before)?)?)?;
-            caught.amounts.push(amount);
-            let after = pieces.get(before + 1).is_some_and(|piece| is_money(&piece.plain));
-            Some(before + 1 + usize::from(after))
+            let (main, used) = grouped(&pieces[before..])?;
+            caught.amounts.push(Amount::of_main(main)?);
+            let after = pieces.get(before + used).is_some_and(|piece| is_money(&piece.plain));
+            Some(before + used + usize::from(after))
         }
         "number" => {
             caught.numbers.push(number(pieces.first()?)?);
@@ -117,6 +117,23 @@ fn take(slot: &str, pieces: &[Piece<'_>], caught: &mut Caught) -> Option<usize> 
             caught.name = (plain.join(" "), typed(pieces).to_owned());
             Some(pieces.len())
         }
+    }
+}
+
+/// A number, and how many pieces it is: "1 200" has two.
+fn grouped(pieces: &[Piece<'_>]) -> Option<(f64, usize)> {
+    let digits = |at: usize| {
+        let plain = &pieces.get(at)?.plain;
+        plain
+            .bytes()
+            .all(|byte| byte.is_ascii_digit())
+            .then_some(plain.as_str())
+    };
+    match (digits(0), digits(1)) {
+        (Some(thousands @ ("1" | "2" | "3" | "4" | "5" | "6" | "7" | "8" | "9")), Some(rest)) if rest.len() == 3 => {
+            Some((format!("{thousands}{rest}").parse().ok()?, 2))
+        }
+        _ => Some((number(pieces.first()?)?, 1)),
     }
 }
 

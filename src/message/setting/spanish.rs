@@ -8,27 +8,43 @@ use super::typed::{Make, make};
 pub const ROWS: &[(&str, Make)] = &[
     ("moneda [es] <name>", make::currency),
     ("pais [es] <name>", make::country),
-    ("precio [de] [la] resina [es] <money>", make::resin_price),
     (
-        "precio [de] [la] resina [es] <money> [el|por|al|/] <unit>",
+        "[pon|sube|baja|cambia|cambie|actualiza|subio|bajo] [el|nuestro] precio [de] [la] resina [ha] [es|ahora|cambia|cambio|sube|subio|bajo|baja|cambiado|subido|bajado] [es] [a] <money>",
+        make::resin_price,
+    ),
+    (
+        "[pon|sube|baja|cambia|cambie|actualiza|subio|bajo] [el|nuestro] precio [de] [la] resina [ha] [es|ahora|cambia|cambio|sube|subio|bajo|baja|cambiado|subido|bajado] [es] [a] <money> [el|por|al|/] <unit>",
         make::resin_price_per,
     ),
     ("resina precio <money>", make::resin_price),
     ("membrana precio <money>", make::membrane_price),
-    ("[la] resina cuesta|vale|a <money>", make::resin_price),
     (
-        "[la] resina cuesta|vale|a <money> [el|por|al|/] <unit>",
+        "[la|nuestra] resina [ahora] [nos] cuesta|vale|a [ahora] <money>",
+        make::resin_price,
+    ),
+    (
+        "[la|nuestra] resina [ahora] [nos] cuesta|vale|a [ahora] <money> [el|por|al|/] <unit>",
         make::resin_price_per,
     ),
     ("<volume> de resina cuestan|cuesta|valen <money>", make::resin_bag),
     ("[un] saco de <volume> cuesta|vale <money>", make::resin_bag),
-    ("precio [de] [la] membrana [es] <money>", make::membrane_price),
-    ("[la|una] membrana cuesta|vale <money>", make::membrane_price),
     (
-        "precio [de] [los] prefiltros|prefiltro [es] <money>",
+        "[pon|sube|baja|cambia|cambie|actualiza|subio|bajo] [el|nuestro] precio [de] [la|una] membrana [nueva] [ha] [es|ahora|cambia|cambio|sube|subio|bajo|baja|cambiado|subido|bajado] [es] [a] <money>",
+        make::membrane_price,
+    ),
+    (
+        "[la|una|nuestra] membrana [nueva] [ahora] [nos] cuesta|vale [ahora] <money>",
+        make::membrane_price,
+    ),
+    ("una membrana nueva son|es|sale <money>", make::membrane_price),
+    (
+        "[pon|sube|baja|cambia|cambie|actualiza|subio|bajo] [el|nuestro] precio [de] [los] prefiltros|prefiltro|filtros [ha] [es|ahora|cambia|cambio|sube|subio|bajo|baja|cambiado|subido|bajado] [es] [a] <money>",
         make::prefilter_price,
     ),
-    ("[los] prefiltros cuestan|valen <money>", make::prefilter_price),
+    (
+        "[los|nuestros] prefiltros|filtros [ahora] [nos] cuestan|valen <money>",
+        make::prefilter_price,
+    ),
     ("mano de obra [de] [la] [membrana] <money>", make::membrane_labour),
     ("mano de obra [de] [la] resina <money>", make::resin_labour),
     ("[tiene|lleva] resina [de] <volume>", make::resin_litres),

@@ -8,3 +8,5 @@ service-prefilter = prefilters changed
 service-flush = flushed
 service-oring = O-ring replaced
 example-flushed = { $rig } flushed
+service-price-left-out = Price not noted: tell it for one part of one rig, in your own currency. Like this: { $example }
+example-priced = { $rig } new resin { $price }

@@ -8,3 +8,5 @@ service-prefilter = prefiltros cambiados
 service-flush = lavado
 service-oring = junta cambiada
 example-flushed = { $rig } lavado
+service-price-left-out = El precio no quedó anotado: dilo para una sola pieza de un solo equipo y en tu moneda. Así: { $example }
+example-priced = { $rig } resina nueva { $price }
