@@ -12,7 +12,7 @@ use crate::water::prefilter;
 use super::answer::Answer;
 use super::condition::{condition_to_tell, raw_condition, raw_rejection};
 use super::following::{Followed, follow_fleet};
-use super::recording::figures;
+use super::recording::figures_of;
 use super::turn::Turn;
 
 const HISTORY_LINES: i64 = 10;
@@ -115,7 +115,7 @@ impl Turn<'_> {
         let membrane =
             raw_rejection(reading).map(|rejection| (rejection, raw_condition(rejection, &self.rules.limits())));
         Past {
-            figures: figures(reading),
+            figures: figures_of(reading),
             membrane,
             day: self.date(reading.taken_at),
         }

@@ -1,7 +1,8 @@
 //! The values that were set, each in its place.
 
 use crate::message::setting::{
-    Amount, Clock, Country, Currency, Days, Degrees, Meter, PressureUnit, Rated, Setting, Stands, VolumeUnit, Weekday,
+    Amount, Clock, Country, Currency, Days, Degrees, Meter, PressureUnit, Rated, Setting, Stands, VolumeUnit, Ways,
+    Weekday,
 };
 use crate::store::rigs::Rig;
 
@@ -82,6 +83,14 @@ impl Values {
 }
 
 impl super::Rules {
+    /// Whether dates have the month before the day, by the country or else by the degrees.
+    pub(in crate::bot) fn month_first(&self) -> bool {
+        match self.outfit.country.map(Country::ways) {
+            Some(ways) => ways == Ways::American,
+            None => !self.celsius(),
+        }
+    }
+
     /// Whether a rig has a bed of resin: all have, unless it was said to run on RO alone.
     pub(in crate::bot) fn has_bed(&self, rig: &Rig) -> bool {
         let told = self.rigs.get(&rig.id).and_then(|own| own.resin_bed);

@@ -15,3 +15,6 @@ nudge-put-off = { $rigs }: I ask once more at { $time }.
 nudge-no-more = { $rigs }: I do not ask again today. Type when it is done: { $example }
 not-used-noted = { $rig }: not used today. Noted.
 missed-flush = Missed its last flush ({ $day }): run it to waste for ten minutes first.
+flush-left = Worked today and not flushed yet: { $rigs }.
+flush-done = Flushed today: { $rigs }.
+flush-none-worked = No rig that is flushed by hand has worked today.
