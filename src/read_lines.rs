@@ -87,6 +87,7 @@ fn scene_of(fleet: &[String], mine: Option<&str>, degrees: Degrees, lead: bool) 
         fleet: rigs,
         own_rig,
         celsius: degrees == Degrees::C,
+        month_first: degrees == Degrees::F,
         may_speak_for_all: lead,
         ..Scene::default()
     }

@@ -1,14 +1,14 @@
 //! Questions to one person, and presses of the buttons below them.
 
-use crate::message::{Ask, Scene};
-use crate::replies::asking::{self, Names};
+use crate::message::{self, Ask, Scene, When};
+use crate::replies::asking::{self, Names, Reason};
 use crate::store::questions::Question;
 use crate::store::{self, StoreError};
 
 use super::answer::{Answer, Press};
 use super::envelope::Body;
 use super::recording::Source;
-use super::turn::{QUESTION_LIVES, Turn, carry};
+use super::turn::{HOUR, QUESTION_LIVES, Turn, carry};
 
 impl Turn<'_> {
     pub(super) async fn ask(&mut self, ask: Ask, scene: &Scene, source: Source) -> Result<Answer, StoreError> {
@@ -27,6 +27,11 @@ impl Turn<'_> {
             fleet: &fleet,
             example: &example,
             usual_feed_ppm: usual,
+            reason: match ask.drafts.first() {
+                Some(draft) if draft.when == Some(When::Ahead) => Reason::Ahead,
+                Some(draft) if !message::is_strange(draft, scene) => Reason::Unsure,
+                _ => Reason::Strange,
+            },
         };
         let mut answer = Answer::says(asking::question(self.words, &ask, &names));
         answer.buttons = ask
@@ -43,7 +48,13 @@ impl Turn<'_> {
             source_key: source.key,
             taken_at: source.sent_at,
         };
-        let (chat, until) = (&self.incoming.chat.address, self.now + QUESTION_LIVES);
+        // A name typed hours later answers no question of whose resin it was.
+        let lives = if question.ask.service.is_some() {
+            HOUR
+        } else {
+            QUESTION_LIVES
+        };
+        let (chat, until) = (&self.incoming.chat.address, self.now + lives);
         answer.question_id =
             Some(store::questions::open(self.db, chat, self.member.id, &question, until, self.now).await?);
         Ok(answer)

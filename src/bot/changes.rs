@@ -8,7 +8,7 @@ use crate::store::settings::Kept;
 use crate::store::{self, StoreError};
 
 use super::answer::Answer;
-use super::recording::figures as figures_of;
+use super::recording::figures_of;
 use super::turn::Turn;
 
 /// As many as a phone shows at once.

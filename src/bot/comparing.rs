@@ -49,6 +49,12 @@ impl Turn<'_> {
                 Some(part) => self.who_did(query.rig, part).await,
                 None => self.who_logged(query.rig, detail.span).await,
             },
+            // "When was the resin last changed?"
+            (Topic::History, _) if detail.part.is_some_and(|part| part != What::Flush) => {
+                self.who_did(meant.or(query.rig), detail.part.unwrap_or(What::Resin))
+                    .await
+            }
+            (Topic::FlushStatus, _) if query.rig.is_none() => self.flush_status().await,
             (Topic::Picture, rig) => Ok(self.picture_of(rig.map(|rig| rig.id))),
             (Topic::Why, Some(rig)) => self.why(&rig).await,
             (Topic::ResinWhen, Some(rig)) => self.resin(&rig).await,

@@ -61,6 +61,37 @@ impl Turn<'_> {
         Ok(Answer::says(lines.join("\n")))
     }
 
+    /// Which of the rigs that are flushed by hand and worked today are flushed.
+    pub(super) async fn flush_status(&mut self) -> Result<Answer, StoreError> {
+        let today = self.today();
+        let (mut done, mut left) = (Vec::new(), Vec::new());
+        for rig in self.fleet.clone() {
+            let last = store::readings::latest(self.db, rig.id, self.now + 1, 1).await?;
+            let worked = last.first().is_some_and(|last| self.date(last.taken_at) == today);
+            let flushed = store::services::last_done(self.db, rig.id, "flush").await?;
+            if rig.flushes_itself || rig.di_only {
+                continue;
+            }
+            match (flushed.is_some_and(|at| self.date(at) == today), worked) {
+                (true, _) => done.push(rig.name),
+                (false, true) => left.push(rig.name),
+                (false, false) => {}
+            }
+        }
+        let line = |key: &str, names: &[String]| {
+            let rigs = self.names(names);
+            (!names.is_empty()).then(|| self.words.say(key, [("rigs", (&rigs).into())]))
+        };
+        let lines: Vec<String> = [line("flush-left", &left), line("flush-done", &done)]
+            .into_iter()
+            .flatten()
+            .collect();
+        if lines.is_empty() {
+            return Ok(Answer::says(self.words.plain("flush-none-worked")));
+        }
+        Ok(Answer::says(lines.join("\n")))
+    }
+
     /// Notes that rigs were not used today, so that nobody asks again.
     pub(super) async fn not_used(&mut self, rigs: &[i64]) -> Result<Answer, StoreError> {
         let today = self.today().to_string();

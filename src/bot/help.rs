@@ -5,7 +5,7 @@ use std::sync::PoisonError;
 use crate::message::attempt;
 use crate::message::command::Page;
 use crate::message::{Ask, Scene, Term};
-use crate::replies::asking::{self, Names};
+use crate::replies::asking::{self, Names, Reason};
 use crate::replies::help::{self, Tried};
 use crate::store::{self, StoreError};
 
@@ -102,6 +102,7 @@ impl Turn<'_> {
             fleet: &fleet,
             example: &self.example(),
             usual_feed_ppm: None,
+            reason: Reason::Strange,
         };
         asking::question(self.words, ask, &names)
     }

@@ -13,7 +13,7 @@ use crate::water::prefilter;
 use super::answer::Answer;
 use super::condition::{raw_rejection, word_for};
 use super::following::{Followed, follow_fleet};
-use super::recording::figures as figures_of;
+use super::recording::figures_of;
 use super::turn::Turn;
 
 const HISTORY_LINES: i64 = 10;

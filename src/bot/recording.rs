@@ -2,9 +2,11 @@
 
 use std::collections::BTreeSet;
 
-use crate::message::{self, Meaning, Scene, What};
+use crate::message::setting::{Amount, Currency};
+use crate::message::{self, Meaning, Scene, What, When};
 use crate::replies::caution::Occasion;
-use crate::replies::figures::shown_change;
+use crate::replies::figures::spoken::on_day;
+use crate::replies::figures::{self, shown_change};
 use crate::replies::reading::{self, Facts, Figures, Told};
 use crate::replies::resin;
 use crate::store::questions::Question;
@@ -19,7 +21,7 @@ use crate::water::resin::BedState;
 use super::answer::Answer;
 use super::condition::{raw_rejection, word_for};
 use super::turn::Turn;
-use super::when::instant;
+use super::when::{instant, is_ahead};
 
 /// For so long the price of a service may be told after it.
 const PRICE_MAY_FOLLOW: i64 = 3 * 3600;
@@ -57,9 +59,14 @@ impl Turn<'_> {
             answer.and(self.flush_later(&postponed.rigs, postponed.minutes).await?);
         }
         let source = self.source(text, scene, open.as_ref());
+        let mut meaning = meaning;
+        self.doubt_what_is_ahead(&mut meaning, &source);
+        // A service of another rig leaves a question about a reading open.
+        let asks_service = open.as_ref().is_none_or(|open| open.ask.service.is_some());
         let settles = meaning.dropped
             || meaning.ask.is_some()
-            || !(meaning.readings.is_empty() && meaning.services.is_empty() && meaning.corrections.is_empty());
+            || !(meaning.readings.is_empty() && meaning.corrections.is_empty())
+            || asks_service && !meaning.services.is_empty();
         if settles {
             store::questions::close_all(self.db, &self.incoming.chat.address, self.member.id, self.now).await?;
         }
@@ -67,6 +74,9 @@ impl Turn<'_> {
         answer.and(self.record_services(&meaning, &source).await?);
         for correction in &meaning.corrections {
             answer.and(self.correct(correction).await?);
+        }
+        for amend in &meaning.amends {
+            answer.and(self.amend(amend).await?);
         }
         answer.and(self.answer_queries(&meaning.queries).await?);
         if let Some(ask) = meaning.ask {
@@ -98,6 +108,19 @@ impl Turn<'_> {
         Source {
             key: question.source_key.clone(),
             sent_at: question.taken_at,
+        }
+    }
+
+    /// A reading of a time that is still to come is asked about: nobody can have taken it then.
+    fn doubt_what_is_ahead(&self, meaning: &mut Meaning, source: &Source) {
+        let readings = std::mem::take(&mut meaning.readings);
+        for mut reading in readings {
+            if !is_ahead(reading.when, source.sent_at, &self.zone) {
+                meaning.readings.push(reading);
+                continue;
+            }
+            reading.when = Some(When::Ahead);
+            meaning.ask = meaning.ask.take().or(Some(message::ask_whether(reading)));
         }
     }
 
@@ -185,7 +208,7 @@ impl Turn<'_> {
         }));
         let facts = Facts {
             rig: &rig.name,
-            figures: figures(kept),
+            figures: figures_of(kept),
             membrane,
             change,
             fault,
@@ -236,6 +259,11 @@ impl Turn<'_> {
         let (mut lines, mut told) = (Vec::new(), BTreeSet::new());
         let mut left_out = meaning.price_left_out;
         for said in &meaning.services {
+            if is_ahead(said.when, source.sent_at, &self.zone) {
+                let rig = self.rig_name(said.rig);
+                lines.push(self.words.say("service-ahead", [("rig", (&rig).into())]));
+                continue;
+            }
             let price = said.price.as_ref().filter(|price| self.is_our_money(price));
             left_out |= said.price.is_some() && price.is_none();
             let kept = Service {
@@ -251,11 +279,9 @@ impl Turn<'_> {
                 store::services::record(self.db, self.teller(), &kept).await?;
             }
             self.occasions.push(Occasion::Done(said.what));
-            let line = reading::service(self.words, &self.rig_name(said.rig), said.what);
-            let resets = self
-                .what_it_resets(said.what)
-                .filter(|_| told.insert(service_key(said.what)));
-            lines.push(resets.map_or(line.clone(), |resets| format!("{line} {resets}")));
+            let resets = told.insert(service_key(said.what));
+            let sign = said.price.as_ref().and_then(|price| price.currency.as_deref());
+            lines.push(self.noted(&kept, said.what, resets, sign));
         }
         if let Some(first) = meaning.services.first().filter(|_| left_out) {
             let rig = self.rig_name(first.rig).to_lowercase();
@@ -267,10 +293,29 @@ impl Turn<'_> {
             Answer::says(lines.join("\n"))
         })
     }
+
+    /// The words for a service that was just recorded; the price has the sign that was typed while the outfit has no
+    /// currency.
+    pub(super) fn noted(&self, kept: &Service, what: What, resets: bool, typed_sign: Option<&str>) -> String {
+        let today = self.today();
+        let done_on = Some(self.date(kept.done_at)).filter(|day| *day != today);
+        let currency = self.rules.currency();
+        let price = kept
+            .price_minor
+            .and_then(|minor| Amount::of_minor(minor, currency.map_or(2, Currency::digits)))
+            .map(|price| figures::money(self.words, price, currency));
+        let typed_sign = typed_sign.filter(|sign| currency.is_none() && !sign.chars().any(char::is_alphabetic));
+        let price = price.map(|price| format!("{}{price}", typed_sign.unwrap_or_default()));
+        let day = done_on.map(|day| on_day(self.words, day, today));
+        let rig = self.rig_name(kept.rig_id);
+        let line = reading::service(self.words, &rig, what, day.as_deref(), price.as_deref());
+        let resets = self.what_it_resets(what, done_on).filter(|_| resets);
+        resets.map_or(line.clone(), |resets| format!("{line} {resets}"))
+    }
 }
 
 /// A kept reading's figures.
-pub(super) fn figures(kept: &Reading) -> Figures {
+pub(super) fn figures_of(kept: &Reading) -> Figures {
     Figures {
         feed_ppm: kept.feed_ppm,
         permeate_ppm: kept.permeate_ppm,

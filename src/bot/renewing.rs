@@ -1,7 +1,10 @@
 //! The question after a fall of the permeate that fits a new membrane, and its
 //! answer that it is the same one.
 
+use jiff::civil::Date;
+
 use crate::message;
+use crate::replies::figures;
 use crate::store::services::Service;
 use crate::store::{self, StoreError};
 
@@ -50,12 +53,21 @@ impl Turn<'_> {
         )))
     }
 
-    /// What a service resets, where its name does not say so.
-    pub(super) fn what_it_resets(&self, what: message::What) -> Option<String> {
-        match what {
-            message::What::Membrane => Some(self.words.plain("resets-membrane")),
-            message::What::Resin => Some(self.words.plain("resets-resin")),
-            message::What::Prefilter | message::What::Repack | message::What::Flush | message::What::ORing => None,
-        }
+    /// What a service resets, where its name does not say so; from the day on which it was done, if not today.
+    pub(super) fn what_it_resets(&self, what: message::What, done_on: Option<Date>) -> Option<String> {
+        let (now, from) = match what {
+            message::What::Membrane => ("resets-membrane", "resets-membrane-from"),
+            message::What::Resin => ("resets-resin", "resets-resin-from"),
+            message::What::Prefilter | message::What::Repack | message::What::Flush | message::What::ORing => {
+                return None;
+            }
+        };
+        Some(match done_on {
+            None => self.words.plain(now),
+            Some(date) => {
+                let day = figures::day(self.words, date, self.today());
+                self.words.say(from, [("day", (&day).into())])
+            }
+        })
     }
 }

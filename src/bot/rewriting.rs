@@ -1,7 +1,7 @@
 //! Taking back and putting right: edits, corrections, undo. What is withdrawn
 //! stays in the record, marked.
 
-use crate::message::{self, Correction};
+use crate::message::{self, Amend, Correction, Solids};
 use crate::replies::reading;
 use crate::store::readings::Reading;
 use crate::store::services::Service;
@@ -9,7 +9,7 @@ use crate::store::{self, StoreError};
 
 use super::answer::Answer;
 use super::preserving::PRESERVED;
-use super::recording::{figures, service_of};
+use super::recording::{figures_of, service_of};
 use super::scene::{CORRECTABLE, spoken_of};
 use super::turn::Turn;
 use super::when::instant;
@@ -63,13 +63,24 @@ impl Turn<'_> {
         &mut self,
         correction: &Correction,
     ) -> Result<Option<(Reading, message::Reading)>, StoreError> {
-        let spoken = spoken_of(self).await?;
-        if let Some(old) = spoken.into_iter().find(|reading| reading.rig_id == correction.from_rig) {
+        // "Delete badger 180 12" names the one by its values.
+        let change = &correction.change;
+        let meant = |reading: &Reading| {
+            let same = |said: Option<Solids>, kept: Option<f64>| {
+                said.is_none_or(|said| kept.is_some_and(|kept| (kept - said.ppm).abs() < 0.05))
+            };
+            let told = same(change.feed, Some(reading.feed_ppm))
+                && same(change.permeate, reading.permeate_ppm.or(reading.product_ppm));
+            reading.rig_id == correction.from_rig && (!correction.void || told)
+        };
+        let spoken = spoken_of(self).await?.readings;
+        if let Some(old) = spoken.into_iter().find(meant) {
             return Ok(Some((old, correction.change.clone())));
         }
         let whose = (!self.member.role.leads()).then_some(self.member.id);
         let since = self.now - CORRECTABLE;
         let mut recent = store::readings::heard_since(self.db, correction.from_rig, whose, since).await?;
+        recent.retain(meant);
         if correction.change.when.is_some() {
             let meant = instant(correction.change.when, self.sent_at(), &self.zone);
             recent.sort_by_key(|reading| (reading.taken_at - meant).abs());
@@ -79,6 +90,38 @@ impl Turn<'_> {
             ..correction.change.clone()
         };
         Ok(recent.into_iter().next().map(|old| (old, change)))
+    }
+
+    /// Puts right the services that the sender told of last.
+    pub(super) async fn amend(&mut self, amend: &Amend) -> Result<Answer, StoreError> {
+        let services = spoken_of(self).await?.services;
+        let mut lines = Vec::new();
+        for old in services.into_iter().filter(|one| one.rig_id == amend.from_rig) {
+            store::services::withdraw(self.db, old.id, self.now).await?;
+            let Some(what) = service_of(&old.what).filter(|_| !amend.void) else {
+                lines.push(self.withdrawn_service(&old));
+                continue;
+            };
+            let mut new = old.clone();
+            new.rig_id = amend.rig.unwrap_or(old.rig_id);
+            if amend.when.is_some() {
+                new.done_at = instant(amend.when, self.sent_at(), &self.zone);
+            }
+            let price = amend.price.as_ref().and_then(|price| self.rules.minor(price.amount));
+            let sign = amend.price.as_ref().and_then(|price| price.currency.as_deref());
+            new.price_minor = price.or(old.price_minor);
+            new.minutes = amend.minutes.map(i64::from).or(old.minutes);
+            store::services::record(self.db, self.teller(), &new).await?;
+            lines.push(format!(
+                "{}\n{}",
+                self.words.plain("corrected"),
+                self.noted(&new, what, true, sign)
+            ));
+        }
+        if lines.is_empty() {
+            lines.push(self.words.plain("nothing-to-withdraw"));
+        }
+        Ok(Answer::says(lines.join("\n")))
     }
 
     fn changed(&self, old: &Reading, change: &message::Reading) -> Reading {
@@ -138,7 +181,7 @@ impl Turn<'_> {
     }
 
     fn withdrawn(&self, old: &Reading) -> String {
-        let echo = reading::echo(self.words, figures(old));
+        let echo = reading::echo(self.words, figures_of(old));
         let rig = self.rig_name(old.rig_id);
         self.words
             .say("withdrawn-reading", [("rig", (&rig).into()), ("echo", (&echo).into())])

@@ -23,7 +23,7 @@ use super::envelope::{Body, Button, Handling, Happening, Incoming, Outgoing};
 use super::rules::Rules;
 use super::{Bot, cautioning, once_in, scene};
 
-const HOUR: i64 = 3600;
+pub(super) const HOUR: i64 = 3600;
 /// How long a question waits for its answer, and its buttons with it.
 pub(super) const QUESTION_LIVES: i64 = 12 * HOUR;
 /// Mere chatter is given a hint no oftener than this.

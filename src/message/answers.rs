@@ -4,17 +4,7 @@ use super::labels::{self, Measured, Role};
 use super::meaning::{About, Ask, Label, Meaning, Reading, Scene, Service, Solids};
 use super::senses::Sense;
 use super::tokens::{Kind, Token};
-use super::units;
-
-/// Words by which a name tells of something else than of whom the reading was.
-const DEEDS: [Sense; 6] = [
-    Sense::Membrane,
-    Sense::Fresh,
-    Sense::Flush,
-    Sense::Flushed,
-    Sense::Intent,
-    Sense::Repacked,
-];
+use super::{units, which};
 
 /// What the text means as an answer to `ask`; `None` when it is no answer.
 pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Meaning> {
@@ -32,7 +22,7 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
     if let Some(label) = by_ordinal(tokens, ask, scene) {
         return Some(choose(label, ask, scene));
     }
-    let rig = only_rig(tokens);
+    let rig = which::only_rig(tokens);
     let indices: Vec<usize> = (0..tokens.len()).collect();
     let mut numbers = labels::bind(tokens, &indices);
     // "Twelve" alone is shy elsewhere; here it is what was asked for.
@@ -56,17 +46,30 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
     }
     if numbers.is_empty() {
         if matches!(ask.about, About::WhichRig | About::UnknownRig)
-            && let Some(other) = the_other(tokens, rig, ask, scene)
+            && let Some(other) = which::the_other(tokens, rig, ask, scene)
         {
             return other.map(|rig| with_rig(ask, rig, scene));
         }
-        if let (Some(rig), About::WhichRig | About::UnknownRig) = (rig, ask.about)
-            && is_short(tokens, 4)
-            && !tokens.iter().any(|token| token.has_any(&DEEDS))
+        let asks_rig = matches!(ask.about, About::WhichRig | About::UnknownRig);
+        if asks_rig
+            && tokens.iter().all(which::is_name_or_small)
+            && let Some(meaning) = which::named(tokens, ask, scene)
         {
-            return Some(with_rig(ask, rig, scene));
+            return Some(meaning);
         }
-        return yes_or_no(tokens, ask, scene);
+        // A bare "no" to a question of which one answers nothing: it is asked again.
+        let bare = tokens
+            .iter()
+            .all(|token| token.word().is_none() || token.has_any(&[Sense::Yes, Sense::No]));
+        let noted = tokens
+            .iter()
+            .any(|token| token.has(Sense::Noted) && !token.has(Sense::ShortYes));
+        let says = tokens.iter().any(|token| token.has_any(&[Sense::Yes, Sense::No]));
+        let again = || Meaning {
+            ask: Some(ask.clone()),
+            ..Meaning::default()
+        };
+        return yes_or_no(tokens, ask, scene).or_else(|| (bare && says && !noted && rig.is_none()).then(again));
     }
     let typed_with_word = tokens
         .windows(2)
@@ -126,43 +129,21 @@ pub fn find(tokens: &[Token], text: &str, ask: &Ask, scene: &Scene) -> Option<Me
         .zip(reading.permeate)
         .is_some_and(|(feed, ro)| ro.ppm > feed.ppm);
     let drafts = [vec![reading], others].concat();
-    Some(if risen {
-        super::sort_out(drafts, ask.about, scene)
+    // "No its 60 and 35" was looked at; two more numbers are a reading like any other, to be doubted like any other.
+    let looked = tokens.iter().any(|token| {
+        token.has_any(&[
+            Sense::Yes,
+            Sense::No,
+            Sense::ItWas,
+            Sense::Oops,
+            Sense::Keep,
+            Sense::Not,
+        ])
+    });
+    Some(if risen || !looked {
+        super::sort_out(drafts, About::MissingReading, scene)
     } else {
         settle(drafts, ask, scene)
-    })
-}
-
-/// "The other one", "not heron": the one rig that is left of two, or no answer when more are left. The outer `None`: the
-/// text speaks of no other.
-fn the_other(tokens: &[Token], rig: Option<i64>, ask: &Ask, scene: &Scene) -> Option<Option<i64>> {
-    let denied = tokens
-        .windows(2)
-        .any(|two| two[0].has(Sense::Not) && two[1].mention().is_some());
-    let other = rig.is_none() && is_short(tokens, 4) && tokens.iter().any(|token| token.has(Sense::OtherOne));
-    if !denied && !other {
-        return None;
-    }
-    let offered: Vec<i64> = ask
-        .choices
-        .iter()
-        .filter_map(|choice| match choice.label {
-            Label::Rig(rig) => Some(rig),
-            _ => None,
-        })
-        .collect();
-    let all: Vec<i64> = match offered.len() {
-        2 => offered,
-        _ => scene.fleet.iter().map(|rig| rig.id).collect(),
-    };
-    // The other than the one named, read last, or driven.
-    let not = rig
-        .or_else(|| scene.last.first().and_then(|last| last.rig))
-        .or(scene.own_rig);
-    let left: Vec<i64> = all.iter().copied().filter(|&id| Some(id) != not).collect();
-    Some(match left[..] {
-        [only] if all.len() == 2 => Some(only),
-        _ => None,
     })
 }
 
@@ -216,7 +197,7 @@ fn by_ordinal(tokens: &[Token], ask: &Ask, scene: &Scene) -> Option<Label> {
 }
 
 /// Nothing strange, and no more than `most` words that are neither labels nor units: talk is longer.
-fn is_short(tokens: &[Token], most: usize) -> bool {
+pub(super) fn is_short(tokens: &[Token], most: usize) -> bool {
     let measures = [
         Sense::Feed,
         Sense::FeedWeak,
@@ -235,15 +216,6 @@ fn is_short(tokens: &[Token], most: usize) -> bool {
         .filter(|token| token.word().is_some() && !token.has_any(&measures))
         .count();
     words <= most && !tokens.iter().any(Token::is_unknown)
-}
-
-fn only_rig(tokens: &[Token]) -> Option<i64> {
-    let mut rigs = tokens
-        .iter()
-        .filter_map(Token::mention)
-        .filter(|mention| mention.rigs.len() == 1);
-    let rig = rigs.next()?.rigs[0];
-    rigs.all(|other| other.rigs[0] == rig).then_some(rig)
 }
 
 fn choose(label: Label, ask: &Ask, scene: &Scene) -> Meaning {
@@ -326,7 +298,7 @@ fn is_ok(token: &Token) -> bool {
     token.has(Sense::Noted) && !token.has(Sense::ShortYes)
 }
 
-fn with_rig(ask: &Ask, rig: i64, scene: &Scene) -> Meaning {
+pub(super) fn with_rig(ask: &Ask, rig: i64, scene: &Scene) -> Meaning {
     let mut drafts = ask.drafts.clone();
     drafts.iter_mut().for_each(|draft| draft.rig = Some(rig));
     let mut meaning = if drafts.is_empty() {

@@ -86,8 +86,17 @@ fn alone(tokens: &[Token], at: usize) -> Option<(u8, u8, Range<usize>)> {
     let behind_at = at > 0 && tokens[at - 1].has(Sense::At);
     let next = tokens.get(at + 1);
     let free = next.is_none_or(|next| (!next.glued || next.is_any_mark(",.;!:")) && !measures(next));
-    let hour = number.decimals == 0 && (5.0..=22.0).contains(&number.value) && number.value.fract() == 0.0;
-    (behind_at && free && hour && free_numbers(tokens) > 2).then_some((number.value as u8, 0, at..at + 1))
+    // "This afternoon at 4"
+    let late = tokens
+        .iter()
+        .any(|token| token.has_any(&[Sense::Afternoon, Sense::Evening]));
+    let hours = if late { 1.0..=22.0 } else { 5.0..=22.0 };
+    let hour = number.decimals == 0 && hours.contains(&number.value) && number.value.fract() == 0.0;
+    // "That was at 8", "yesterday at 8" corrects the time of what was sent.
+    let told_before = |token: &Token| token.has_any(&[Sense::ItWas, Sense::Yesterday, Sense::DayBefore]);
+    let labels = |token: &Token| measures(token) || token.has(Sense::Product) || token.mention().is_some();
+    let corrects = free_numbers(tokens) == 1 && tokens[..at].iter().any(told_before) && !tokens.iter().any(labels);
+    (behind_at && free && hour && (free_numbers(tokens) > 2 || corrects)).then_some((number.value as u8, 0, at..at + 1))
 }
 
 fn free_numbers(tokens: &[Token]) -> usize {

@@ -119,6 +119,7 @@ fn worded(text: &str) -> Option<Command> {
         (start, "") if start.eq_ignore_ascii_case("start") => Some(Command::Help),
         // "What is due?" asks for rigs, and is left to the reader.
         _ if asks_for_verdict(text) => None,
+        _ if setting::asks_what_is_set(text) => setting::read(text).map(Command::Setting),
         _ => wording::find(text)
             .find_map(|(key, rest)| make(key, rest))
             .or_else(|| each_of_several(text))

@@ -2,7 +2,8 @@
 
 use super::denials::{denied_value, is_value_of, meant};
 use super::labels::{self, Measured, Role};
-use super::meaning::{Correction, Reading, Scene, Solids, When};
+use super::meaning::{Correction, Reading, Scene, Solids, What, When};
+use super::moves;
 use super::senses::Sense;
 use super::tokens::Token;
 use super::units;
@@ -12,6 +13,46 @@ use super::withdrawals;
 const LEAST_TAP_PPM: f64 = 30.0;
 const MOST_PERMEATE_PPM: f64 = 120.0;
 
+/// Whether a text in a group is plainly a correction: a starred or labelled value, the wrong rig beside the right one,
+/// or, of what the sender said just now, nothing but the words of a correction.
+pub fn is_plain(tokens: &[Token], scene: &Scene) -> bool {
+    let indices: Vec<usize> = (0..tokens.len()).collect();
+    let measured = labels::bind(tokens, &indices);
+    let starred = tokens.iter().any(|token| token.is_mark('*'));
+    let labelled = !measured.is_empty() && measured.iter().all(|one| one.role.is_some() && one.strong);
+    let named = rigs_of(tokens).len() == 2 || !rigs_of(tokens).is_empty() && !measured.is_empty();
+    let mut words = tokens.iter().filter(|token| token.word().is_some());
+    let corrects = [
+        Sense::ItWas,
+        Sense::Oops,
+        Sense::No,
+        Sense::That,
+        Sense::Swap,
+        Sense::Yesterday,
+        Sense::OfTime,
+    ];
+    let undoes = tokens.iter().any(|token| token.has(Sense::Undo));
+    let bare = if undoes {
+        words.clone().count() == 1
+    } else {
+        words.all(|token| token.has_any(&corrects) || token.has(Sense::At))
+    };
+    starred || labelled || named || scene.just_sent && bare
+}
+
+/// Whether a text corrects a reading although a service was told since: by a label, or on a rig that was only flushed.
+pub fn is_of_reading(tokens: &[Token], scene: &Scene) -> bool {
+    let indices: Vec<usize> = (0..tokens.len()).collect();
+    let measured = labels::bind(tokens, &indices);
+    let labelled = !measured.is_empty() && measured.iter().all(|one| one.role.is_some());
+    let same_rig = |rig: i64| scene.last.iter().any(|reading| reading.rig == Some(rig));
+    let only_flushed = scene
+        .last_services
+        .iter()
+        .all(|service| service.what == What::Flush && same_rig(service.rig));
+    labelled || only_flushed && !measured.is_empty()
+}
+
 /// What a message corrects; `None` when it corrects nothing.
 pub fn find(tokens: &[Token], when: Option<When>, scene: &Scene) -> Option<Vec<Correction>> {
     let has = |sense: Sense| tokens.iter().any(|token| token.has(sense));
@@ -19,6 +60,9 @@ pub fn find(tokens: &[Token], when: Option<When>, scene: &Scene) -> Option<Vec<C
     let unknown = tokens.iter().filter(|token| token.is_unknown()).count();
     let indices: Vec<usize> = (0..tokens.len()).collect();
     let measured = labels::bind(tokens, &indices);
+    if let Some(correction) = undone_pair(tokens, &rigs, &measured, scene) {
+        return Some(vec![correction]);
+    }
     if has(Sense::Undo) && measured.is_empty() {
         return withdrawals::find(tokens, &rigs, unknown, when, scene);
     }
@@ -38,9 +82,36 @@ pub fn find(tokens: &[Token], when: Option<When>, scene: &Scene) -> Option<Vec<C
         return swap_two(scene);
     }
     if measured.is_empty() {
-        return move_rig(tokens, &rigs, unknown, scene).or_else(|| move_time(tokens, &rigs, unknown, when, scene));
+        return moves::to_rig(tokens, &rigs, scene).or_else(|| moves::in_time(tokens, &rigs, unknown, when, scene));
     }
     change_values(tokens, &rigs, unknown, &measured, scene)
+}
+
+/// "Delete badger 180 12": the reading of that rig with those values.
+fn undone_pair(tokens: &[Token], rigs: &[i64], measured: &[Measured], scene: &Scene) -> Option<Correction> {
+    let (&[rig], &[feed, permeate]) = (rigs, measured) else {
+        return None;
+    };
+    let mut words = tokens
+        .iter()
+        .filter(|token| !token.has_any(&[Sense::Greeting, Sense::Article]));
+    let whole = tokens.iter().all(|token| {
+        token.word().is_none()
+            || token.has_any(&[Sense::Undo, Sense::Greeting, Sense::Article, Sense::Feed])
+            || token.has_any(&[Sense::Permeate, Sense::Current, Sense::And])
+    });
+    let one_word = |token: &Token| token.has(Sense::Undo) && token.word().is_some_and(|word| !word.contains(' '));
+    if !words.next().is_some_and(one_word) || !whole || permeate.value > feed.value {
+        return None;
+    }
+    let mut change = Reading::default();
+    put(&mut change, Role::Feed, &feed, scene);
+    put(&mut change, Role::Permeate, &permeate, scene);
+    Some(Correction {
+        void: true,
+        from_rig: rig,
+        change,
+    })
 }
 
 /// "18 sorry", "tap was 190 not 180": a correction by its words, when no reading is known that it could change.
@@ -62,7 +133,7 @@ pub fn is_starred(tokens: &[Token]) -> bool {
     star && numbers == 1 && tokens.len() == 2
 }
 
-fn rigs_of(tokens: &[Token]) -> Vec<i64> {
+pub(super) fn rigs_of(tokens: &[Token]) -> Vec<i64> {
     tokens
         .iter()
         .filter_map(Token::mention)
@@ -71,93 +142,6 @@ fn rigs_of(tokens: &[Token]) -> Vec<i64> {
             _ => None,
         })
         .collect()
-}
-
-/// "that was badger", "sorry, badger", "badger not lynx"
-fn move_rig(tokens: &[Token], rigs: &[i64], unknown: usize, scene: &Scene) -> Option<Vec<Correction>> {
-    let has = |sense: Sense| tokens.iter().any(|token| token.has(sense));
-    let starred = matches!(tokens, [a, b] if a.is_mark('*') || b.is_mark('*'));
-    let moved = tokens.iter().any(|token| token.has(Sense::Move)) && has(Sense::To);
-    let says_so = has(Sense::ItWas) || has(Sense::Oops) || has(Sense::Not) || starred || moved;
-    let deeds =
-        has(Sense::Flushed) || has(Sense::Flush) || has(Sense::Fresh) || has(Sense::Intent) || has(Sense::Later);
-    let other = rigs.is_empty() && has(Sense::OtherOne);
-    if unknown > 0 || !says_so || deeds || rigs.is_empty() && !other || rigs.len() > 2 {
-        return None;
-    }
-    let known = |rig: i64| scene.last.iter().find(|reading| reading.rig == Some(rig));
-    let (to, from) = match rigs {
-        // "It was the other one", where there are two.
-        [] => (other_of_two(scene)?, scene.last.first()?.rig?),
-        [to] => {
-            let [last] = scene.last.as_slice() else { return None };
-            (*to, last.rig?)
-        }
-        // "badger not lynx": the one behind "not" is the wrong one.
-        [first, second] if moved => (*second, *first),
-        [first, second] => {
-            // The last one counts: "oh no that was badger not lynx".
-            let not = tokens.iter().rposition(|token| token.has(Sense::Not))?;
-            let denied_first = tokens[not..].iter().filter(|token| token.mention().is_some()).count() == 2;
-            if denied_first {
-                (*second, *first)
-            } else {
-                (*first, *second)
-            }
-        }
-        _ => return None,
-    };
-    known(from)?;
-    (to != from).then(|| {
-        vec![Correction {
-            void: false,
-            from_rig: from,
-            change: Reading {
-                rig: Some(to),
-                ..Reading::default()
-            },
-        }]
-    })
-}
-
-fn other_of_two(scene: &Scene) -> Option<i64> {
-    let ([one, other], [last]) = (scene.fleet.as_slice(), scene.last.as_slice()) else {
-        return None;
-    };
-    let last = last.rig?;
-    (last == one.id)
-        .then_some(other.id)
-        .or((last == other.id).then_some(one.id))
-}
-
-/// "that was yesterday's"
-fn move_time(
-    tokens: &[Token],
-    rigs: &[i64],
-    unknown: usize,
-    when: Option<When>,
-    scene: &Scene,
-) -> Option<Vec<Correction>> {
-    let says_so = tokens.iter().any(|token| token.has_any(&[Sense::ItWas, Sense::Oops]));
-    let words = tokens.iter().filter(|token| token.word().is_some()).count();
-    let denies = tokens
-        .iter()
-        .any(|token| token.has_any(&[Sense::Not, Sense::Later, Sense::Minutes]));
-    if unknown > 0 || denies || !says_so || words > 6 || !rigs.is_empty() {
-        return None;
-    }
-    let change = Reading {
-        when: Some(when?),
-        ..Reading::default()
-    };
-    let correct = |reading: &Reading| {
-        Some(Correction {
-            void: false,
-            from_rig: reading.rig?,
-            change: change.clone(),
-        })
-    };
-    scene.last.iter().map(correct).collect()
 }
 
 fn change_values(

@@ -3,9 +3,10 @@
 use super::languages::TABLES;
 use super::meaning::What;
 use super::prices;
-use super::query::{Detail, Span, Topic};
+use super::query::{Detail, Topic};
 use super::questions::{has_number, words_of};
 use super::senses::Sense;
+use super::spans;
 use super::term::Term;
 use super::tokens::Token;
 use super::topics::Asked;
@@ -113,7 +114,7 @@ pub(super) fn find(part: &[Token], topic: Topic) -> Detail {
             .then(|| amount(part))
             .flatten(),
         percent: (topic == Topic::WhatIf).then(|| prices::change(part)).flatten(),
-        span: value(Sense::Period).and_then(span_of),
+        span: spans::find(part),
         term: value(Sense::State).filter(|_| explains).and_then(Term::of_key),
     }
 }
@@ -128,29 +129,12 @@ fn amount(part: &[Token]) -> Option<f64> {
     numbers.next().is_none().then_some(first)
 }
 
-fn span_of(value: &str) -> Option<Span> {
-    Some(match value {
-        "today" => Span::Today,
-        "yesterday" => Span::Yesterday,
-        "this week" => Span::ThisWeek,
-        "last week" => Span::LastWeek,
-        "this month" => Span::ThisMonth,
-        "last month" => Span::LastMonth,
-        "this year" => Span::ThisYear,
-        "last year" => Span::LastYear,
-        _ => return None,
-    })
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
     fn every_value_of_the_tables_is_known() {
-        for value in TABLES.values_of(Sense::Period) {
-            assert!(span_of(value).is_some(), "{value}");
-        }
         for value in TABLES.values_of(Sense::State) {
             assert!(Term::of_key(value).is_some(), "{value}");
         }

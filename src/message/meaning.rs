@@ -13,6 +13,16 @@ pub struct Scene {
     pub own_rig: Option<i64>,
     /// The sender's last recorded readings of one message (rig filled in), of the last 12 hours; empty if none.
     pub last: Vec<Reading>,
+    /// The services of the sender's last message, where it told of services only and after the readings of `last`: what
+    /// is corrected by rig or time, or withdrawn, are these then.
+    #[serde(default)]
+    pub last_services: Vec<Service>,
+    /// The text stands in a group and replies to nothing: only what says plainly that it corrects does so.
+    #[serde(default)]
+    pub overheard: bool,
+    /// The sender's last message is a few minutes old at most.
+    #[serde(default = "yes")]
+    pub just_sent: bool,
     /// The open question to this sender, not expired.
     pub open: Option<Ask>,
     /// The rigs of the flush nudge that the sender was just sent: "done" or a thumbs-up means flushed.
@@ -21,11 +31,18 @@ pub struct Scene {
     pub may_speak_for_all: bool,
     /// The unit of bare degrees: true Celsius, false Fahrenheit.
     pub celsius: bool,
+    /// The outfit writes the month before the day: 3/14.
+    #[serde(default)]
+    pub month_first: bool,
     /// The outfit's meter factor from uS/cm at 25 C to ppm; 0.5 on the NaCl scale.
     pub us_to_ppm: f64,
     /// The outfit's meters show conductivity: bare readings are uS/cm.
     #[serde(default)]
     pub reads_conductivity: bool,
+}
+
+fn yes() -> bool {
+    true
 }
 
 impl Default for Scene {
@@ -34,10 +51,14 @@ impl Default for Scene {
             fleet: Vec::new(),
             own_rig: None,
             last: Vec::new(),
+            last_services: Vec::new(),
+            overheard: false,
+            just_sent: true,
             open: None,
             nudged: Vec::new(),
             may_speak_for_all: false,
             celsius: true,
+            month_first: false,
             us_to_ppm: 0.5,
             reads_conductivity: false,
         }
@@ -77,6 +98,9 @@ pub struct Meaning {
     pub price_left_out: bool,
     /// What changes of the sender's last readings.
     pub corrections: Vec<Correction>,
+    /// What changes of the services that the sender told of last.
+    #[serde(default)]
+    pub amends: Vec<Amend>,
     /// What the sender wants to know.
     pub queries: Vec<Query>,
     /// At most one question. Readings beside it are the good ones, to be recorded.
@@ -150,6 +174,35 @@ pub enum When {
     Afternoon,
     /// This evening.
     Evening,
+    /// The latest such day of the week, today included.
+    Weekday {
+        /// 1 for Monday to 7.
+        weekday: u8,
+        /// "Last friday" is not today.
+        before_today: bool,
+        /// The time of day, if it was typed.
+        hour_minute: Option<(u8, u8)>,
+    },
+    /// The latest such day of a month: "on the 3rd".
+    DayOfMonth {
+        /// 1 to 31.
+        day: u8,
+        /// The time of day, if it was typed.
+        hour_minute: Option<(u8, u8)>,
+    },
+    /// Some day of a month, of which its middle is taken.
+    InMonth {
+        /// The year, if it was typed.
+        year: Option<i16>,
+        /// 1 to 12.
+        month: u8,
+    },
+    /// Some day of the month before this one.
+    LastMonth,
+    /// So many minutes before the message.
+    MinutesBack(u16),
+    /// A time that is still to come.
+    Ahead,
     /// A date as typed. Without a year the last such date is meant.
     On {
         /// The year, if it was typed.
@@ -213,6 +266,23 @@ pub struct Correction {
     pub from_rig: i64,
     /// `change.rig = Some(other)` moves the reading to the other rig.
     pub change: Reading,
+}
+
+/// A change of a service that the sender told of last: only what changes is `Some`.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Amend {
+    /// The rig that it was told of.
+    pub from_rig: i64,
+    /// Withdraws it.
+    pub void: bool,
+    /// The rig that was meant.
+    pub rig: Option<i64>,
+    /// When it was done.
+    pub when: Option<When>,
+    /// What it cost.
+    pub price: Option<Price>,
+    /// How long it took.
+    pub minutes: Option<u16>,
 }
 
 /// A question back to the sender, kept until it is answered, superseded or expired.

@@ -4,9 +4,9 @@
 //! error, so what is doubtful becomes a question and what is not about water stays chatter.
 //!
 //! The pipeline, a file per step: `tokens` -> `rig_name`, `rig_siblings` -> `phrases` (by the tables of `languages`) ->
-//! `number_words` -> `times` (`clock`), `strays`, `framing` -> `clauses` -> `groups` -> `labels`, `label_pairs`, `units` -> `adjacency`,
+//! `number_words` -> `times` (`clock`, `days`, `dates`), `strays`, `framing` -> `clauses` -> `groups` -> `labels`, `label_pairs`, `units` -> `adjacency`,
 //! `readings`, `second_thoughts`, `hearsay` -> `whose` -> `plausibility`; beside them `services` (`portions`, `prices`), `questions`,
-//! `corrections` with `denials`, `answers` and `nudged`; `asks` builds the questions back.
+//! `corrections` with `denials` and `moves`, `amends`, `answers` with `which`, and `nudged`; `asks` builds the questions back.
 
 #![allow(
     clippy::result_large_err,
@@ -14,6 +14,7 @@
 )]
 
 mod adjacency;
+mod amends;
 mod answers;
 mod asks;
 pub mod attempt;
@@ -21,6 +22,8 @@ mod clauses;
 mod clock;
 pub mod command;
 mod corrections;
+mod dates;
+mod days;
 mod denials;
 mod details;
 mod framing;
@@ -30,6 +33,7 @@ mod label_pairs;
 mod labels;
 mod languages;
 mod meaning;
+mod moves;
 mod name_slips;
 mod nudged;
 mod number_words;
@@ -47,6 +51,7 @@ mod senses;
 mod services;
 pub mod setting;
 pub mod setup;
+mod spans;
 mod strays;
 mod term;
 mod times;
@@ -54,12 +59,13 @@ mod tokens;
 mod topics;
 mod units;
 mod weight;
+mod which;
 mod whose;
 mod withdrawals;
 
 pub use meaning::{
-    About, Ask, Choice, Correction, Label, Meaning, Postponed, Price, Reading, Rig, Scene, Service, Solids, Told, What,
-    When,
+    About, Amend, Ask, Choice, Correction, Label, Meaning, Postponed, Price, Reading, Rig, Scene, Service, Solids,
+    Told, What, When,
 };
 pub use query::{Detail, Query, Span, Topic};
 pub use term::Term;
@@ -78,7 +84,7 @@ pub fn read(text: &str, scene: &Scene) -> Meaning {
     let tokens = phrases::join(tokens);
     let mut tokens = number_words::join(tokens);
     phrases::mend_slips(&mut tokens);
-    let times = times::take(&mut tokens, scene.celsius);
+    let times = times::take(&mut tokens, scene);
     strays::take(&mut tokens);
     framing::take_samples(&mut tokens);
     if let Some(meaning) = nudged::answer(&tokens, &times, scene) {
@@ -87,8 +93,9 @@ pub fn read(text: &str, scene: &Scene) -> Meaning {
     let clauses = clauses::split(&tokens);
     let fresh = read_fresh(&tokens, &clauses, &times, scene);
     let Some(open) = &scene.open else { return fresh };
-    // A reading that stands on its own supersedes the open question.
-    if !fresh.readings.is_empty() && names_rig(&tokens) {
+    // A reading that stands on its own supersedes the open question, and one that is doubtful too is asked about anew.
+    let doubted = fresh.ask.as_ref().is_some_and(is_about_pair);
+    if (!fresh.readings.is_empty() || doubted) && names_rig(&tokens) {
         return fresh;
     }
     match answers::find(&tokens, text, open, scene) {
@@ -103,6 +110,12 @@ pub fn read(text: &str, scene: &Scene) -> Meaning {
     }
 }
 
+fn is_about_pair(ask: &Ask) -> bool {
+    let values = matches!(ask.about, About::Swapped | About::Implausible | About::WhichIsWhich);
+    let pair = |draft: &Reading| draft.feed.is_some() && draft.permeate.or(draft.product).is_some();
+    values && !ask.drafts.is_empty() && ask.drafts.iter().all(pair)
+}
+
 fn names_rig(tokens: &[Token]) -> bool {
     tokens.iter().any(|token| token.mention().is_some())
 }
@@ -110,7 +123,19 @@ fn names_rig(tokens: &[Token]) -> bool {
 fn read_fresh(tokens: &[Token], clauses: &[Clause], times: &Times, scene: &Scene) -> Meaning {
     let when = times.of_all();
     let queries = questions::find(tokens, clauses, scene);
-    if queries.is_empty()
+    let may_correct = queries.is_empty() && (!scene.overheard || corrections::is_plain(tokens, scene));
+    if may_correct
+        && !scene.last_services.is_empty()
+        && let Some(amends) = amends::find(tokens, when, scene)
+    {
+        return Meaning {
+            amends,
+            ..Meaning::default()
+        };
+    }
+    let of_readings = scene.last_services.is_empty() || corrections::is_of_reading(tokens, scene);
+    if may_correct
+        && of_readings
         && let Some(corrections) = corrections::find(tokens, when, scene)
     {
         return Meaning {
@@ -118,7 +143,11 @@ fn read_fresh(tokens: &[Token], clauses: &[Clause], times: &Times, scene: &Scene
             ..Meaning::default()
         };
     }
-    if scene.last.is_empty() && queries.is_empty() && corrections::is_orphan(tokens) {
+    let nothing_to_change = scene.last.is_empty() || !of_readings;
+    if nothing_to_change && queries.is_empty() && corrections::is_orphan(tokens) {
+        return Meaning::default();
+    }
+    if corrections::is_starred(tokens) && !of_readings {
         return Meaning::default();
     }
     if corrections::is_starred(tokens) && scene.last.is_empty() {
@@ -170,7 +199,8 @@ fn read_values(tokens: &[Token], clauses: &[Clause], times: &Times, scene: &Scen
         match whose::readings(tokens, &said, group, when, scene) {
             Ok(drafts) => {
                 for draft in drafts {
-                    let doubt = said.doubt.or(doubtful.then_some(About::Implausible));
+                    let unsure = times.unsure.then_some(About::WhichIsWhich);
+                    let doubt = said.doubt.or(unsure).or(doubtful.then_some(About::Implausible));
                     take(&mut meaning, judge(draft, doubt, scene));
                 }
             }
@@ -211,10 +241,22 @@ fn take(meaning: &mut Meaning, judged: Result<Reading, Ask>) {
     }
 }
 
+/// The question whether a reading is to be noted at all.
+pub fn ask_whether(draft: Reading) -> Ask {
+    asks::about_values(About::Implausible, draft)
+}
+
+/// Whether the values of a reading are strange, by physics or by what its rig has shown.
+pub fn is_strange(draft: &Reading, scene: &Scene) -> bool {
+    let rig = scene.fleet.iter().find(|rig| Some(rig.id) == draft.rig);
+    plausibility::doubt(draft, rig).is_some()
+}
+
 /// A reading of a known rig is ready, or a question is due.
 fn judge(draft: Reading, doubt: Option<About>, scene: &Scene) -> Result<Reading, Ask> {
     let rig = scene.fleet.iter().find(|rig| Some(rig.id) == draft.rig);
-    let implausible = plausibility::doubt(&draft, rig);
+    let ahead = (draft.when == Some(When::Ahead)).then_some(About::Implausible);
+    let implausible = plausibility::doubt(&draft, rig).or(ahead);
     // Which way round comes first: it says more than "is that right?".
     let about = match (doubt, implausible) {
         (None | Some(About::Implausible), Some(About::Swapped)) => Some(About::Swapped),

@@ -11,7 +11,7 @@ const MOST_PASSAGE: f64 = 0.5;
 /// At 1000 ppm and above, tap pressure does not give a rejection of more than 99 %: one digit too many.
 const BEST_PASSAGE_OF_HARD_WATER: f64 = 0.01;
 /// Taps differ from site to site; a slip of a digit is a factor of ten.
-const FEED_FACTOR: f64 = 4.0;
+const FEED_FACTOR: f64 = 3.0;
 const PERMEATE_FACTOR: f64 = 8.0;
 
 /// What to ask of a complete pair, if anything. Thresholds are common practice without a source.
@@ -90,5 +90,17 @@ mod tests {
         };
         assert_eq!(doubt(&pair(165.0, 31.0), Some(&rig)), None);
         assert_eq!(doubt(&pair(1800.0, 90.0), Some(&rig)), Some(About::Implausible));
+        let once = Rig {
+            usual_feed_ppm: Some((200.0, 200.0)),
+            ..Rig::default()
+        };
+        for (feed, permeate) in [(1180.0, 120.0), (1200.0, 45.0), (1400.0, 14.0), (40.0, 2.0)] {
+            assert_eq!(
+                doubt(&pair(feed, permeate), Some(&once)),
+                Some(About::Implausible),
+                "{feed}"
+            );
+        }
+        assert_eq!(doubt(&pair(450.0, 30.0), Some(&once)), None);
     }
 }

@@ -18,7 +18,7 @@ pub(super) fn find(part: &[Token]) -> Option<Price> {
 }
 
 fn price_at(part: &[Token], at: usize) -> Option<Price> {
-    let number = part[at].number()?;
+    let number = part[at].number().filter(|_| !part[at].has(Sense::OfTime))?;
     let sign = |token: Option<&Token>| {
         let token = token?;
         ['$', '£', '€']

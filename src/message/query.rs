@@ -58,6 +58,19 @@ pub enum Span {
     ThisMonth,
     /// The calendar month before.
     LastMonth,
+    /// The quarter of the calendar year so far.
+    ThisQuarter,
+    /// The quarter before.
+    LastQuarter,
+    /// Months of a year: of the one that was told, else the latest that have begun.
+    Months {
+        /// The year, if it was told.
+        year: Option<i16>,
+        /// The first, 1 to 12.
+        from: u8,
+        /// The last; none until today.
+        to: Option<u8>,
+    },
     /// The calendar year so far.
     ThisYear,
     /// The calendar year before.

@@ -41,7 +41,9 @@ pub fn find(tokens: &[Token], clauses: &[Clause], scene: &Scene) -> Vec<Query> {
         if clause.only_marked && has_pair(part) && matches!(topic, Topic::Status | Topic::LastReading) {
             continue;
         }
-        let about_all = topic_of_all(topic) && carried.is_empty();
+        let of_all = [Sense::We, Sense::All, Sense::Which, Sense::Who, Sense::WholeFleet];
+        let everybody = topic == Topic::FlushStatus && part.iter().any(|token| token.has_any(&of_all));
+        let about_all = (topic_of_all(topic) || everybody) && carried.is_empty();
         let own = scene
             .own_rig
             .filter(|_| !about_all && carried.is_empty() && !clause.supposes && !has_number(part));

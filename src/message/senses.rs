@@ -196,6 +196,12 @@ senses! {
     ClockBehind = "clock behind",
     ClockBetween = "clock between",
     MonthLink = "month link",
+    DayLink = "day link",
+    Ago = "ago",
+    AgoBefore = "ago before",
+    Stretch = "stretch",
+    Ahead = "ahead",
+    OfTime = "part of a time",
     // Numbers that are none of the water.
     Numbered = "numbered",
     Each = "each",
@@ -258,6 +264,14 @@ impl Senses {
 
     pub fn with(self, other: Senses) -> Senses {
         Senses(self.0 | other.0, self.1 | other.1)
+    }
+
+    /// Without any of `senses`.
+    pub fn without(self, senses: &[Sense]) -> Senses {
+        senses.iter().fold(self, |kept, &sense| {
+            let gone = Senses::of(sense);
+            Senses(kept.0 & !gone.0, kept.1 & !gone.1)
+        })
     }
 
     pub fn is_empty(self) -> bool {

@@ -383,7 +383,7 @@ fn is_label_only(part: &[Token], what: What) -> bool {
 /// How long a flush took.
 pub(super) fn minutes_of(part: &[Token]) -> Option<u16> {
     (0..part.len()).find_map(|at| {
-        let number = part[at].number()?;
+        let number = part[at].number().filter(|_| !part[at].has(Sense::OfTime))?;
         let filler = usize::from(at > 1 && part[at - 1].has(Sense::Filler));
         let flush = at.checked_sub(1 + filler).map(|before| &part[before]);
         let behind_flush =

@@ -22,7 +22,7 @@ pub use currency::{Currency, Side};
 pub use field::{Field, Reach, SetBy};
 pub use hours::{Clock, Days, Weekday};
 pub use nearest::{Meant, Nearest, nearest};
-pub use typed::{Wish, WishFor, read};
+pub use typed::{Wish, WishFor, asks_what_is_set, read};
 
 /// One thing that is set, with its value.
 #[derive(Clone, Debug, PartialEq)]

@@ -110,8 +110,12 @@ fn of_rigs_and_parts(part: &[Token], named: bool, terse: bool) -> Option<Topic> 
     if has(Sense::Resin) && ahead && (named || unknown == 0) {
         return Some(if in_past { Topic::History } else { Topic::ResinWhen });
     }
+    let when = has(Sense::When) || any(&[Sense::Due]) && any(&[Sense::Asks, Sense::AsksFirst]);
     if has(Sense::Prefilter) && ahead && named {
-        return Some(Topic::History);
+        return Some(if in_past { Topic::History } else { Topic::Status });
+    }
+    if has(Sense::Prefilter) && when && unknown == 0 && !measures && !in_past {
+        return Some(Topic::Shopping);
     }
     // "Does lynx need anything", "is lynx due anything"
     let wants = has(Sense::Needs);
@@ -156,6 +160,9 @@ fn of_rigs_and_parts(part: &[Token], named: bool, terse: bool) -> Option<Topic> 
         }
         if has(Sense::Resin) {
             return Some(Topic::ResinWhen);
+        }
+        if has(Sense::Prefilter) {
+            return Some(Topic::Status);
         }
         if has(Sense::Now) {
             return Some(Topic::LastReading);

@@ -6,6 +6,17 @@ use super::Words;
 use super::figures;
 use super::reading::{Figures, echo};
 
+/// Why it is asked whether a reading is to be noted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reason {
+    /// Its values are strange.
+    Strange,
+    /// It was told as of a time to come.
+    Ahead,
+    /// It is not clear that it was taken.
+    Unsure,
+}
+
 /// What a question may name.
 pub struct Names<'a> {
     /// All rigs: number and name, in the fleet's order.
@@ -14,6 +25,8 @@ pub struct Names<'a> {
     pub example: &'a str,
     /// The usual range of the asked rig's feed, ppm.
     pub usual_feed_ppm: Option<(f64, f64)>,
+    /// Why a reading is doubted.
+    pub reason: Reason,
 }
 
 impl Names<'_> {
@@ -112,8 +125,15 @@ fn missing(words: Words, rig: &str, draft: Option<&Reading>, names: &Names<'_>) 
 
 fn implausible(words: Words, rig: &str, draft: Option<&Reading>, names: &Names<'_>) -> String {
     let feed = draft.and_then(|draft| draft.feed).map(|feed| feed.ppm);
+    let echo = draft.and_then(|draft| drafted(words, draft)).unwrap_or_default();
+    let key = match names.reason {
+        Reason::Strange => "ask-implausible",
+        Reason::Ahead => "ask-ahead",
+        Reason::Unsure => "ask-note-it",
+    };
     if let (Some((low, high)), Some(feed)) = (names.usual_feed_ppm, feed)
         && !(low..=high).contains(&feed)
+        && names.reason == Reason::Strange
     {
         let (low, high, sent) = (
             figures::ppm(words, low),
@@ -121,7 +141,11 @@ fn implausible(words: Words, rig: &str, draft: Option<&Reading>, names: &Names<'
             figures::ppm(words, feed),
         );
         return words.say(
-            "ask-implausible-feed",
+            if low == high {
+                "ask-implausible-feed-once"
+            } else {
+                "ask-implausible-feed"
+            },
             [
                 ("rig", rig.into()),
                 ("low", (&low).into()),
@@ -130,8 +154,7 @@ fn implausible(words: Words, rig: &str, draft: Option<&Reading>, names: &Names<'
             ],
         );
     }
-    let echo = draft.and_then(|draft| drafted(words, draft)).unwrap_or_default();
-    words.say("ask-implausible", [("rig", rig.into()), ("echo", (&echo).into())])
+    words.say(key, [("rig", rig.into()), ("echo", (&echo).into())])
 }
 
 fn drafted(words: Words, draft: &Reading) -> Option<String> {

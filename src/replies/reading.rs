@@ -275,10 +275,14 @@ pub fn price_left_out(words: Words, rig: &str, currency: Option<Currency>) -> St
     words.say("service-price-left-out", [("example", (&example).into())])
 }
 
-/// The answer to a service.
-pub fn service(words: Words, rig: &str, what: What) -> String {
-    words.say(
-        "service-noted",
-        [("rig", rig.into()), ("what", (&service_word(words, what)).into())],
-    )
+/// The answer to a service: what was done, the day if that is not today, and the price that was kept.
+pub fn service(words: Words, rig: &str, what: What, done_on: Option<&str>, price: Option<&str>) -> String {
+    let mut told = service_word(words, what);
+    if let Some(day) = done_on {
+        told = words.say("service-what-on", [("what", (&told).into()), ("day", day.into())]);
+    }
+    if let Some(price) = price {
+        told = words.say("service-what-paid", [("what", (&told).into()), ("price", price.into())]);
+    }
+    words.say("service-noted", [("rig", rig.into()), ("what", (&told).into())])
 }

@@ -231,3 +231,50 @@ fn what_was_said_of_a_service_is_kept_for_its_rig() {
     check("flushed 12 min", &[("lynx", "flush Lynx 12 min")]);
     check("changed resin $85", &[("lynx", "resin Lynx for 85 $")]);
 }
+
+#[test]
+fn a_doubtful_reading_is_no_yes_to_the_question_about_another() {
+    check(
+        "lynx 12 180",
+        &[
+            ("lynx 12 181", "ask Swapped"),
+            ("12 181", "ask Swapped"),
+            ("lynx 12 180", "ask Swapped"),
+            ("lynx 9999 1", "ask Implausible"),
+            ("180 12", "Lynx 180/12"),
+            ("no", "ask Swapped"),
+        ],
+    );
+    check(
+        "lynx 180 120",
+        &[("lynx 180 120", "ask Implausible"), ("9999 1", "ask Implausible")],
+    );
+}
+
+#[test]
+fn a_name_in_talk_is_no_answer() {
+    check(
+        "new membrane £180",
+        &[
+            ("lynx is fine", "-"),
+            ("lynx does about 700 l", "-"),
+            ("lynx bag 25 l", "-"),
+            ("lynx 25 litres", "-"),
+            ("lynx está bien", "-"),
+            ("lynx please", "membrane Lynx for 180 £"),
+            ("it was the lynx mate", "membrane Lynx for 180 £"),
+            ("badger and lynx", "membrane Badger; membrane Lynx"),
+        ],
+    );
+    check(
+        "180 12",
+        &[
+            ("1", "Lynx 180/12"),
+            ("the first one", "Lynx 180/12"),
+            ("lynx please", "Lynx 180/12"),
+            ("badger and lynx", "ask WhichRig"),
+            ("yes", "ask WhichRig"),
+            ("no", "ask WhichRig"),
+        ],
+    );
+}

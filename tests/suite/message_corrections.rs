@@ -1,8 +1,8 @@
 //! Corrections of the last reading.
 
-use tapside::message::Scene;
+use tapside::message::{Price, Scene, Service, What, When, read};
 
-use crate::message_scene::{check, pair, scene};
+use crate::message_scene::{check, id_of, pair, scene, short};
 
 fn after_one() -> Scene {
     Scene {
@@ -183,5 +183,139 @@ fn a_whole_sentence_may_withdraw() {
             ("sorry running 20 late", "-"),
         ],
         &after_one(),
+    );
+}
+
+#[test]
+fn a_name_among_other_words_moves_no_reading() {
+    check(
+        &[
+            ("no time for badger", "-"),
+            ("don't use badger", "-"),
+            ("not doing badger today", "-"),
+            ("no badger for me", "-"),
+            ("not with badger", "-"),
+            ("badger no good", "-"),
+            ("badger didn't start", "-"),
+            ("never badger again", "-"),
+            ("sorry badger", "-"),
+            ("it was badger weather", "-"),
+            ("that was badger all over", "-"),
+            ("badger not done", "-"),
+            ("didn't change resin on badger", "-"),
+            ("no tengo badger", "-"),
+            ("no hay agua en badger", "-"),
+            ("badger no", "-"),
+            ("badger no lo hice", "-"),
+            ("no cambié la resina de badger", "-"),
+            ("not lynx, badger", "correct Lynx: Badger _/_"),
+            ("no, that was badger", "correct Lynx: Badger _/_"),
+            ("oh no that was badger not lynx", "correct Lynx: Badger _/_"),
+        ],
+        &after_one(),
+    );
+}
+
+#[test]
+fn a_clock_time_moves_the_reading_and_changes_no_value() {
+    for text in [
+        "that was yesterday at 8",
+        "that was at 8",
+        "eso fue a las 8",
+        "eso fue ayer a las 8",
+        "fue a las 8 de la mañana",
+        "era de ayer a las 8:00",
+    ] {
+        let meaning = read(text, &after_one());
+        assert_eq!(short(&meaning), "correct Lynx: ? _/_", "{text}");
+        let back = u16::from(text.contains("yesterday") || text.contains("ayer"));
+        let at = When::At {
+            days_back: back,
+            hour: 8,
+            minute: 0,
+        };
+        assert_eq!(meaning.corrections[0].change.when, Some(at), "{text}");
+    }
+}
+
+#[test]
+fn in_a_group_only_what_plainly_corrects_does() {
+    let mut overheard = Scene {
+        overheard: true,
+        just_sent: false,
+        ..after_one()
+    };
+    let rows = [
+        ("forget it mate", "-", "-"),
+        ("make it 10", "-", "correct Lynx: ? _/10"),
+        ("i meant 10", "-", "correct Lynx: ? _/10"),
+        ("no, 10", "-", "correct Lynx: ? _/10"),
+        ("*10", "correct Lynx: ? _/10", "correct Lynx: ? _/10"),
+        ("ro was 10", "correct Lynx: ? _/10", "correct Lynx: ? _/10"),
+        (
+            "not lynx, badger",
+            "correct Lynx: Badger _/_",
+            "correct Lynx: Badger _/_",
+        ),
+    ];
+    for (text, later, at_once) in rows {
+        overheard.just_sent = false;
+        assert_eq!(short(&read(text, &overheard)), later, "{text}");
+        overheard.just_sent = true;
+        assert_eq!(short(&read(text, &overheard)), at_once, "{text} at once");
+    }
+}
+
+#[test]
+fn a_reading_is_deleted_by_its_values() {
+    let meaning = read("delete lynx 180 12", &after_one());
+    assert_eq!(short(&meaning), "void Lynx");
+    assert_eq!(meaning.corrections[0].change.feed.map(|feed| feed.ppm), Some(180.0));
+}
+
+#[test]
+fn what_was_sent_last_is_corrected() {
+    let service = Service {
+        rig: id_of("Lynx"),
+        what: What::Resin,
+        minutes: None,
+        price: Some(Price {
+            amount: 120.0,
+            currency: None,
+        }),
+        when: None,
+    };
+    let scene = Scene {
+        last: vec![pair("Badger", 200.0, 14.0)],
+        last_services: vec![service],
+        ..scene()
+    };
+    let rows = [
+        ("that was yesterday", "when DaysBack(1)"),
+        ("*130", "price 130"),
+        ("it cost 130", "price 130"),
+        ("not lynx, badger", "rig 2"),
+        ("sorry that was badger", "rig 2"),
+        ("scrap that", "void"),
+        ("badger 214/19", "none"),
+    ];
+    for (text, expected) in rows {
+        let meaning = read(text, &scene);
+        assert!(meaning.corrections.is_empty(), "{text}");
+        let told = meaning.amends.first().map_or("none".to_owned(), |amend| {
+            let parts = [
+                amend.void.then(|| "void".to_owned()),
+                amend.rig.map(|rig| format!("rig {rig}")),
+                amend.when.map(|when| format!("when {when:?}")),
+                amend.price.as_ref().map(|price| format!("price {}", price.amount)),
+            ];
+            parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+        });
+        assert_eq!(told, expected, "{text}");
+    }
+    assert_eq!(
+        short(&read("ro was 21", &scene)),
+        "correct Badger: ? _/21",
+        "a label names a reading"
     );
 }

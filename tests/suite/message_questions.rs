@@ -230,3 +230,50 @@ fn why_alone_asks_of_the_last_reading() {
     check(&[("why?", "why Badger"), ("how come", "why Badger")], &after);
     check(&[("why?", "-")], &scene());
 }
+
+#[test]
+fn costs_are_asked_of_months_and_years() {
+    check(
+        &[
+            (
+                "what did lynx cost in 2025?",
+                "cost Lynx Months { year: Some(2025), from: 1, to: Some(12) }",
+            ),
+            (
+                "what did lynx cost in february?",
+                "cost Lynx Months { year: None, from: 2, to: Some(2) }",
+            ),
+            (
+                "what did lynx cost since january?",
+                "cost Lynx Months { year: None, from: 1, to: None }",
+            ),
+            ("what did lynx cost last quarter?", "cost Lynx LastQuarter"),
+            (
+                "what did lynx cost from january to march 2025?",
+                "cost Lynx Months { year: Some(2025), from: 1, to: Some(3) }",
+            ),
+            (
+                "¿cuánto costó lynx en 2025?",
+                "cost Lynx Months { year: Some(2025), from: 1, to: Some(12) }",
+            ),
+            (
+                "¿cuánto costó lynx en enero?",
+                "cost Lynx Months { year: None, from: 1, to: Some(1) }",
+            ),
+        ],
+        &scene(),
+    );
+}
+
+#[test]
+fn prefilters_and_flushes_of_all_are_asked_about() {
+    check(
+        &[
+            ("prefilters lynx?", "status Lynx"),
+            ("when are the filters due", "shopping ?"),
+            ("has everyone flushed", "flushstatus ?"),
+            ("which rigs are not flushed", "flushstatus ?"),
+        ],
+        &scene(),
+    );
+}

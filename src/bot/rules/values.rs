@@ -1,7 +1,8 @@
 //! The values that were set, each in its place.
 
 use crate::message::setting::{
-    Amount, Clock, Country, Currency, Days, Degrees, Meter, PressureUnit, Rated, Setting, Stands, VolumeUnit, Weekday,
+    Amount, Clock, Country, Currency, Days, Degrees, Meter, PressureUnit, Rated, Setting, Stands, VolumeUnit, Ways,
+    Weekday,
 };
 use crate::store::rigs::Rig;
 
@@ -88,6 +89,14 @@ impl super::Rules {
     /// How many years readings and services are kept; none: for good.
     pub(in crate::bot) fn keeps(&self) -> Option<u16> {
         self.outfit.keep.flatten()
+    }
+
+    /// Whether dates have the month before the day, by the country or else by the degrees.
+    pub(in crate::bot) fn month_first(&self) -> bool {
+        match self.outfit.country.map(Country::ways) {
+            Some(ways) => ways == Ways::American,
+            None => !self.celsius(),
+        }
     }
 
     /// Whether a rig has a bed of resin: all have, unless it was said to run on RO alone.

@@ -145,3 +145,9 @@ pub const DEFAULT: &str = "normal|estandar";
 
 /// The word that lists what holds.
 pub const ALL: &str = "ajustes|ajuste";
+
+/// Questions of what is set.
+pub const ASKS: &[&str] = &[
+    "[cuales|que] [son] [los] precios",
+    "[cual|que] [es] [el] precio [de] [la|del|los] resina|membrana|prefiltro|prefiltros|filtros",
+];

@@ -34,6 +34,10 @@ const NAME_WORDS: usize = 3;
 
 /// The wish that a text is, if it is one and nothing else.
 pub fn read(text: &str) -> Option<WishFor> {
+    if asks_what_is_set(text) {
+        let wish = Wish::ShowAll;
+        return Some(WishFor { rig: None, wish });
+    }
     let pieces = cut(text)?;
     if pieces.len() > PIECES {
         return None;
@@ -66,6 +70,15 @@ pub fn read(text: &str) -> Option<WishFor> {
             wish,
         })
     })
+}
+
+/// "What is the resin price?", "prices": answered by what is set.
+pub fn asks_what_is_set(text: &str) -> bool {
+    let Some(pieces) = cut(text.trim_matches(['¿', '?', ' '])) else {
+        return false;
+    };
+    let rows = english::ASKS.iter().chain(spanish::ASKS);
+    pieces.len() <= PIECES && rows.into_iter().any(|row| matches(row, &pieces).is_some())
 }
 
 fn wish(pieces: &[Piece<'_>]) -> Option<Wish> {

@@ -16,3 +16,6 @@ nudge-no-more = { $rigs }: I do not ask again today. When it is done, type: { $e
 nudge-not-yet = { $rigs }: I have not asked about the flush today. When it is done, type: { $example }
 not-used-noted = { $rig }: not used today. Noted.
 missed-flush = Missed its last flush ({ $day }): run it to waste for ten minutes first.
+flush-left = Worked today and not flushed yet: { $rigs }.
+flush-done = Flushed today: { $rigs }.
+flush-none-worked = No rig that is flushed by hand has worked today.

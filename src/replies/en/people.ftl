@@ -60,7 +60,9 @@ label-new-membrane = New membrane
 label-same-membrane = Same membrane
 same-membrane-noted = { $rig }: same membrane. Noted, and not asked again.
 resets-membrane = Its history starts anew.
+resets-membrane-from = Its history starts anew from { $day }.
 resets-resin = Its litres count from now.
+resets-resin-from = Its litres count from { $day }.
 
 forget-sure = I will forget your name, language and chat for good, and you will be out. Your readings stay, as somebody's. Sure?
     The button, or type: forget me, yes

@@ -1,6 +1,9 @@
 # Services.
 
 service-noted = { $rig }: { $what }. Noted.
+service-what-on = { $what } { $day }
+service-what-paid = { $what }, { $price }
+service-ahead = { $rig }: that time is still to come, so nothing is noted. Text it once it is done.
 service-resin = resin changed
 service-repack = resin repacked
 service-membrane = new membrane

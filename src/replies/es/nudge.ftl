@@ -16,3 +16,6 @@ nudge-no-more = { $rigs }: hoy no pregunto más. Cuando esté hecho, escribe: { 
 nudge-not-yet = { $rigs }: hoy no he preguntado por el lavado. Cuando esté hecho, escribe: { $example }
 not-used-noted = { $rig }: hoy no se usó. Anotado.
 missed-flush = Le falta el último lavado ({ $day }): antes de empezar, diez minutos al desagüe.
+flush-left = Trabajaron hoy y aún sin lavar: { $rigs }.
+flush-done = Lavados hoy: { $rigs }.
+flush-none-worked = Hoy no ha trabajado ningún equipo que se lave a mano.

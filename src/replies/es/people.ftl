@@ -63,7 +63,15 @@ label-new-membrane = Membrana nueva
 label-same-membrane = Misma membrana
 same-membrane-noted = { $rig }: la misma membrana. Anotado; no lo pregunto más.
 resets-membrane = Su historial empieza de nuevo.
+resets-membrane-from = { $day ->
+    [ayer] Su historial empieza de nuevo desde ayer.
+   *[other] Su historial empieza de nuevo desde el { $day }.
+  }
 resets-resin = Sus litros cuentan desde ahora.
+resets-resin-from = { $day ->
+    [ayer] Sus litros cuentan desde ayer.
+   *[other] Sus litros cuentan desde el { $day }.
+  }
 
 forget-sure = Olvidaré para siempre tu nombre, tu idioma y tu chat, y saldrás de la empresa. Tus lecturas se quedan, como de alguien. ¿Seguro?
     El botón, o escribe: olvídame, sí

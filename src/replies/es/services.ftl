@@ -1,6 +1,9 @@
 # Trabajos.
 
 service-noted = { $rig }: { $what }. Anotado.
+service-what-on = { $what } { $day }
+service-what-paid = { $what }, { $price }
+service-ahead = { $rig }: ese momento aún no ha llegado, así que no anoto nada. Mándalo cuando esté hecho.
 service-resin = resina cambiada
 service-repack = resina compactada de nuevo
 service-membrane = membrana nueva
