@@ -41,6 +41,8 @@ rarer! {
     data_exports_and_sheets: "data-exports-and-sheets.txt",
     data_guardar_y_cerrar: "data-guardar-y-cerrar.txt",
     data_kept_and_closed: "data-kept-and-closed.txt",
+    days: "days.txt",
+    dias: "dias.txt",
     digest_asked_es: "digest-asked-es.txt",
     digest_asked: "digest-asked.txt",
     digest_many_es: "digest-many-es.txt",

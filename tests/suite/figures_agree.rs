@@ -46,7 +46,7 @@ pub async fn imports(world: &mut World, rows: &[String]) {
         .says("owner", &format!("import\nrig,date,tap,ro\n{}", rows.trim_end()))
         .await;
     let taken = world.says("owner", "import now").await;
-    assert!(taken.contains("Readings: "), "{taken}");
+    assert!(taken.contains("Imported: "), "{taken}");
 }
 
 /// The next Monday at 07:00; what is said until then.

@@ -127,7 +127,7 @@ const RIGHTS: &[Row] = &[
     ("on heron today", ALL, "until midnight", Same),
     ("no rig", ALL, "no rig of your own", Same),
     ("heron not used", ALL, "Heron", Same),
-    ("heron in 30 minutes", ALL, "again today", Same),
+    ("heron in 30 minutes", ALL, "not asked about the flush today", Same),
     ("heron membrane in a week", ALL, "week", Same),
     ("heron membrane not now", ALL, "Noted", Same),
     ("help", ALL, "180 12", Same),
