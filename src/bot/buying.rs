@@ -3,7 +3,7 @@
 use crate::digest::resin_need::{bed_workdays, beds_needed};
 use crate::message::setting::{Field, Stands};
 use crate::replies::buying::{self, List, Lot, Wording};
-use crate::replies::resin;
+use crate::replies::{Words, resin};
 use crate::store::rigs::Rig;
 use crate::store::{self, StoreError};
 use crate::water::condition::Condition;
@@ -20,6 +20,32 @@ const WEEKS_AHEAD: f64 = 2.0;
 impl Turn<'_> {
     /// "How long will the resin last on heron?"
     pub(super) async fn resin(&mut self, rig: &Rig) -> Result<Answer, StoreError> {
+        if !self.rules.has_bed(rig) {
+            return self.without_resin(rig).await;
+        }
+        Ok(Answer::says(self.resin_told(rig, resin::answer).await?))
+    }
+
+    /// The same of every rig.
+    pub(super) async fn resin_of_all(&mut self) -> Result<Answer, StoreError> {
+        let mut lines = Vec::new();
+        for rig in self.fleet.clone() {
+            lines.push(match self.rules.has_bed(&rig) {
+                true => self.resin_told(&rig, resin::line).await?,
+                false => self.words.say("resin-none", [("rig", (&rig.name).into())]),
+            });
+        }
+        if lines.is_empty() {
+            lines.push(self.words.plain("fleet-empty"));
+        }
+        Ok(Answer::says(lines.join("\n")))
+    }
+
+    async fn resin_told(
+        &mut self,
+        rig: &Rig,
+        tell: fn(Words, &resin::Facts<'_>) -> String,
+    ) -> Result<String, StoreError> {
         let assessed = self.assessed(rig).await?;
         let changed = store::services::last_done(self.db, rig.id, "resin").await?.is_some();
         let facts = resin::Facts {
@@ -29,26 +55,7 @@ impl Turn<'_> {
             lying: self.rules.rig(rig.id).stands() == Some(Stands::Lying),
             missing: &self.missing_for_resin(rig, &assessed),
         };
-        Ok(Answer::says(resin::answer(self.words, &facts)))
-    }
-
-    /// The same of every rig.
-    pub(super) async fn resin_of_all(&mut self) -> Result<Answer, StoreError> {
-        let mut lines = Vec::new();
-        for rig in self.fleet.clone() {
-            let answer = self.resin(&rig).await?;
-            lines.extend(
-                answer
-                    .parts
-                    .first()
-                    .and_then(|part| part.lines().next())
-                    .map(str::to_owned),
-            );
-        }
-        if lines.is_empty() {
-            lines.push(self.words.plain("fleet-empty"));
-        }
-        Ok(Answer::says(lines.join("\n")))
+        Ok(tell(self.words, &facts))
     }
 
     /// What could be typed so that the resin can be counted.
@@ -70,7 +77,9 @@ impl Turn<'_> {
         let fleet = self.fleet.clone();
         let all = assess_fleet(self.db, &self.rules, &fleet, self.now).await?;
         for (rig, assessed) in fleet.into_iter().zip(all) {
-            self.put_resin(&rig, &assessed, &mut list);
+            if self.rules.has_bed(&rig) {
+                self.put_resin(&rig, &assessed, &mut list);
+            }
             let state = assessed.assessment.prefilter.state;
             if matches!(state, prefilter::State::DueSoon | prefilter::State::Overdue) {
                 let price = self.rules.rig(rig.id).prefilter_price();
@@ -78,12 +87,9 @@ impl Turn<'_> {
             }
             self.put_membrane(&rig, &assessed, &mut list).await?;
         }
-        let name = list.uncounted.first().cloned().unwrap_or_default().to_lowercase();
-        let example = format!("{name} {}", self.example_of(Field::ResinLitres));
         let wording = Wording {
             currency: self.rules.currency(),
             volume: self.rules.volume_unit(),
-            example: &example,
         };
         Ok(Answer::says(buying::list(self.words, &list, &wording)))
     }
@@ -97,7 +103,13 @@ impl Turn<'_> {
             None => None,
         };
         let (Some(left), Some(litres)) = (left, settings.resin_litres) else {
-            list.uncounted.push(rig.name.clone());
+            match self.missing_for_resin(rig, assessed).into_iter().next() {
+                Some(missing) => {
+                    list.uncounted.push(rig.name.clone());
+                    list.example.get_or_insert(missing);
+                }
+                None => list.unlogged.push(rig.name.clone()),
+            }
             return;
         };
         let ahead = WEEKS_AHEAD * settings.workdays_per_week;
@@ -117,14 +129,21 @@ impl Turn<'_> {
             .and_then(|last| last.membrane)
             .map(|last| last.1);
         let low = matches!(condition, Some(Condition::Due | Condition::Spent));
+        // Without resin no price decides: what is spent is bought, the rest is up to the glass.
+        let has_bed = self.rules.has_bed(rig);
+        let is_spent = !has_bed && condition == Some(Condition::Spent);
         let own = self.rules.rig(rig.id);
         let pays = assessed.assessment.renewal.is_some_and(|renewal| renewal.pays_now());
         if assessed.assessment.fault.is_some() {
             list.faulty.push(rig.name.clone());
-        } else if pays {
+        } else if pays || is_spent {
             let count = f64::from(own.membranes());
             let price = own.membrane_price().map(|price| price.main() * count);
             put(&mut list.membranes, rig, count, price);
+        } else if !has_bed {
+            if low || self.glass_wants_a_membrane(assessed) {
+                list.glass_decides.push(rig.name.clone());
+            }
         } else if low && assessed.assessment.renewal.is_none() {
             list.to_weigh.push(rig.name.clone());
         }

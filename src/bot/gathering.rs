@@ -116,6 +116,7 @@ fn rig_week(followed: &Followed, rules: &Rules, span: &Span, zone: &TimeZone) ->
         id: rig.id,
         name: rig.name.clone(),
         has_membrane: settings.has_membrane,
+        has_bed: rules.has_bed(rig),
         manual_flush: settings.manual_flush,
         assessment: assessment.clone(),
         litres_per_workday: course.history.workday_litres(settings),
@@ -123,6 +124,7 @@ fn rig_week(followed: &Followed, rules: &Rules, span: &Span, zone: &TimeZone) ->
         bed_workdays: bed_workdays(&course.history, settings),
         workdays_per_week: settings.workdays_per_week,
         prices: settings.prices,
+        membrane_price: (own.membrane_price()).map(|price| price.main() * f64::from(own.membranes())),
         prefilter_price: own.prefilter_price().map(|price| price.main()),
         readings: count(this_week()),
         readings_before: count(

@@ -6,6 +6,7 @@ use crate::replies::membrane;
 use crate::store::readings::Reading;
 use crate::store::rigs::Rig;
 use crate::store::{self, StoreError};
+use crate::water::assess::Reason;
 use crate::water::forecast::Crossing;
 use crate::water::prefilter;
 
@@ -144,9 +145,14 @@ impl Turn<'_> {
     }
 
     /// What is known of a rig's membrane: its level, its trend, its due line.
-    async fn membrane(&mut self, rig: &Rig) -> Result<Answer, StoreError> {
+    pub(super) async fn membrane(&mut self, rig: &Rig) -> Result<Answer, StoreError> {
         let assessed = self.assessed(rig).await?;
-        let (money, judged) = self.money_lines(rig, &assessed);
+        let money = self.money_lines(rig, &assessed);
+        let glass = self.glass_lines(rig, &assessed);
+        let missing = match money.is_none() && glass.is_empty() {
+            true => self.money_missing(rig, &assessed),
+            false => Vec::new(),
+        };
         let assessment = assessed.assessment;
         let (Some(level), Some(condition)) = (assessment.rejection, assessment.condition) else {
             return if rig.di_only || assessment.last_reading_at.is_none() {
@@ -164,16 +170,21 @@ impl Turn<'_> {
             level: (level.low, level.mid, level.high),
             condition,
             points_per_year: assessment.points_per_year,
-            due: self.due_line(assessment.due),
+            due: money.is_none().then(|| self.due_line(assessment.due)),
+            has_bed: self.rules.has_bed(rig),
             readings: i64::from(assessment.readings_used),
             fault: assessment.fault.as_ref().map(|fault| self.date(fault.since)),
-            money: &money,
-            judged,
+            old_days: assessment.reasons.iter().find_map(|reason| match reason {
+                Reason::LastReadingOld { days } if assessment.fault.is_none() => Some(*days),
+                _ => None,
+            }),
+            verdict: &money.unwrap_or(glass),
+            missing: &missing,
         };
         Ok(Answer::says(membrane::answer(self.words, &facts, self.today())))
     }
 
-    fn due_line(&self, due: Crossing) -> membrane::DueLine {
+    pub(super) fn due_line(&self, due: Crossing) -> membrane::DueLine {
         match due {
             Crossing::Already => membrane::DueLine::Crossed,
             Crossing::NotInSight => membrane::DueLine::NotInSight,

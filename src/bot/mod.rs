@@ -25,6 +25,7 @@ mod fleet;
 mod flushing;
 mod forgetting;
 mod gathering;
+mod glass;
 mod hear;
 mod help;
 mod hours;

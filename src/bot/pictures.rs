@@ -77,6 +77,7 @@ pub fn resin_life(words: Words, seen: &Seen<'_>) -> Sheet {
         today: seen.today(),
         beds: seen.course.beds.iter().map(used).collect(),
         left: left(seen.assessment),
+        sized: seen.settings.resin_litres.is_some() && seen.course.history.workday_litres(seen.settings).is_some(),
         full: empty.and_then(|range| Some([range.early, range.likely, range.late?].map(|at| seen.date(at)))),
     };
     resin_life::draw(&resin::picture(words, facts))

@@ -279,6 +279,8 @@ pub enum Window {
         /// Whether prices are told: then readings are too few.
         priced: bool,
     },
+    /// Its line is crossed on a rig without resin: no price decides, the glass does.
+    GlassDecides,
 }
 
 impl Finding {

@@ -45,6 +45,8 @@ pub struct RigNow {
     pub name: String,
     /// False on a DI-only rig.
     pub has_membrane: bool,
+    /// False on a rig whose RO water goes to the glass as it is.
+    pub has_bed: bool,
     /// What the computation says of it now.
     pub assessment: Assessment,
     /// Local date of the last reading or service, whichever is later.
@@ -254,9 +256,9 @@ fn membrane(rig: &RigNow, now: &Now) -> Candidate {
     if rig.membrane_mondays < MEMBRANE_FROM_MONDAYS {
         return None;
     }
-    let finding = rig_findings::membrane(&rig.assessment, now.today, now.utc_offset_seconds)?;
+    let finding = rig_findings::membrane(&rig.assessment, rig.has_bed, now.today, now.utc_offset_seconds)?;
     let Finding::NewMembrane {
-        window: window @ (Window::Now | Window::LineCrossed { .. }),
+        window: window @ (Window::Now | Window::LineCrossed { .. } | Window::GlassDecides),
         rejection,
         waiting_per_month,
         ..

@@ -32,7 +32,7 @@ pub fn of(rig: &RigWeek, week: &Week) -> Vec<Finding> {
     [
         resin(rig, week),
         leak(rig, week),
-        membrane(&rig.assessment, week.today, week.utc_offset_seconds),
+        membrane(&rig.assessment, rig.has_bed, week.today, week.utc_offset_seconds),
         prefilters(&rig.assessment, week.today, week.utc_offset_seconds),
         flush(rig),
         unlogged(&rig.assessment, week.utc_offset_seconds),
@@ -90,7 +90,12 @@ fn leak(rig: &RigWeek, week: &Week) -> Option<Finding> {
 
 /// A new membrane, where the money asks for it; where no price is told, the
 /// line. While a jump stands nothing is bought: the leak comes first.
-pub(super) fn membrane(assessment: &Assessment, today: Date, utc_offset_seconds: i64) -> Option<Finding> {
+pub(super) fn membrane(
+    assessment: &Assessment,
+    has_bed: bool,
+    today: Date,
+    utc_offset_seconds: i64,
+) -> Option<Finding> {
     if assessment.fault.is_some() || assessment.question.is_some() {
         return None;
     }
@@ -112,13 +117,14 @@ pub(super) fn membrane(assessment: &Assessment, today: Date, utc_offset_seconds:
             }
         }
         Some(Verdict::NotInSight) => return None,
+        _ if crossed && !has_bed => Window::GlassDecides,
         Some(Verdict::NotYetKnown) | None if crossed => Window::LineCrossed {
             priced: verdict.is_some(),
         },
         Some(Verdict::NotYetKnown) | None => return None,
     };
     let positive = |amount: f64| (amount.is_finite() && amount > 0.0).then_some(amount);
-    let money = (assessment.renewal).filter(|_| !matches!(window, Window::LineCrossed { .. }));
+    let money = (assessment.renewal).filter(|_| !matches!(window, Window::LineCrossed { .. } | Window::GlassDecides));
     Some(Finding::NewMembrane {
         window,
         rejection,

@@ -99,7 +99,7 @@ pub fn list(week: &Week, actions: &[Action], later: &[Action]) -> Shopping {
         purchase(
             Good::Membrane,
             (membranes.iter())
-                .map(|rig| (rig.name.clone(), 1.0, rig.prices.map(|prices| prices.membrane)))
+                .map(|rig| (rig.name.clone(), 1.0, rig.membrane_price))
                 .collect(),
         ),
     ];
@@ -109,7 +109,7 @@ pub fn list(week: &Week, actions: &[Action], later: &[Action]) -> Shopping {
         resin_uncounted: names(
             rigs.iter()
                 .filter(works)
-                .filter(|rig| resin_litres(rig).is_none())
+                .filter(|rig| rig.has_bed && resin_litres(rig).is_none())
                 .copied()
                 .collect(),
         ),

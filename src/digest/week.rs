@@ -44,6 +44,8 @@ pub struct RigWeek {
     pub name: String,
     /// False on a DI-only rig.
     pub has_membrane: bool,
+    /// False on a rig whose RO water goes to the glass as it is.
+    pub has_bed: bool,
     /// Whether a valve is turned by hand at the end of the day.
     pub manual_flush: bool,
     /// What the computation says of it, at the time of the digest.
@@ -59,6 +61,8 @@ pub struct RigWeek {
     pub workdays_per_week: f64,
     /// What membrane and resin cost, in the outfit's currency.
     pub prices: Option<Prices>,
+    /// What its membranes cost, in the outfit's currency.
+    pub membrane_price: Option<f64>,
     /// What a set of prefilters costs, in the outfit's currency.
     pub prefilter_price: Option<f64>,
     /// Readings of this week that count, set-aside ones included.

@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use crate::message::setting::{Currency, VolumeUnit};
 
 use super::Words;
-use super::figures;
+use super::figures::{self, spoken};
 
 /// Something to buy for some rigs.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -27,26 +27,30 @@ pub struct List {
     pub prefilters: Lot,
     /// Membranes that pay.
     pub membranes: Lot,
-    /// Rigs whose resin cannot be counted.
+    /// Rigs whose resin cannot be counted: its size or the litres a day are not told.
     pub uncounted: Vec<String>,
+    /// What could be typed so that the first of them is.
+    pub example: Option<String>,
+    /// Rigs whose resin is not counted since no change of it is logged.
+    pub unlogged: Vec<String>,
     /// Rigs below the due line, without prices.
     pub to_weigh: Vec<String>,
+    /// Rigs without resin whose glass may want a new membrane.
+    pub glass_decides: Vec<String>,
     /// Rigs with a fault that stands.
     pub faulty: Vec<String>,
 }
 
 /// How the list is worded.
-pub struct Wording<'a> {
+pub struct Wording {
     /// The currency of the sums.
     pub currency: Option<Currency>,
     /// The unit of volumes.
     pub volume: VolumeUnit,
-    /// What could be typed so that resin is counted.
-    pub example: &'a str,
 }
 
 /// The shopping list: a line a good, with its sum and the sum of all.
-pub fn list(words: Words, list: &List, how: &Wording<'_>) -> String {
+pub fn list(words: Words, list: &List, how: &Wording) -> String {
     let mut lines = Vec::new();
     let lots = [&list.resin, &list.prefilters, &list.membranes];
     lines.extend(resin(words, &list.resin, how));
@@ -74,20 +78,26 @@ pub fn list(words: Words, list: &List, how: &Wording<'_>) -> String {
         let key = if unpriced { "buy-total-partly" } else { "buy-total" };
         lines.push(words.say(key, [("sum", (&figures::sum(words, total, how.currency)).into())]));
     }
-    for (key, rigs) in [("buy-weigh", &list.to_weigh), ("buy-fault-first", &list.faulty)] {
+    for (key, rigs) in [
+        ("buy-weigh", &list.to_weigh),
+        ("buy-glass", &list.glass_decides),
+        ("buy-fault-first", &list.faulty),
+        ("buy-unlogged", &list.unlogged),
+    ] {
         if !rigs.is_empty() {
             lines.push(words.say(key, [("rigs", (&rigs.join(", ")).into())]));
         }
     }
     if !list.uncounted.is_empty() {
         let rigs = list.uncounted.join(", ");
-        let facts = [("rigs", (&rigs).into()), ("example", how.example.into())];
+        let example = list.example.as_deref().unwrap_or_default();
+        let facts = [("rigs", (&rigs).into()), ("example", example.into())];
         lines.push(words.say("buy-uncounted", facts));
     }
     lines.join("\n")
 }
 
-fn resin(words: Words, lot: &Lot, how: &Wording<'_>) -> Option<String> {
+fn resin(words: Words, lot: &Lot, how: &Wording) -> Option<String> {
     let litres: f64 = lot.rigs.iter().map(|(_, litres)| litres).sum();
     if lot.rigs.is_empty() {
         return None;
@@ -111,7 +121,7 @@ fn resin(words: Words, lot: &Lot, how: &Wording<'_>) -> Option<String> {
     ))
 }
 
-fn lot(words: Words, lot: &Lot, [bare, priced]: [&str; 2], how: &Wording<'_>) -> Option<String> {
+fn lot(words: Words, lot: &Lot, [bare, priced]: [&str; 2], how: &Wording) -> Option<String> {
     if lot.rigs.is_empty() {
         return None;
     }
@@ -158,22 +168,21 @@ pub struct Costs<'a> {
 /// The answer to "what did otter cost last year?".
 pub fn costs(words: Words, costs: &Costs<'_>, currency: Option<Currency>, today: Date) -> String {
     let what = costs.rig.map_or_else(|| words.plain("cost-fleet"), str::to_owned);
-    let [from, to] = [costs.days.0, costs.days.1].map(|day| figures::full_day(words, day, today));
+    let span = spoken::span(words, costs.days, today, figures::full_day);
     let kinds = [
         ("cost-membrane", costs.membranes),
         ("cost-resin", costs.resin),
         ("cost-prefilter", costs.prefilters),
     ];
-    let span = [("what", (&what).into()), ("from", (&from).into()), ("to", (&to).into())];
-    let [a, b, c] = span;
+    let [what, span] = [("what", (&what).into()), ("span", (&span).into())];
     if kinds.iter().all(|(_, spent)| spent.count == 0) {
-        return words.say("cost-none", [a, b, c]);
+        return words.say("cost-none", [what, span]);
     }
     let total: f64 = kinds.iter().map(|(_, spent)| spent.cost).sum();
     let sum = figures::sum(words, total, currency);
     let mut lines = vec![match total > 0.0 {
-        true => words.say("cost-title", [a, b, c, ("sum", (&sum).into())]),
-        false => words.say("cost-title-nothing", [a, b, c]),
+        true => words.say("cost-title", [what, span, ("sum", (&sum).into())]),
+        false => words.say("cost-title-nothing", [what, span]),
     }];
     lines.extend(kinds.iter().filter(|(_, spent)| spent.count > 0).map(|(key, spent)| {
         let sum = match spent.cost > 0.0 {

@@ -7,6 +7,7 @@ pub mod caution;
 pub mod comparing;
 pub mod digest;
 pub mod figures;
+pub mod glass;
 pub mod help;
 pub mod looking;
 pub mod membrane;

@@ -128,6 +128,7 @@ fn when(words: Words, verdict: &Verdict, currency: Option<Currency>, today: Date
                         ("late", (&late).into()),
                     ],
                 ),
+                None if is_now(early, today) => words.say("money-about", [("likely", (&about).into())]),
                 None => words.say("money-from", [("likely", (&about).into()), ("early", (&from).into())]),
             }
         }

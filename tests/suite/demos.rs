@@ -34,7 +34,18 @@ macro_rules! rarer {
     };
 }
 
-rarer! {}
+rarer! {
+    money_costs_es: "money-costs-es.txt",
+    money_costs: "money-costs.txt",
+    money_resin_es: "money-resin-es.txt",
+    money_resin: "money-resin.txt",
+    money_verdicts_es: "money-verdicts-es.txt",
+    money_verdicts: "money-verdicts.txt",
+    money_without_resin_es: "money-without-resin-es.txt",
+    money_without_resin: "money-without-resin.txt",
+    readings_es: "readings-es.txt",
+    readings: "readings.txt",
+}
 
 #[test]
 fn every_conversation_is_played() {

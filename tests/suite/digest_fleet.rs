@@ -70,6 +70,7 @@ pub fn sound(id: i64, name: &str) -> RigWeek {
         id,
         name: name.to_owned(),
         has_membrane: true,
+        has_bed: true,
         manual_flush: true,
         assessment,
         litres_per_workday: Some(400.0),
@@ -82,6 +83,7 @@ pub fn sound(id: i64, name: &str) -> RigWeek {
             resin_per_litre: 9.0,
             resin_labour: 15.0,
         }),
+        membrane_price: Some(160.0),
         prefilter_price: Some(28.0),
         readings: 5,
         readings_before: 19,
@@ -314,6 +316,7 @@ const NAMES: &str = "Heron Otter Kestrel Mule Swift Adder Badger Crane Dingo Egr
 /// The outfit between two digests: the rig as it stands now.
 pub fn now_of(rig: &RigWeek) -> RigNow {
     RigNow {
+        has_bed: rig.has_bed,
         id: rig.id,
         name: rig.name.clone(),
         has_membrane: rig.has_membrane,

@@ -362,6 +362,8 @@ proptest! {
                     matches!(facts.renewal.unwrap().verdict, Verdict::Later(_)),
                 Finding::NewMembrane { window: Window::LineCrossed { priced }, .. } =>
                     facts.renewal.is_some() == *priced && facts.rejection.unwrap().mid < 0.85,
+                Finding::NewMembrane { window: Window::GlassDecides, .. } =>
+                    !rig.has_bed && facts.rejection.unwrap().mid < 0.85,
                 Finding::Prefilters { .. } => facts.prefilter.due_at.unwrap() <= NOW + 14 * DAY,
                 Finding::Flush { worked, flushed } => rig.manual_flush && worked > flushed,
                 Finding::AskMembrane { .. } => facts.question.is_some(),

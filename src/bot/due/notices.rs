@@ -153,6 +153,7 @@ fn facts(occasion: &Occasion<'_>, rules: &Rules, fleet: &[Followed], decisions: 
         id: followed.rig.id,
         name: followed.rig.name.clone(),
         has_membrane: followed.settings.has_membrane,
+        has_bed: rules.has_bed(&followed.rig),
         assessment: followed.assessment.clone(),
         last_used_on: followed.last_reading_on(zone).max(followed.last_done_on(zone, None)),
         last_reading_on: followed.last_reading_on(zone),

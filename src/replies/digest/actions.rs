@@ -218,6 +218,10 @@ fn membrane(words: Words, rig: &str, finding: &Finding, today: Date, currency: O
                 [("rig", rig.into()), ("window", (&window).into())],
             )
         }
+        (Window::GlassDecides, ..) => {
+            let percent = figures::percent(words, *rejection);
+            words.say("glass-digest", [("rig", rig.into()), ("percent", (&percent).into())])
+        }
         (Window::LineCrossed { priced }, ..) => {
             let key = if *priced {
                 "digest-membrane-weigh-later"
@@ -283,7 +287,7 @@ fn short(words: Words, item: &Item, today: Date, currency: Option<Currency>) -> 
                 let money = spoken::about(words, *waiting, currency);
                 words.say("digest-short-month", [("money", (&money).into())])
             }
-            (Window::LineCrossed { .. }, _) => figures::percent(words, *rejection),
+            (Window::LineCrossed { .. } | Window::GlassDecides, _) => figures::percent(words, *rejection),
             _ => when(words, *window, today),
         },
         Finding::Prefilters { due, overdue: true } => {

@@ -47,6 +47,8 @@ month-year = { $month ->
 
 ## Lists
 
+# From a day to another.
+days-span = { $from } to { $to }
 list-and = { $all } and { $last }
 month = { $month ->
     [1] Jan

@@ -7,6 +7,7 @@ reading-verdict-short = { $rig } { $percent } - { $state } ({ $echo })
 reading-no-rejection = { $rig } - anotado como lo mandaste, pero no da rechazo. Enjuaga el vaso y lee otra vez.
 reading-verdict-di = { $rig } - { $ppm } ppm en el vidrio
 reading-will-spot = { $rig } - cambia la resina antes de la próxima ventana: { $ppm } ppm dejan manchas.
+reading-will-spot-no-resin = { $rig } - { $ppm } ppm en el vidrio dejan manchas, y tras la ósmosis no hay resina.
 echo-membrane = red { $feed } -> ósmosis { $permeate } ppm
 echo-membrane-glass = red { $feed } -> ósmosis { $permeate } -> vidrio { $product } ppm
 echo-di = red { $feed } -> vidrio { $product } ppm
@@ -27,13 +28,13 @@ change-none = { $day ->
    *[other] igual que el { $day }
   }
 taken-on = { $day ->
-    [hoy] cuenta para hoy
     [ayer] cuenta para ayer
    *[other] cuenta para el { $day }
   }
 flush-reminder = Lava la membrana antes de recoger.
 advice-wearing = Va perdiendo: no la pierdas de vista.
 advice-due-no-resin = Ve pensando en una membrana nueva.
+advice-no-resin-spots = Al vidrio llega esta agua tal cual: { $ppm } ppm pueden dejar manchas.
 advice-due = Compara una membrana nueva con la resina que ahorra.
 advice-spent = Menos del 80 %: toca membrana nueva, salvo que algo fugue. Revisa primero mangueras y juntas.
 advice-read-again = Lejos de su tendencia, alrededor del { $percent } %. Deja correr 5 minutos, enjuaga el vaso y lee otra vez.
