@@ -80,7 +80,7 @@ pub fn verdict(words: Words, verdict: &Verdict, currency: Option<Currency>, toda
         lines.push(words.say(
             key,
             [
-                ("line", (&figures::whole_percent(line)).into()),
+                ("line", (&figures::plain_number(words, line * 100.0)).into()),
                 ("date", (&in_month_or_now(words, on, today)).into()),
                 ("extra", (&sum(extra)).into()),
             ],

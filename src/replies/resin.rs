@@ -42,7 +42,8 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
         return words.say("resin-no-change", [rig, ("typed", (&typed).into())]);
     };
     let mut lines = vec![headline(words, facts.rig, days)];
-    if bed.state == BedState::GivingWay {
+    // Once it is used up by the count, the first line says so already.
+    if bed.state == BedState::GivingWay && whole(days[1]) > 0 {
         lines.push(words.plain("resin-rising"));
     }
     lines.push(match bed.product_ppm {
