@@ -79,7 +79,7 @@ fn sixty_rigs() -> Fleet {
         limits: Limits::default(),
         rigs: (0..60).map(row).collect(),
         rest: None,
-        zone: "due below 85 %".to_owned(),
+        zone: Some("due below 85 %".to_owned()),
         nothing: String::new(),
     }
 }

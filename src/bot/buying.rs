@@ -3,7 +3,7 @@
 use crate::digest::shopping::{self, Good, Lack};
 use crate::message::setting::{Field, Stands};
 use crate::replies::buying::{self, List, Lot, Uncounted, Wording};
-use crate::replies::resin;
+use crate::replies::{Words, resin};
 use crate::store::rigs::Rig;
 use crate::store::{self, StoreError};
 
@@ -15,6 +15,32 @@ use super::turn::Turn;
 impl Turn<'_> {
     /// "How long will the resin last on heron?"
     pub(super) async fn resin(&mut self, rig: &Rig) -> Result<Answer, StoreError> {
+        if !self.rules.has_bed(rig) {
+            return self.without_resin(rig).await;
+        }
+        Ok(Answer::says(self.resin_told(rig, resin::answer).await?))
+    }
+
+    /// The same of every rig.
+    pub(super) async fn resin_of_all(&mut self) -> Result<Answer, StoreError> {
+        let mut lines = Vec::new();
+        for rig in self.fleet.clone() {
+            lines.push(match self.rules.has_bed(&rig) {
+                true => self.resin_told(&rig, resin::line).await?,
+                false => self.words.say("resin-none", [("rig", (&rig.name).into())]),
+            });
+        }
+        if lines.is_empty() {
+            lines.push(self.words.plain("fleet-empty"));
+        }
+        Ok(Answer::says(lines.join("\n")))
+    }
+
+    async fn resin_told(
+        &mut self,
+        rig: &Rig,
+        tell: fn(Words, &resin::Facts<'_>) -> String,
+    ) -> Result<String, StoreError> {
         let followed = self.follow(rig).await?;
         let changed = store::services::last_done(self.db, rig.id, "resin").await?.is_some();
         let facts = resin::Facts {
@@ -24,26 +50,7 @@ impl Turn<'_> {
             lying: self.rules.rig(rig.id).stands() == Some(Stands::Lying),
             missing: &self.missing_for_resin(rig, &followed),
         };
-        Ok(Answer::says(resin::answer(self.words, &facts)))
-    }
-
-    /// The same of every rig.
-    pub(super) async fn resin_of_all(&mut self) -> Result<Answer, StoreError> {
-        let mut lines = Vec::new();
-        for rig in self.fleet.clone() {
-            let answer = self.resin(&rig).await?;
-            lines.extend(
-                answer
-                    .parts
-                    .first()
-                    .and_then(|part| part.lines().next())
-                    .map(str::to_owned),
-            );
-        }
-        if lines.is_empty() {
-            lines.push(self.words.plain("fleet-empty"));
-        }
-        Ok(Answer::says(lines.join("\n")))
+        Ok(tell(self.words, &facts))
     }
 
     /// What could be typed so that the resin can be counted, its change apart.
@@ -74,6 +81,7 @@ impl Turn<'_> {
         let week = gathering::week(self.db, &self.outfit, &self.rules, &all, until_now, self.now).await?;
         let shopping = shopping::list(&week);
         let mut list = List {
+            glass_decides: shopping.glass_decides,
             faulty: shopping.faulty,
             put_off: shopping.membranes_put_off,
             ..List::default()

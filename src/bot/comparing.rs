@@ -86,8 +86,9 @@ impl Turn<'_> {
             assessment
                 .reasons
                 .iter()
-                .map(|reason| comparing::reason(self.words, *reason)),
+                .filter_map(|reason| comparing::reason(self.words, *reason)),
         );
+        lines.extend(self.glass_lines(&followed));
         Ok(Answer::says(lines.join("\n")))
     }
 

@@ -95,6 +95,7 @@ impl Followed {
             lessons: &self.lessons,
             course: &self.course,
             assessment: &self.assessment,
+            behind: self.behind,
             zone,
         }
     }

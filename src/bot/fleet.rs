@@ -117,7 +117,7 @@ impl Turn<'_> {
             Command::DigestFile => self.digest_file().await?,
             Command::Calendar => self.calendar().await?,
             Command::Picture(_) | Command::ResinPicture(_) | Command::MoneyPicture(_) => {
-                return Ok(self.picture(&command));
+                return self.picture(&command).await;
             }
             Command::FlushLater(names) => match self.rigs_named(&names) {
                 Some(rigs) => self.flush_later(&rigs, None).await?,

@@ -2,6 +2,7 @@
 //! from the store into the computation. It is gone anew each time, so that an edit,
 //! a withdrawal or a late reading needs nothing else.
 
+use crate::digest::membrane_need::Behind;
 use crate::digest::shopping::Lack;
 use crate::message::What;
 use crate::store::readings::Reading;
@@ -9,6 +10,7 @@ use crate::store::rigs::Rig;
 use crate::store::{self, Db, StoreError};
 use crate::water::assess::{Assessment, assess};
 use crate::water::course::{Course, course};
+use crate::water::glass::{Glass, glass};
 use crate::water::history::Event;
 use crate::water::prior::Lessons;
 use crate::water::quantity::Ppm;
@@ -32,6 +34,8 @@ pub(super) struct Followed {
     pub course: Course,
     /// What it comes to.
     pub assessment: Assessment,
+    /// What its membrane feeds.
+    pub behind: Behind,
 }
 
 impl Followed {
@@ -39,14 +43,25 @@ impl Followed {
         let settings = rules.water_settings(rig);
         let course = course(&record.events, &settings, &lessons, now);
         let assessment = assess(&course.history, &settings, &lessons, now);
-        Self {
+        let mut followed = Self {
             rig: rig.clone(),
             record,
             settings,
             lessons,
             course,
             assessment,
+            behind: Behind::Resin,
+        };
+        if !rules.has_bed(rig) {
+            let wants_new = followed.glass().is_some_and(|seen| seen.wants_new_membrane());
+            followed.behind = Behind::Glass { wants_new };
         }
+        followed
+    }
+
+    /// What its RO water brings to the glass, where no resin follows.
+    pub fn glass(&self) -> Option<Glass> {
+        glass(&self.course.history, &self.settings, &self.lessons, &self.assessment)
     }
 
     /// What is missing to count its resin.

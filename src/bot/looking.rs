@@ -8,6 +8,7 @@ use crate::replies::reading::Told;
 use crate::store::readings::Reading;
 use crate::store::rigs::Rig;
 use crate::store::{self, StoreError};
+use crate::water::assess::Reason;
 use crate::water::prefilter;
 
 use super::answer::Answer;
@@ -128,9 +129,14 @@ impl Turn<'_> {
     }
 
     /// What is known of a rig's membrane: its level, its trend, its due line.
-    async fn membrane(&mut self, rig: &Rig) -> Result<Answer, StoreError> {
+    pub(super) async fn membrane(&mut self, rig: &Rig) -> Result<Answer, StoreError> {
         let followed = self.follow(rig).await?;
-        let (money, judged) = self.money_lines(rig, &followed);
+        let money = self.money_lines(rig, &followed);
+        let glass = self.glass_lines(&followed);
+        let missing = match money.is_none() && glass.is_empty() {
+            true => self.money_missing(rig, &followed),
+            false => Vec::new(),
+        };
         let unread = followed.unread_membrane_since();
         let assessment = followed.assessment;
         let (Some(level), Some(condition)) = (assessment.rejection, assessment.condition) else {
@@ -153,11 +159,18 @@ impl Turn<'_> {
             level: (level.low, level.mid, level.high),
             condition,
             points_per_year: assessment.points_per_year,
-            due: membrane::DueLine::of(assessment.due, |at| self.date(at)),
+            due: money
+                .is_none()
+                .then(|| membrane::DueLine::of(assessment.due, |at| self.date(at))),
+            has_bed: self.rules.has_bed(rig),
             readings: i64::from(assessment.readings_used),
             fault: assessment.fault.as_ref().map(|fault| self.date(fault.since)),
-            money: &money,
-            judged,
+            old_days: assessment.reasons.iter().find_map(|reason| match reason {
+                Reason::LastReadingOld { days } if assessment.fault.is_none() => Some(*days),
+                _ => None,
+            }),
+            verdict: &money.unwrap_or(glass),
+            missing: &missing,
         };
         Ok(Answer::says(membrane::answer(self.words, &facts, self.today())))
     }

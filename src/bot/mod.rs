@@ -27,6 +27,7 @@ mod flushing;
 mod following;
 mod forgetting;
 mod gathering;
+mod glass;
 mod hear;
 mod help;
 mod hours;

@@ -26,20 +26,26 @@ use super::turn::Turn;
 const RIGS_SHOWN: usize = 12;
 
 impl Turn<'_> {
-    /// The money's words on a rig's membrane; what is missing, for those who can
-    /// tell it. And whether there is a verdict.
-    pub(super) fn money_lines(&self, rig: &Rig, assessed: &Followed) -> (Vec<String>, bool) {
-        if let Some(verdict) = self.verdict(rig, assessed) {
-            let lines = money::verdict(self.words, &verdict, self.rules.currency(), self.today());
-            return (lines, true);
-        }
+    /// The money's words on a rig's membrane; none while it cannot be judged.
+    pub(super) fn money_lines(&self, rig: &Rig, assessed: &Followed) -> Option<Vec<String>> {
+        let verdict = self.verdict(rig, assessed)?;
+        Some(money::verdict(
+            self.words,
+            &verdict,
+            self.rules.currency(),
+            self.today(),
+        ))
+    }
+
+    /// What could be typed so that the money can be judged, for those who can tell it.
+    pub(super) fn money_missing(&self, rig: &Rig, assessed: &Followed) -> Vec<String> {
         let missing = self.missing_for_money(rig, assessed);
-        if missing.is_empty() || rig.di_only || !self.member.role.leads() {
-            return (Vec::new(), false);
+        if missing.is_empty() || !self.rules.has_bed(rig) || rig.di_only || !self.member.role.leads() {
+            return Vec::new();
         }
         let mut lines = vec![self.words.plain("money-missing")];
         lines.extend(missing);
-        (lines, false)
+        lines
     }
 
     fn verdict(&self, rig: &Rig, assessed: &Followed) -> Option<Verdict> {
@@ -110,11 +116,25 @@ impl Turn<'_> {
         };
         let other = self.rules.supposing(rig, setting);
         let fleet = self.fleet.clone();
-        let asked = fleet
+        if fleet.is_empty() {
+            return Ok(Answer::says(self.words.plain("fleet-empty")));
+        }
+        // Prices decide nothing on a rig without a membrane or without resin: of one
+        // that is named this is said.
+        let decides = |one: &Rig| !one.di_only && self.rules.has_bed(one);
+        if let Some(one) = fleet.iter().find(|one| rig == Some(one.id) && !decides(one)) {
+            let key = if one.di_only { "what-if-di" } else { "what-if-glass" };
+            return Ok(Answer::says(self.words.say(key, [("rig", (&one.name).into())])));
+        }
+        let asked: Vec<&Rig> = fleet
             .iter()
-            .filter(|one| rig.is_none_or(|id| id == one.id) && !one.di_only);
+            .filter(|one| rig.is_none_or(|id| id == one.id) && decides(one))
+            .collect();
+        if asked.is_empty() {
+            return Ok(Answer::says(self.words.plain("what-if-none")));
+        }
         let mut rigs = Vec::new();
-        for one in asked.take(RIGS_SHOWN) {
+        for one in asked.into_iter().take(RIGS_SHOWN) {
             let assessed = self.follow(one).await?;
             let then = assess(
                 &assessed.course.history,
@@ -158,6 +178,7 @@ impl Turn<'_> {
         let end = schedule::day_start(&self.zone, after).unwrap_or(self.now);
         let [mut resin, mut membranes, mut prefilters] = [Spent::default(); 3];
         let settings = store::settings::all(self.db, self.outfit.id).await?;
+        let mut example = String::new();
         for one in self
             .fleet
             .clone()
@@ -181,15 +202,13 @@ impl Turn<'_> {
                 let then = Rules::of(&self.outfit, &as_of(&settings, service.done_at));
                 match price_of(service, what, then.rig(one.id), self.rules.currency()) {
                     Some(price) => spent.cost += price,
-                    None => spent.unpriced += 1,
+                    None => {
+                        spent.unpriced += 1;
+                        example = self.price_missing(one, what);
+                    }
                 }
             }
         }
-        let field = match (resin.unpriced, membranes.unpriced) {
-            (1.., _) => Field::ResinPrice,
-            (_, 1..) => Field::MembranePrice,
-            _ => Field::PrefilterPrice,
-        };
         let name = rig.map(|id| self.rig_name(id));
         let costs = Costs {
             rig: name.as_deref(),
@@ -197,10 +216,20 @@ impl Turn<'_> {
             resin,
             membranes,
             prefilters,
-            example: &self.example_of(field),
+            example: &example,
         };
         let text = buying::costs(self.words, &costs, self.rules.currency(), today);
         Ok(Answer::says(text))
+    }
+
+    /// What could be typed so that such a service of a rig has a price.
+    fn price_missing(&self, rig: &Rig, what: Option<What>) -> String {
+        match what {
+            Some(What::Resin) if self.rules.rig(rig.id).resin_price().is_none() => self.example_of(Field::ResinPrice),
+            Some(What::Resin) => format!("{} {}", rig.name.to_lowercase(), self.example_of(Field::ResinLitres)),
+            Some(What::Membrane) => self.example_of(Field::MembranePrice),
+            _ => self.example_of(Field::PrefilterPrice),
+        }
     }
 }
 

@@ -87,12 +87,17 @@ impl Turn<'_> {
         let Some(rig) = self.fleet.iter().find(|rig| rig.id == rig_id).cloned() else {
             return Ok(None);
         };
-        let assessment = self.assess(&rig).await?;
+        let followed = self.follow(&rig).await?;
         let today = self.today();
-        let need = membrane_need::of(&assessment, today, gathering::offset(&self.zone, self.now));
+        let need = membrane_need::of(
+            &followed.assessment,
+            followed.behind,
+            today,
+            gathering::offset(&self.zone, self.now),
+        );
         if !matches!(
             need,
-            MembraneNeed::Buy | MembraneNeed::Weigh { .. } | MembraneNeed::Plan(_)
+            MembraneNeed::Buy | MembraneNeed::Weigh { .. } | MembraneNeed::GlassDecides { .. } | MembraneNeed::Plan(_)
         ) {
             return Ok(None);
         }

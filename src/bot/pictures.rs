@@ -9,6 +9,7 @@ use jiff::tz::TimeZone;
 
 use crate::chart::rig_history::{Dot, Level};
 use crate::chart::{Sheet, fleet_sheet, renewal_cost, resin_life, rig_history};
+use crate::digest::membrane_need::Behind;
 use crate::digest::wants;
 use crate::replies::Words;
 use crate::replies::membrane::DueLine;
@@ -53,6 +54,8 @@ pub struct Seen<'a> {
     pub course: &'a Course,
     /// What is said of it now.
     pub assessment: &'a Assessment,
+    /// What its membrane feeds.
+    pub behind: Behind,
     /// The outfit's zone.
     pub zone: &'a TimeZone,
 }
@@ -80,6 +83,7 @@ pub fn resin_life(words: Words, seen: &Seen<'_>) -> Sheet {
         today: seen.today(),
         beds: seen.course.beds.iter().map(used).collect(),
         left: left(seen.assessment),
+        sized: seen.settings.resin_litres.is_some() && seen.course.history.workday_litres(seen.settings).is_some(),
         full: empty.and_then(|range| Some([range.early, range.likely, range.late?].map(|at| seen.date(at)))),
     };
     resin_life::draw(&resin::picture(words, facts))
@@ -154,7 +158,12 @@ fn fleet_row(seen: &Seen<'_>) -> fleet::Rig {
         level: fault.map(|fault| fault.seen_rejection).or(level),
         product_ppm: seen.assessment.resin.and_then(|bed| bed.product_ppm),
         resin: left(seen.assessment),
-        wants: wants::something(seen.assessment, seen.today(), offset(seen.zone, seen.assessment.now)),
+        wants: wants::something(
+            seen.assessment,
+            seen.behind,
+            seen.today(),
+            offset(seen.zone, seen.assessment.now),
+        ),
         trend,
     }
 }

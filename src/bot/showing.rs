@@ -2,9 +2,12 @@
 
 use jiff::civil::Date;
 
+use crate::chart::fleet_sheet::shown;
 use crate::message::command::Command;
 use crate::schedule::slot_on;
 use crate::store::StoreError;
+use crate::store::rigs::Rig;
+use crate::water::renewal_verdict::Verdict;
 
 use super::answer::Answer;
 use super::digests::{self, file_name};
@@ -70,18 +73,33 @@ impl Turn<'_> {
         (slot.at <= self.now).then_some((monday, slot.at))
     }
 
-    /// A picture of the fleet, or of a rig; none if the name is no rig's.
-    pub(super) fn picture(&self, command: &Command) -> Option<Answer> {
-        let (name, what, of): (&str, &str, fn(i64) -> Drawn) = match command {
-            Command::Picture(name) if name.is_empty() => return Some(self.fleet_pictures()),
-            Command::Picture(name) => (name, "history", Drawn::History),
-            Command::ResinPicture(name) => (name, "resin", Drawn::Resin),
-            Command::MoneyPicture(name) => (name, "money", Drawn::Money),
-            _ => return None,
+    /// A picture of the fleet, or of a rig; none if the name is no rig's. Where there is
+    /// nothing to draw, words say why.
+    pub(super) async fn picture(&mut self, command: &Command) -> Result<Option<Answer>, StoreError> {
+        let name = match command {
+            Command::Picture(name) if name.is_empty() => return Ok(Some(self.fleet_pictures())),
+            Command::Picture(name) | Command::ResinPicture(name) | Command::MoneyPicture(name) => name,
+            _ => return Ok(None),
         };
-        let rig = self.rig_named(name)?;
-        let drawn = if rig.di_only { Drawn::Resin(rig.id) } else { of(rig.id) };
-        Some(self.drawings(vec![self.drawing(file_name(&rig.name, what), drawn)]))
+        let Some(rig) = self.rig_named(name) else {
+            return Ok(None);
+        };
+        if rig.di_only {
+            return Ok(Some(self.picture_of(Some(rig.id))));
+        }
+        let answer = match command {
+            Command::ResinPicture(_) if self.rules.has_bed(&rig) => self.drawn(&rig, "resin", Drawn::Resin(rig.id)),
+            Command::ResinPicture(_) => self.without_resin(&rig).await?,
+            Command::MoneyPicture(_) => {
+                let renewal = self.assess(&rig).await?.renewal;
+                match renewal.map(|renewal| renewal.verdict) {
+                    Some(Verdict::Now | Verdict::Later(_)) => self.drawn(&rig, "money", Drawn::Money(rig.id)),
+                    _ => self.membrane(&rig).await?,
+                }
+            }
+            _ => self.picture_of(Some(rig.id)),
+        };
+        Ok(Some(answer))
     }
 
     /// The picture of a rig that a question asks for.
@@ -89,11 +107,14 @@ impl Turn<'_> {
         let Some(rig) = rig.and_then(|id| self.fleet.iter().find(|rig| rig.id == id)) else {
             return self.fleet_pictures();
         };
-        let (what, drawn) = match rig.di_only {
-            true => ("resin", Drawn::Resin(rig.id)),
-            false => ("history", Drawn::History(rig.id)),
-        };
-        self.drawings(vec![self.drawing(file_name(&rig.name, what), drawn)])
+        match rig.di_only {
+            true => self.drawn(rig, "resin", Drawn::Resin(rig.id)),
+            false => self.drawn(rig, "history", Drawn::History(rig.id)),
+        }
+    }
+
+    fn drawn(&self, rig: &Rig, what: &str, of: Drawn) -> Answer {
+        self.drawings(vec![self.drawing(file_name(&rig.name, what), of)])
     }
 
     fn fleet_pictures(&self) -> Answer {
@@ -109,7 +130,8 @@ impl Turn<'_> {
             self.drawing(name, Drawn::Fleet(page))
         };
         // Pages that there are not are left out when they are drawn.
-        let pages = if self.fleet.len() > 9 { PAGES } else { 1 };
+        let rigs = self.fleet.len();
+        let pages = if shown(rigs) < rigs { PAGES } else { 1 };
         self.drawings((0..pages).map(page).collect())
     }
 

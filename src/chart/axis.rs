@@ -190,7 +190,8 @@ pub fn draw_today(sheet: &mut Sheet, x: f64, frame: &Area, word: &str) {
     sheet.line(&[(x, frame.top - 8.0), (x, frame.bottom)], INK, 4.0, "");
     let style = hand(34.0, Weight::Heavy, INK);
     let half = typeface::width(&typeface::drawable(word), style.size, style.weight) / 2.0;
-    let middle = x.clamp(half + 8.0, f64::from(super::sheet::WIDTH) - half - 8.0);
+    // Right of the marks beside the frame, and within the sheet.
+    let middle = x.clamp(frame.left - 8.0 + half, f64::from(super::sheet::WIDTH) - half - 8.0);
     sheet.text_over((middle, frame.top - 16.0), style, Anchor::Middle, word, f64::INFINITY);
 }
 

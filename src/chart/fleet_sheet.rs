@@ -63,8 +63,8 @@ pub struct Fleet {
     pub rigs: Vec<Row>,
     /// Those beyond [`shown`].
     pub rest: Option<Rest>,
-    /// In the key: what the hatching means.
-    pub zone: String,
+    /// In the key: what the hatching means; none where no rig has a trend.
+    pub zone: Option<String>,
     /// In the place of rows, where there is no rig.
     pub nothing: String,
 }
@@ -119,7 +119,7 @@ pub fn draw(fleet: &Fleet) -> Sheet {
             &fleet.nothing,
             1000.0,
         );
-    } else {
+    } else if let Some(zone) = &fleet.zone {
         let swatch = Area {
             left: 36.0,
             top: KEY - 26.0,
@@ -132,7 +132,7 @@ pub fn draw(fleet: &Fleet) -> Sheet {
             (110.0, KEY),
             hand(SMALLEST, Weight::Regular, QUIET),
             Anchor::Start,
-            &fleet.zone,
+            zone,
             930.0,
         );
     }

@@ -73,6 +73,8 @@ const FRAME: Area = Area {
     right: 1044.0,
     bottom: 580.0,
 };
+/// A bed narrower than this has no room for its days.
+const NARROWEST: f64 = 24.0;
 const LANE: f64 = 634.0;
 const KEY: f64 = 788.0;
 
@@ -96,7 +98,7 @@ pub fn draw(facts: &ResinLife) -> Sheet {
         .as_ref()
         .map(|full| full.late.unwrap_or(full.likely.saturating_add(21.days())));
     // Room to the right, so that the present bed is not squeezed against the rim.
-    let room = days_between(first.since, facts.today) * 2 / 5;
+    let room = days_between(first.since, facts.today) / 2;
     let last = ahead
         .map_or(facts.today, |late| late.max(facts.today))
         .saturating_add(4.days());
@@ -163,6 +165,9 @@ fn draw_bed(sheet: &mut Sheet, facts: &ResinLife, bed: &Bed, days: &Days, height
     sheet.line(&edge, BLUE, 7.0, "");
     if let (Some(&end), Some(_)) = (edge.last(), bed.until) {
         sheet.line(&[end, (right, heights.bottom)], BLUE, 4.0, "");
+    }
+    if right - left < NARROWEST {
+        return;
     }
     // The lane: how long it lasted, from bar to bar.
     let ink = if bed.until.is_some() { INK } else { BLUE };

@@ -287,6 +287,12 @@ pub enum Window {
         /// Whether it is done, whatever the money says.
         spent: bool,
     },
+    /// It is below its line or its water spots, on a rig without resin: no price
+    /// decides, the glass does.
+    GlassDecides {
+        /// Whether it is done, whatever the glass says.
+        spent: bool,
+    },
 }
 
 impl Finding {

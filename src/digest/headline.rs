@@ -123,7 +123,7 @@ fn is_due(item: &Item) -> bool {
     matches!(
         item.finding,
         Finding::NewMembrane {
-            window: Window::Now | Window::LineCrossed { spent: true, .. },
+            window: Window::Now | Window::LineCrossed { spent: true, .. } | Window::GlassDecides { spent: true },
             ..
         }
     )

@@ -13,6 +13,18 @@ use super::dates::{days_between, local_date};
 /// A new membrane is planned this long before its cheapest date, to order it.
 const AHEAD_DAYS: i64 = 45;
 
+/// What a membrane feeds, which says what decides about it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Behind {
+    /// Resin, which a new membrane saves: the money decides.
+    Resin,
+    /// The glass, which gets the RO water as it is: no price decides.
+    Glass {
+        /// Whether it spots, and a new membrane is what keeps it from that.
+        wants_new: bool,
+    },
+}
+
 /// What a rig's membrane asks for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum MembraneNeed {
@@ -31,6 +43,12 @@ pub enum MembraneNeed {
         /// Whether it is done, whatever the money says.
         spent: bool,
     },
+    /// It is below its line or its water spots, and no resin follows: the glass
+    /// decides, and no price is asked.
+    GlassDecides {
+        /// Whether it is done: then a new one is bought.
+        spent: bool,
+    },
 }
 
 impl MembraneNeed {
@@ -42,13 +60,14 @@ impl MembraneNeed {
             Self::Buy => Some(Window::Now),
             Self::Plan(window) => Some(window),
             Self::Weigh { priced, spent } => Some(Window::LineCrossed { priced, spent }),
+            Self::GlassDecides { spent } => Some(Window::GlassDecides { spent }),
         }
     }
 }
 
 /// Decides it as of `today`, at an offset from UTC in seconds.
 #[must_use]
-pub fn of(assessment: &Assessment, today: Date, utc_offset_seconds: i64) -> MembraneNeed {
+pub fn of(assessment: &Assessment, behind: Behind, today: Date, utc_offset_seconds: i64) -> MembraneNeed {
     if assessment.fault.is_some() {
         return MembraneNeed::FaultFirst;
     }
@@ -58,6 +77,13 @@ pub fn of(assessment: &Assessment, today: Date, utc_offset_seconds: i64) -> Memb
     };
     let verdict = assessment.renewal.map(|renewal| renewal.verdict);
     let spent = condition == Condition::Spent;
+    let crossed = spent || condition == Condition::Due;
+    if let Behind::Glass { wants_new } = behind {
+        return match crossed || wants_new {
+            true => MembraneNeed::GlassDecides { spent },
+            false => MembraneNeed::Nothing,
+        };
+    }
     match verdict {
         Some(Verdict::Now) => MembraneNeed::Buy,
         Some(Verdict::Later(range)) => {
@@ -73,7 +99,7 @@ pub fn of(assessment: &Assessment, today: Date, utc_offset_seconds: i64) -> Memb
                 late: range.late.map_or(likely, local),
             })
         }
-        Some(Verdict::NotYetKnown) | None if spent || condition == Condition::Due => MembraneNeed::Weigh {
+        Some(Verdict::NotYetKnown) | None if crossed => MembraneNeed::Weigh {
             priced: verdict.is_some(),
             spent,
         },

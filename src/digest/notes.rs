@@ -10,6 +10,7 @@ use crate::water::resin::{BedState, SPOTS_FROM_PPM};
 
 use super::action::{Finding, Window};
 use super::dates::{days_between, local_date};
+use super::membrane_need::Behind;
 use super::rig_findings::{self, LAID_UP_FROM_DAYS, PRESERVE_FROM_DAYS, STANDS_FROM_DAYS};
 use super::season;
 
@@ -44,6 +45,8 @@ pub struct RigNow {
     pub name: String,
     /// False on a DI-only rig.
     pub has_membrane: bool,
+    /// What its membrane feeds.
+    pub behind: Behind,
     /// What the computation says of it now.
     pub assessment: Assessment,
     /// Local date of the last reading or service, whichever is later.
@@ -247,9 +250,9 @@ fn membrane(rig: &RigNow, now: &Now) -> Candidate {
     if rig.membrane_mondays < MEMBRANE_FROM_MONDAYS {
         return None;
     }
-    let finding = rig_findings::membrane(&rig.assessment, now.today, now.utc_offset_seconds)?;
+    let finding = rig_findings::membrane(&rig.assessment, rig.behind, now.today, now.utc_offset_seconds)?;
     let Finding::NewMembrane {
-        window: window @ (Window::Now | Window::LineCrossed { .. }),
+        window: window @ (Window::Now | Window::LineCrossed { .. } | Window::GlassDecides { .. }),
         rejection,
         waiting_per_month,
         ..

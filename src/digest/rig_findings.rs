@@ -8,7 +8,7 @@ use crate::water::resin::{BedState, SPOTS_FROM_PPM};
 
 use super::action::{Finding, Window};
 use super::dates::{days_between, local_date};
-use super::membrane_need;
+use super::membrane_need::{self, Behind};
 use super::week::{RigWeek, Week};
 
 /// Resin is asked for when it is likely empty before the digest after this one.
@@ -29,7 +29,8 @@ pub fn of(rig: &RigWeek, week: &Week) -> Vec<Finding> {
     [
         resin(rig, week),
         leak(rig, week),
-        membrane(&rig.assessment, week.today, week.utc_offset_seconds).filter(|_| rig.membrane_put_off_until.is_none()),
+        membrane(&rig.assessment, rig.behind, week.today, week.utc_offset_seconds)
+            .filter(|_| rig.membrane_put_off_until.is_none()),
         prefilters(&rig.assessment, week.today, week.utc_offset_seconds),
         flush(rig),
         unlogged(&rig.assessment, week.utc_offset_seconds),
@@ -98,12 +99,19 @@ fn leak(rig: &RigWeek, week: &Week) -> Option<Finding> {
     })
 }
 
-/// A new membrane, where the money asks for it; where it cannot, the line.
-pub(super) fn membrane(assessment: &Assessment, today: Date, utc_offset_seconds: i64) -> Option<Finding> {
-    let window = membrane_need::of(assessment, today, utc_offset_seconds).window()?;
+/// A new membrane, where the money asks for it; where it cannot, the line; where no
+/// resin follows, the glass.
+pub(super) fn membrane(
+    assessment: &Assessment,
+    behind: Behind,
+    today: Date,
+    utc_offset_seconds: i64,
+) -> Option<Finding> {
+    let window = membrane_need::of(assessment, behind, today, utc_offset_seconds).window()?;
     let rejection = assessment.rejection?.mid;
     let positive = |amount: f64| (amount.is_finite() && amount > 0.0).then_some(amount);
-    let money = (assessment.renewal).filter(|_| !matches!(window, Window::LineCrossed { .. }));
+    let money =
+        (assessment.renewal).filter(|_| !matches!(window, Window::LineCrossed { .. } | Window::GlassDecides { .. }));
     Some(Finding::NewMembrane {
         window,
         rejection,

@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use crate::water::prefilter;
 use crate::water::resin::BedState;
 
-use super::membrane_need::{self, MembraneNeed};
+use super::membrane_need::{self, Behind, MembraneNeed};
 use super::resin_need::beds_needed;
 use super::rig_findings;
 use super::week::{RigWeek, Week};
@@ -25,6 +25,8 @@ pub struct Shopping {
     /// Rigs whose membrane is below its line, but nobody can say whether a new one
     /// pays; whether prices are told, so that only readings are missing.
     pub membranes_to_weigh: Vec<(String, bool)>,
+    /// Rigs without resin whose glass or line may want a new membrane.
+    pub glass_decides: Vec<String>,
     /// Rigs whose membrane somebody put off, and until when.
     pub membranes_put_off: Vec<(String, Date)>,
     /// Rigs with a fault that stands: nothing is bought for their membranes.
@@ -108,12 +110,15 @@ pub fn list(week: &Week) -> Shopping {
         if rig.readings > 0 && rig.assessment.prefilter.state == prefilter::State::NeverLogged {
             shopping.prefilters_unlogged.push(name());
         }
-        let need = membrane_need::of(&rig.assessment, week.today, week.utc_offset_seconds);
+        let need = membrane_need::of(&rig.assessment, rig.behind, week.today, week.utc_offset_seconds);
         match (need, rig.membrane_put_off_until) {
-            (MembraneNeed::Buy | MembraneNeed::Weigh { .. }, Some(until)) => {
+            (MembraneNeed::Buy | MembraneNeed::Weigh { .. } | MembraneNeed::GlassDecides { .. }, Some(until)) => {
                 shopping.membranes_put_off.push((name(), until));
             }
-            (MembraneNeed::Buy, None) => membranes.push((name(), rig.membranes, rig.membrane_price)),
+            (MembraneNeed::Buy | MembraneNeed::GlassDecides { spent: true }, None) => {
+                membranes.push((name(), rig.membranes, rig.membrane_price));
+            }
+            (MembraneNeed::GlassDecides { spent: false }, None) => shopping.glass_decides.push(name()),
             (MembraneNeed::Weigh { priced, .. }, None) => shopping.membranes_to_weigh.push((name(), priced)),
             (MembraneNeed::FaultFirst, _) => shopping.faulty.push(name()),
             (MembraneNeed::Nothing | MembraneNeed::Plan(_), _) => {}
@@ -147,7 +152,7 @@ fn purchase(good: Good, rigs: Vec<(String, f64, Option<f64>)>) -> Option<Purchas
 /// bought for a rig that is laid up.
 fn resin_litres(rig: &RigWeek, today: Date) -> Option<f64> {
     let is_spent = rig.assessment.bed_state() == Some(BedState::Exhausted);
-    if !rig.has_bed || (rig_findings::is_laid_up(rig, today) && !is_spent) {
+    if rig.behind != Behind::Resin || (rig_findings::is_laid_up(rig, today) && !is_spent) {
         return Some(0.0);
     }
     let litres = rig.resin_litres?;

@@ -6,6 +6,7 @@ use crate::water::assess::Assessment;
 use crate::water::history::Work;
 
 use super::action::Kind;
+use super::membrane_need::Behind;
 use super::shopping::Lack;
 
 /// An outfit's week. Dates are the outfit's local dates.
@@ -57,8 +58,8 @@ pub struct RigWeek {
     pub bed_workdays: Option<f64>,
     /// Working days a week.
     pub workdays_per_week: f64,
-    /// Whether resin follows the membrane, or is all that it has.
-    pub has_bed: bool,
+    /// What its membrane feeds; resin, where that is all that it has.
+    pub behind: Behind,
     /// What is missing to count its resin.
     pub resin_lacks: Vec<Lack>,
     /// What a litre of resin costs, in the outfit's currency.

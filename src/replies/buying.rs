@@ -6,7 +6,7 @@ use crate::digest::shopping::Lack;
 use crate::message::setting::{Currency, VolumeUnit};
 
 use super::Words;
-use super::figures;
+use super::figures::{self, spoken};
 use super::listed;
 
 /// Something to buy for some rigs.
@@ -35,6 +35,8 @@ pub struct List {
     pub to_weigh: Vec<String>,
     /// Rigs below the due line, with too few readings to judge the money.
     pub to_weigh_later: Vec<String>,
+    /// Rigs without resin whose glass or line may want a new membrane.
+    pub glass_decides: Vec<String>,
     /// Rigs whose membrane was put off, and until when.
     pub put_off: Vec<(String, Date)>,
     /// Rigs with a fault that stands.
@@ -94,6 +96,7 @@ pub fn list(words: Words, list: &List, how: &Wording) -> String {
     for (key, rigs) in [
         ("buy-weigh", &list.to_weigh),
         ("buy-weigh-later", &list.to_weigh_later),
+        ("buy-glass", &list.glass_decides),
         ("buy-fault-first", &list.faulty),
     ] {
         if !rigs.is_empty() {
@@ -200,22 +203,21 @@ pub struct Costs<'a> {
 /// The answer to "what did otter cost last year?".
 pub fn costs(words: Words, costs: &Costs<'_>, currency: Option<Currency>, today: Date) -> String {
     let what = costs.rig.map_or_else(|| words.plain("cost-fleet"), str::to_owned);
-    let [from, to] = [costs.days.0, costs.days.1].map(|day| figures::full_day(words, day, today));
+    let span = spoken::span(words, costs.days, today, figures::full_day);
     let kinds = [
         ("cost-membrane", costs.membranes),
         ("cost-resin", costs.resin),
         ("cost-prefilter", costs.prefilters),
     ];
-    let span = [("what", (&what).into()), ("from", (&from).into()), ("to", (&to).into())];
-    let [a, b, c] = span;
+    let [what, span] = [("what", (&what).into()), ("span", (&span).into())];
     if kinds.iter().all(|(_, spent)| spent.count == 0) {
-        return words.say("cost-none", [a, b, c]);
+        return words.say("cost-none", [what, span]);
     }
     let total: f64 = kinds.iter().map(|(_, spent)| spent.cost).sum();
     let sum = figures::sum(words, total, currency);
     let mut lines = vec![match total > 0.0 {
-        true => words.say("cost-title", [a, b, c, ("sum", (&sum).into())]),
-        false => words.say("cost-title-nothing", [a, b, c]),
+        true => words.say("cost-title", [what, span, ("sum", (&sum).into())]),
+        false => words.say("cost-title-nothing", [what, span]),
     }];
     lines.extend(kinds.iter().filter(|(_, spent)| spent.count > 0).map(|(key, spent)| {
         let sum = match spent.cost > 0.0 {

@@ -7,7 +7,7 @@ use crate::water::condition::Condition;
 use crate::water::forecast::Interval;
 
 use super::Words;
-use super::figures;
+use super::figures::{self, spoken};
 use super::reading::state_word;
 
 /// A rig's level and state.
@@ -29,19 +29,15 @@ pub fn level(words: Words, rig: &str, rejection: Interval, condition: Condition)
     )
 }
 
-/// A reason in a sentence.
-pub fn reason(words: Words, reason: Reason) -> String {
-    match reason {
-        Reason::NoReadings => words.plain("why-no-readings"),
-        Reason::FewReadings { readings } => words.say(
-            "why-trend",
-            [("readings", i64::from(readings).into()), ("days", 0_i64.into())],
-        ),
+/// A reason in a sentence; none where there is no level to give a reason for.
+pub fn reason(words: Words, reason: Reason) -> Option<String> {
+    Some(match reason {
+        Reason::NoReadings | Reason::FewReadings { .. } => return None,
         Reason::TrendNotYetKnown { readings, days } => words.say(
             "why-trend",
             [
                 ("readings", i64::from(readings).into()),
-                ("days", i64::from(days).into()),
+                ("days", i64::from(days.max(1)).into()),
             ],
         ),
         Reason::LastReadingOld { days } => words.say("why-old", [("days", i64::from(days).into())]),
@@ -55,7 +51,7 @@ pub fn reason(words: Words, reason: Reason) -> String {
         Reason::DueLineNear => words.plain("why-near"),
         Reason::RenewalPays => words.plain("why-pays"),
         Reason::Steady => words.plain("why-steady"),
-    }
+    })
 }
 
 /// Why a rig without a membrane is as it is.
@@ -79,9 +75,9 @@ pub struct Logged {
 }
 
 /// Who logged what between two dates.
-pub fn who(words: Words, people: &[Logged], (from, to): (Date, Date), today: Date) -> String {
-    let (from, to) = (figures::day(words, from, today), figures::day(words, to, today));
-    let span = [("from", (&from).into()), ("to", (&to).into())];
+pub fn who(words: Words, people: &[Logged], days: (Date, Date), today: Date) -> String {
+    let span = spoken::span(words, days, today, figures::day);
+    let span = [("span", (&span).into())];
     if people.is_empty() {
         return words.say("who-none", span);
     }
@@ -108,7 +104,7 @@ pub fn who_did(words: Words, done: &[(String, Date, Option<String>)], today: Dat
     }
     let line = |(rig, day, name): &(String, Date, Option<String>)| {
         let name = name.clone().unwrap_or_else(|| words.plain("somebody"));
-        let day = figures::day(words, *day, today);
+        let day = spoken::on_day(words, *day, today);
         words.say(
             "who-service",
             [("rig", rig.into()), ("day", (&day).into()), ("name", (&name).into())],

@@ -221,6 +221,15 @@ pub fn whole_span(low: f64, high: f64) -> String {
     format!("{low}-{high}")
 }
 
+/// A range of working days, as far as anybody plans: `6-13`, `20-60+`, `60+`.
+pub fn planned_span(low: f64, high: f64) -> String {
+    let (low, high) = (spoken::working_days(low), spoken::working_days(high));
+    if low == high {
+        return low;
+    }
+    format!("{low}-{high}")
+}
+
 #[cfg(test)]
 mod tests {
     use jiff::civil::date;
@@ -271,6 +280,9 @@ mod tests {
         }
         assert_eq!(whole_span(5.6, 12.7), "6-13");
         assert_eq!(whole_span(8.6, 9.4), "9");
+        assert_eq!(planned_span(5.6, 12.7), "6-13");
+        assert_eq!(planned_span(20.0, 90.0), "20-60+");
+        assert_eq!(planned_span(303.0, 686.0), "60+");
     }
 
     #[test]

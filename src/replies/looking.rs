@@ -43,17 +43,7 @@ pub fn rig(words: Words, rig: &Rig<'_>, today: Date) -> String {
             [("rig", rig.name.into()), ("example", rig.example.into())],
         );
     };
-    let day = figures::day(words, last.day, today);
-    let echo = echo(words, last.figures);
-    let key = if last.replaced {
-        "rig-last-taken-before"
-    } else {
-        "rig-last-taken"
-    };
-    let mut lines = vec![
-        headline(words, rig.name, last),
-        words.say(key, [("echo", (&echo).into()), ("day", (&day).into())]),
-    ];
+    let mut lines = vec![headline(words, rig.name, last), last_taken(words, last, today)];
     let told = |date: Option<Date>| date.map_or_else(|| words.plain("never"), |date| figures::day(words, date, today));
     let (resin, flush) = (rig.resin_on.map(told), rig.flushed_on.map(told));
     lines.extend(match (&resin, &flush) {
@@ -74,6 +64,16 @@ pub fn rig(words: Words, rig: &Rig<'_>, today: Date) -> String {
         words.say(key, [("day", (&day).into())])
     }));
     lines.join("\n")
+}
+
+/// A reading and its day.
+pub fn last_taken(words: Words, last: &Past, today: Date) -> String {
+    let (day, echo) = (figures::day(words, last.day, today), echo(words, last.figures));
+    let key = match last.replaced {
+        true => "rig-last-taken-before",
+        false => "rig-last-taken",
+    };
+    words.say(key, [("echo", (&echo).into()), ("day", (&day).into())])
 }
 
 fn headline(words: Words, rig: &str, past: &Past) -> String {

@@ -45,6 +45,9 @@ impl DueLine {
     }
 }
 
+/// Fewer points a year than this are not told from none.
+const STEADY_POINTS: f64 = 0.15;
+
 /// What is known of a membrane.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Facts<'a> {
@@ -56,16 +59,20 @@ pub struct Facts<'a> {
     pub condition: Condition,
     /// Points of rejection lost a year; none until known.
     pub points_per_year: Option<f64>,
-    /// When the due line is crossed.
-    pub due: DueLine,
+    /// When the due line is crossed; none where the money's verdict says more.
+    pub due: Option<DueLine>,
+    /// Whether resin follows the membrane.
+    pub has_bed: bool,
     /// Readings that count.
     pub readings: i64,
     /// Since when a jump stands.
     pub fault: Option<Date>,
-    /// The money's words, ready.
-    pub money: &'a [String],
-    /// Whether they are a verdict, so that the due line need not be told.
-    pub judged: bool,
+    /// How many days ago the last reading was, where that is too long.
+    pub old_days: Option<u32>,
+    /// What decides on it, ready: the money, or the glass of a rig without resin.
+    pub verdict: &'a [String],
+    /// What could be typed so that the money can be judged, ready.
+    pub missing: &'a [String],
 }
 
 /// The answer to "membrane heron?".
@@ -90,11 +97,14 @@ pub fn answer(words: Words, facts: &Facts<'_>, today: Date) -> String {
         let day = figures::day(words, since, today);
         lines.push(words.say("advice-check", [("day", (&day).into())]));
     }
-    if facts.judged {
-        lines.extend_from_slice(facts.money);
-    }
+    lines.extend(
+        facts
+            .old_days
+            .map(|days| words.say("membrane-old", [("days", i64::from(days).into())])),
+    );
+    lines.extend_from_slice(facts.verdict);
     lines.extend(facts.points_per_year.map(|points| {
-        if points < 0.05 {
+        if points < STEADY_POINTS {
             return words.plain("membrane-steady");
         }
         words.say(
@@ -102,19 +112,16 @@ pub fn answer(words: Words, facts: &Facts<'_>, today: Date) -> String {
             [("points", (&figures::points(words, points / 100.0)).into())],
         )
     }));
-    if !facts.judged {
-        lines.push(due_line(words, facts.due));
-    }
+    lines.extend(facts.due.map(|due| due_line(words, due, facts.has_bed)));
     lines.push(words.say("membrane-basis", [("readings", facts.readings.into())]));
-    if !facts.judged {
-        lines.extend_from_slice(facts.money);
-    }
+    lines.extend_from_slice(facts.missing);
     lines.join("\n")
 }
 
-fn due_line(words: Words, due: DueLine) -> String {
+fn due_line(words: Words, due: DueLine, has_bed: bool) -> String {
     match due {
-        DueLine::Crossed => words.plain("membrane-due-crossed"),
+        DueLine::Crossed if has_bed => words.plain("membrane-due-crossed"),
+        DueLine::Crossed => words.plain("glass-due-crossed"),
         DueLine::NotInSight => words.plain("membrane-due-far"),
         DueLine::NotYetKnown => words.plain("membrane-due-unknown"),
         DueLine::Within { early, likely, late } => {

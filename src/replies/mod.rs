@@ -8,6 +8,7 @@ pub mod comparing;
 pub mod data;
 pub mod digest;
 pub mod figures;
+pub mod glass;
 pub mod help;
 pub mod lists;
 pub mod looking;

@@ -80,7 +80,7 @@ pub fn verdict(words: Words, verdict: &Verdict, currency: Option<Currency>, toda
         lines.push(words.say(
             key,
             [
-                ("line", (&figures::whole_percent(line)).into()),
+                ("line", (&figures::plain_number(words, line * 100.0)).into()),
                 ("date", (&in_month_or_now(words, on, today)).into()),
                 ("extra", (&sum(extra)).into()),
             ],
@@ -128,6 +128,7 @@ fn when(words: Words, verdict: &Verdict, currency: Option<Currency>, today: Date
                         ("late", (&late).into()),
                     ],
                 ),
+                None if is_now(early, today) => words.say("money-about", [("likely", (&about).into())]),
                 None => words.say("money-from", [("likely", (&about).into()), ("early", (&from).into())]),
             }
         }

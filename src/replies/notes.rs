@@ -94,6 +94,7 @@ fn membrane(
             words.say("note-membrane-costs", [rig, percent, ("money", (&money).into())])
         }
         (Window::Now | Window::Between { .. }, _) => words.say("note-membrane-pays", rig_and_percent),
+        (Window::GlassDecides { .. }, _) => words.say("glass-note", rig_and_percent),
         (Window::LineCrossed { priced: true, .. }, _) => words.say("note-membrane-weigh", rig_and_percent),
         (Window::LineCrossed { priced: false, .. }, _) => words.say("note-membrane-weigh-prices", rig_and_percent),
     }

@@ -99,7 +99,7 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
         ]
         .into_iter(),
     ));
-    if let Some(expected) = facts.expected {
+    if let Some(expected) = facts.expected.filter(|_| facts.membrane.is_some()) {
         let percent = figures::whole_percent(expected);
         lines.push(words.say("advice-read-again", [("percent", (&percent).into())]));
     }
@@ -112,6 +112,15 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
         _ => None,
     };
     lines.extend(advice.map(|key| words.plain(key)));
+    // Behind a membrane without resin the RO water is what the glass gets.
+    let on_glass = facts
+        .figures
+        .permeate_ppm
+        .filter(|_| !facts.has_bed && !will_spot(facts.figures));
+    if let Some(ppm) = on_glass.filter(|ppm| *ppm >= SPOTTING_PPM) {
+        let ppm = figures::ppm(words, ppm);
+        lines.push(words.say("advice-no-resin-spots", [("ppm", (&ppm).into())]));
+    }
     if let Some(since) = facts.fault {
         let day = figures::day(words, since, facts.today);
         let key = match facts.membrane {
@@ -121,7 +130,7 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
         lines.push(words.say(key, [("day", (&day).into())]));
     }
     if facts.renewed.is_some() {
-        lines.push(words.say("advice-renewed", [("rig", facts.rig.into())]));
+        lines.push(words.say("advice-renewed", [("rig", (&facts.rig.to_lowercase()).into())]));
     }
     if let Some(day) = facts.missed_flush {
         let day = figures::day(words, day, facts.today);
@@ -165,10 +174,10 @@ fn verdict(words: Words, facts: &Facts<'_>) -> String {
         .map(|ppm| figures::ppm(words, ppm))
         .unwrap_or_default();
     if will_spot(facts.figures) {
-        let key = if facts.slips {
-            "reading-will-spot-slips"
-        } else {
-            "reading-will-spot"
+        let key = match (facts.has_bed, facts.slips) {
+            (false, _) => "reading-will-spot-no-resin",
+            (true, true) => "reading-will-spot-slips",
+            (true, false) => "reading-will-spot",
         };
         return words.say(key, [rig, ("ppm", (&product).into())]);
     }

@@ -7,6 +7,8 @@ use super::figures;
 
 /// From this share of its capacity on, a bed is used up by the count.
 const USED_UP_SHARE: f64 = 0.95;
+/// Less of a bed than this is hardly used.
+const FRESH_SHARE: f64 = 0.015;
 
 /// What is known of a rig's resin.
 pub struct Facts<'a> {
@@ -25,8 +27,10 @@ pub struct Facts<'a> {
 /// The answer to "how long will the resin last on heron?".
 pub fn answer(words: Words, facts: &Facts<'_>) -> String {
     let rig = ("rig", facts.rig.into());
-    let Some(bed) = facts.bed else {
-        return with_missing(words.say("resin-missing", [rig]), facts.missing);
+    let Some(bed) = facts.bed.filter(|_| !is_uncounted(facts)) else {
+        let mut lines = vec![words.say("resin-missing", [rig])];
+        lines.extend(facts.missing.iter().cloned());
+        return lines.join("\n");
     };
     let ppm = bed.product_ppm.map(|ppm| figures::ppm(words, ppm)).unwrap_or_default();
     let used = figures::whole_percent(bed.used_share.min(9.99));
@@ -35,15 +39,9 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
         BedState::EarlyBreakthrough => return early(words, facts, &ppm, &used),
         BedState::GivingWay | BedState::Holding => {}
     }
-    if !facts.changed {
+    let Some(days) = bed.working_days.filter(|_| facts.changed) else {
         let typed = facts.rig.to_lowercase();
         return words.say("resin-no-change", [rig, ("typed", (&typed).into())]);
-    }
-    let Some(days) = bed.working_days else {
-        return match facts.missing {
-            [] => words.say("resin-untold", [rig]),
-            missing => with_missing(words.say("resin-missing", [rig]), missing),
-        };
     };
     let by_glass = is_by_glass(&bed);
     let mut lines = vec![headline(words, facts.rig, days, by_glass)];
@@ -52,11 +50,30 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
         lines.push(words.plain("resin-rising"));
     }
     lines.push(match bed.product_ppm {
-        Some(_) if bed.used_share < 0.015 => words.say("resin-fresh", [("ppm", (&ppm).into())]),
+        Some(_) if bed.used_share < FRESH_SHARE => words.say("resin-fresh", [("ppm", (&ppm).into())]),
         Some(_) => words.say("resin-used", [("used", (&used).into()), ("ppm", (&ppm).into())]),
+        None if bed.used_share < FRESH_SHARE => words.plain("resin-fresh-untested"),
         None => words.say("resin-used-untested", [("used", (&used).into())]),
     });
     lines.join("\n")
+}
+
+/// The answer in one line, for a list of rigs.
+pub fn line(words: Words, facts: &Facts<'_>) -> String {
+    if let (true, [example, ..]) = (is_uncounted(facts), facts.missing) {
+        let rig = ("rig", facts.rig.into());
+        return words.say("resin-missing-short", [rig, ("example", example.into())]);
+    }
+    let answer = answer(words, facts);
+    answer.lines().next().unwrap_or_default().to_owned()
+}
+
+/// Whether nothing can be said of the bed for want of its size or of the litres a day.
+fn is_uncounted(facts: &Facts<'_>) -> bool {
+    facts.bed.is_none_or(|bed| {
+        let by_the_glass = matches!(bed.state, BedState::Exhausted | BedState::EarlyBreakthrough);
+        !by_the_glass && facts.changed && bed.working_days.is_none()
+    })
 }
 
 /// Whether it is the glass that says how little is left, and not the count.
@@ -98,12 +115,6 @@ fn early(words: Words, facts: &Facts<'_>, ppm: &str, used: &str) -> String {
         lines.push(words.plain("resin-early-lying"));
     }
     lines.push(words.plain("resin-early-do"));
-    lines.join("\n")
-}
-
-fn with_missing(first: String, missing: &[String]) -> String {
-    let mut lines = vec![first];
-    lines.extend(missing.iter().cloned());
     lines.join("\n")
 }
 

@@ -12,6 +12,7 @@ pub mod conductivity;
 pub mod course;
 pub mod flow;
 pub mod forecast;
+pub mod glass;
 pub mod history;
 pub mod jump;
 pub mod lambert;

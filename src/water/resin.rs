@@ -199,9 +199,11 @@ impl Bed {
         let last = self.product[0].filter(of_this_bed);
         let before = self.product[1].filter(of_this_bed);
         let known_load = self.changed_at.is_some();
+        // A load that is not counted is no small one.
+        let is_counted = known_load && daily_g > 0.0;
         let state = match last {
             // Where repacking did not help, it is the resin after all.
-            Some((_, ppm)) if known_load && used < EARLY_SHARE && ppm >= SPOTS_FROM_PPM / 2.0 && !self.repacked => {
+            Some((_, ppm)) if is_counted && used < EARLY_SHARE && ppm >= SPOTS_FROM_PPM / 2.0 && !self.repacked => {
                 BedState::EarlyBreakthrough
             }
             Some((_, ppm)) if ppm >= SPOTS_FROM_PPM => BedState::Exhausted,
@@ -226,7 +228,7 @@ impl Bed {
                 left[2] = left[2].max(0.15 * capacity);
             }
         }
-        let days = (known_load && daily_g > 0.0).then(|| left.map(|g| g / daily_g));
+        let days = is_counted.then(|| left.map(|g| g / daily_g));
         BedAssessment {
             state,
             used_share: used,

@@ -10,6 +10,7 @@ use tapside::replies::words::LANGUAGES;
 use tapside::water::condition::Condition;
 use tapside::water::settings::Limits;
 
+use crate::chart_rarer as rarer;
 use crate::chart_scenes::{self as scenes, Plot, Scene, played};
 
 fn dollars(amount: f64) -> String {
@@ -122,7 +123,7 @@ fn rigs() -> Vec<(&'static str, Scene)> {
 pub fn gallery(tag: &str) -> Vec<(String, Sheet)> {
     let words = Words::of(Some(tag));
     let mut sheets = Vec::new();
-    for (name, scene) in rigs() {
+    for (name, scene) in rigs().into_iter().chain(rarer::rigs()) {
         let seen = scene.seen();
         sheets.extend(rig_history(words, &seen).map(|sheet| (format!("{tag}_history_{name}"), sheet)));
         sheets.push((format!("{tag}_resin_{name}"), resin_life(words, &seen)));
@@ -136,7 +137,62 @@ pub fn gallery(tag: &str) -> Vec<(String, Sheet)> {
             sheets.push((format!("{tag}_fleet_{count}_{}", page + 1), sheet));
         }
     }
+    let few = rarer::alone().into_iter().map(|(name, scene)| (name, vec![scene]));
+    let more = [("fine", rarer::in_order()), ("beds", rarer::beds())];
+    for (name, scenes) in few.chain(more) {
+        let seen: Vec<_> = scenes.iter().map(Scene::seen).collect();
+        let pages = fleet(words, &seen, Limits::default(), jiff::civil::date(2026, 11, 25));
+        sheets.extend(pages.into_iter().map(|sheet| (format!("{tag}_fleet_{name}"), sheet)));
+    }
     sheets
+}
+
+/// On the picture the words stand in two lines; here they are read in one.
+#[test]
+fn the_rule_of_thumb_is_told_beside_the_money() {
+    let (_, scene) = rarer::rigs().into_iter().find(|(name, _)| *name == "kept").unwrap();
+    let words = |tag| {
+        let sheet = renewal_cost(Words::of(Some(tag)), &scene.seen(), &dollars).unwrap();
+        let all: Vec<&str> = sheet.words().iter().map(|placed| placed.text.as_str()).collect();
+        all.join(" ")
+    };
+    assert!(
+        words("en").contains("80 % rule: mid Mar 2027, $69 dearer"),
+        "{}",
+        words("en")
+    );
+    assert!(
+        words("es").contains("regla del 80 %: mediados de mar 2027, $69 más caro"),
+        "{}",
+        words("es")
+    );
+}
+
+/// What stands on each picture, so that it is read as prose: axes and the large fleet
+/// left out.
+#[test]
+fn the_words_on_the_pictures() {
+    for (tag, _) in LANGUAGES {
+        let told: Vec<String> = gallery(tag)
+            .iter()
+            .filter(|(name, _)| !name.contains("fleet_60"))
+            .map(|(name, sheet)| format!("{name}\n{}", lines_of(sheet)))
+            .collect();
+        insta::assert_snapshot!(format!("words_on_the_pictures_{tag}"), told.join("\n\n"));
+    }
+}
+
+/// The texts of a sheet that are more than a number or a month, each once.
+fn lines_of(sheet: &Sheet) -> String {
+    let mut lines: Vec<String> = Vec::new();
+    for placed in sheet.words() {
+        let told = placed.text.chars().filter(|letter| letter.is_alphabetic()).count();
+        let line = format!("  {}", placed.text);
+        if told > 3 && !lines.contains(&line) {
+            lines.push(line);
+        }
+    }
+    lines.join("\n")
 }
 
 #[test]

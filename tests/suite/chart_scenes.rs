@@ -4,6 +4,7 @@
 
 use jiff::tz::TimeZone;
 use tapside::bot::pictures::Seen;
+use tapside::digest::membrane_need::Behind;
 use tapside::water::assess::{Assessment, assess};
 use tapside::water::course::{Course, course};
 use tapside::water::history::{Event, Reading, Service, Work};
@@ -77,6 +78,7 @@ impl Scene {
             lessons: &self.lessons,
             course: &self.course,
             assessment: &self.assessment,
+            behind: Behind::Resin,
             zone: &self.zone,
         }
     }

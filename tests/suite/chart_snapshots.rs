@@ -110,7 +110,7 @@ fn a_fleet_of_all_states() {
         limits: Limits::default(),
         rigs: states.into_iter().enumerate().map(row).collect(),
         rest: None,
-        zone: "due below 85 %".to_owned(),
+        zone: Some("due below 85 %".to_owned()),
         nothing: "none".to_owned(),
     };
     let sheet = fleet_sheet::draw(&facts);

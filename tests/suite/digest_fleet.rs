@@ -1,6 +1,7 @@
 //! Invented outfits of 1, 7 and 60 rigs for the digest's tests.
 
 use jiff::civil::{Date, date};
+use tapside::digest::membrane_need::Behind;
 use tapside::digest::notes::{Now, RigNow};
 use tapside::digest::week::{Decision, Done, Jump, PersonWeek, RigWeek, Role};
 use tapside::digest::{Kind, Week};
@@ -74,7 +75,7 @@ pub fn sound(id: i64, name: &str) -> RigWeek {
         resin_litres: Some(6.0),
         bed_workdays: Some(30.0),
         workdays_per_week: 5.0,
-        has_bed: true,
+        behind: Behind::Resin,
         resin_lacks: Vec::new(),
         resin_price: Some(9.0),
         membranes: 1.0,
@@ -338,6 +339,7 @@ const NAMES: &str = "Heron Otter Kestrel Mule Swift Adder Badger Crane Dingo Egr
 /// The outfit between two digests: the rig as it stands now.
 pub fn now_of(rig: &RigWeek) -> RigNow {
     RigNow {
+        behind: rig.behind,
         id: rig.id,
         name: rig.name.clone(),
         has_membrane: rig.has_membrane,

@@ -8,6 +8,7 @@ use proptest::prelude::*;
 use tapside::digest::action::{Finding, Risk, Window};
 use tapside::digest::decide::MOST_ACTIONS;
 use tapside::digest::headline::Headline;
+use tapside::digest::membrane_need::Behind;
 use tapside::digest::shopping::{Good, Lack};
 use tapside::digest::week::RigWeek;
 use tapside::digest::{Digest, Kind, Week, decide};
@@ -313,6 +314,8 @@ proptest! {
                     matches!(facts.renewal.unwrap().verdict, Verdict::Later(_)),
                 Finding::NewMembrane { window: Window::LineCrossed { priced, .. }, .. } =>
                     facts.renewal.is_some() == *priced && facts.rejection.unwrap().mid < 0.85,
+                Finding::NewMembrane { window: Window::GlassDecides { .. }, .. } =>
+                    rig.behind != Behind::Resin && facts.rejection.unwrap().mid < 0.85,
                 Finding::Prefilters { .. } => facts.prefilter.due_at.unwrap() <= NOW + 14 * DAY,
                 Finding::Flush { worked, flushed } => rig.manual_flush && worked > flushed,
                 Finding::AskMembrane { .. } => facts.question.is_some(),

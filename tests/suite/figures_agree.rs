@@ -4,6 +4,7 @@
 use std::collections::BTreeSet;
 
 use insta::assert_snapshot;
+use tapside::digest::week::RigWeek;
 use tapside::digest::{Kind, decide, wants};
 
 use crate::digest_fleet::sixty;
@@ -284,8 +285,8 @@ fn a_picture_of_the_fleet_counts_the_rigs_that_the_digest_asks_a_hand_for() {
         .flat_map(|action| &action.items)
         .filter_map(|item| item.subject.rig())
         .collect();
-    let of_week = |assessment| wants::something(assessment, week.today, week.utc_offset_seconds);
-    let counted = week.rigs.iter().filter(|rig| of_week(&rig.assessment));
+    let of_week = |rig: &RigWeek| wants::something(&rig.assessment, rig.behind, week.today, week.utc_offset_seconds);
+    let counted = week.rigs.iter().filter(|rig| of_week(rig));
     assert_eq!(counted.map(|rig| rig.id).collect::<BTreeSet<_>>(), asked);
     assert!(asked.len() > 10);
 }

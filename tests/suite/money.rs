@@ -201,7 +201,7 @@ async fn rigs_are_compared_and_people_counted() {
     let places = ["Heron", "Otter", "Mule - no membrane"].map(|rig| compared.find(rig));
     assert!(places.iter().all(Option::is_some) && places.is_sorted(), "{compared}");
     assert_snapshot!(world.says("owner", "who logged what").await, @r"
-    bot: Monday to today:
+    bot: Logged Monday to today:
          crew: Heron 2, Otter 2
          lead: Heron 1
     ");

@@ -159,6 +159,7 @@ fn facts(occasion: &Occasion<'_>, rules: &Rules, fleet: &[Followed], decisions: 
         id: followed.rig.id,
         name: followed.rig.name.clone(),
         has_membrane: followed.settings.has_membrane,
+        behind: followed.behind,
         assessment: followed.assessment.clone(),
         last_used_on: followed
             .record

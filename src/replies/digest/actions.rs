@@ -210,6 +210,10 @@ fn membrane(words: Words, rig: &str, finding: &Finding, today: Date, currency: O
                 [("rig", rig.into()), ("window", (&window).into())],
             )
         }
+        (Window::GlassDecides { .. }, ..) => {
+            let percent = figures::percent(words, *rejection);
+            words.say("glass-digest", [("rig", rig.into()), ("percent", (&percent).into())])
+        }
         (Window::LineCrossed { priced, .. }, ..) => {
             let key = if *priced {
                 "digest-membrane-weigh-later"
@@ -272,7 +276,7 @@ fn short(words: Words, item: &Item, today: Date, currency: Option<Currency>) -> 
                 let money = spoken::about(words, *waiting, currency);
                 words.say("digest-short-month", [("money", (&money).into())])
             }
-            (Window::LineCrossed { .. }, _) => figures::percent(words, *rejection),
+            (Window::LineCrossed { .. } | Window::GlassDecides { .. }, _) => figures::percent(words, *rejection),
             _ => when(words, *window, today),
         },
         Finding::Prefilters { due, overdue: true } => {
@@ -316,10 +320,10 @@ fn many_key(action: &Action) -> &'static str {
     }
 }
 
-/// Whether nobody can say yet when its new membrane pays.
+/// Whether no price says, or not yet, when it is renewed.
 fn is_to_weigh(item: &Item) -> bool {
     let Finding::NewMembrane { window, .. } = &item.finding else {
         return false;
     };
-    matches!(window, Window::LineCrossed { .. })
+    matches!(window, Window::LineCrossed { .. } | Window::GlassDecides { .. })
 }

@@ -96,6 +96,7 @@ fn shopping(words: Words, shopping: &Shopping, currency: Option<Currency>, most:
     let uncounted = (shopping.resin_uncounted.iter()).map(|(rig, _)| rig.clone()).collect();
     for (key, rigs) in [
         ("digest-shopping-weigh", to_weigh),
+        ("buy-glass", shopping.glass_decides.clone()),
         ("digest-shopping-uncounted", uncounted),
         ("digest-shopping-unlogged", shopping.prefilters_unlogged.clone()),
     ] {

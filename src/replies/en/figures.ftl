@@ -47,6 +47,8 @@ month-year = { $month ->
 
 ## Lists
 
+# From a day to another.
+days-span = { $from } to { $to }
 list-and = { $first } { $link } { $last }
 list-or = { $first } { $link } { $last }
 and = and

@@ -4,12 +4,13 @@ money-now-waiting = A new membrane pays for itself now: waiting costs about { $w
 money-now = A new membrane pays for itself about now.
 money-soon = Cheapest to renew between now and { $late }.
 money-between = Cheapest to renew about { $likely } ({ $early } to { $late }).
+money-about = Cheapest to renew about { $likely }, as far as can be seen.
 money-from = Cheapest to renew about { $likely }, not before { $early }.
 money-waiting-saves = For now, waiting saves about { $saved } a month.
 money-far = At these prices no new membrane pays within five years.
 money-unknown = Whether a new one pays is not known yet: that takes four readings over 60 days.
 money-fault-first = Mend the fault first: it costs resin, and the figures below are the membrane's own.
-money-running = Its resin costs about { $running } a year now; membrane and resin, renewed in time, about { $mean } a year.
+money-running = Its resin costs about { $running } a year now; membrane and resin together, renewed at the best time, about { $mean } a year.
 money-rule = The { $line } % rule would renew { $date }, about { $extra } dearer over its life.
 money-rule-same = The { $line } % rule would renew { $date }: hardly dearer.
 money-if = Resin a fifth dearer: { $dearer }. A fifth cheaper: { $cheaper }.
@@ -33,10 +34,13 @@ resin-early-lying = It lies on its side: loose resin lets water over the top. Up
 resin-rising = The glass is rising: test it daily, have resin ready.
 resin-used = About { $used } % used, { $ppm } ppm at the glass.
 resin-fresh = Hardly used yet, { $ppm } ppm at the glass.
+resin-fresh-untested = Hardly used yet. The glass was not tested since the change.
 resin-used-untested = About { $used } % used. The glass was not tested since the change.
 resin-no-change = { $rig }: no resin change is logged, so there is nothing to count from. When you change it, type: { $typed } new resin
 resin-missing = { $rig }: to count the resin I still need, for example:
-resin-untold = { $rig }: no readings yet to count from.
+resin-missing-short = { $rig }: not counted yet. To count it, type for example: { $example }
+resin-none = { $rig } has no resin: its RO water goes to the glass as it is.
+resin-none-but = From 10 ppm on it may spot. If the rig does have resin, type: { $typed }
 resin-short = Resin: about { $days }.
 resin-short-last = Resin: used up by the count. Test the glass.
 resin-short-by-glass = Resin: nearly used up, by the glass. Test it daily.
@@ -47,6 +51,9 @@ what-if-membrane = If a membrane costs { $price }:
 what-if-line = { $rig }: { $then } (as it is: { $now })
 what-if-same = { $rig }: { $then }, as before
 what-if-unpriced = { $rig }: { $then }
+what-if-di = { $rig } has no membrane, so there is none to renew.
+what-if-glass = { $rig } has no resin to save, so prices do not decide about its membrane: the glass does.
+what-if-none = No rig has both a membrane and resin, so prices decide nothing.
 what-if-nothing = Nothing was changed.
 what-if-how = I can try another price. Like this: what if resin costs 12? - what if a membrane costs 250?
 then-now = a new membrane pays now
@@ -74,10 +81,11 @@ typed-new-resin = { $rig } new resin
 buy-weigh-later = Below the due line; a few more readings will say whether a new membrane pays: { $rigs }.
 buy-put-off = { $rig }'s membrane is put off until { $day }.
 buy-weigh = Below the due line, but without prices I cannot say whether a new membrane pays: { $rigs }.
+buy-glass = No resin follows, so the glass decides. A membrane, if it spots: { $rigs }.
 buy-fault-first = Find the fault before you buy a membrane: { $rigs }.
 
-cost-title = { $what }, { $from } to { $to }: about { $sum }.
-cost-title-nothing = { $what }, { $from } to { $to }: nothing with a price.
+cost-title = { $what }, { $span }: about { $sum }.
+cost-title-nothing = { $what }, { $span }: nothing that has a price.
 cost-fleet = All rigs
 cost-resin = { $count ->
     [one] 1 resin change
@@ -91,14 +99,13 @@ cost-prefilter = { $count ->
     [one] 1 change of prefilters
    *[other] { $count } changes of prefilters
   } { $sum }
-cost-none = { $what }, { $from } to { $to }: no resin, membrane or prefilters were logged.
+cost-none = { $what }, { $span }: no resin, membrane or prefilters were logged.
 cost-unpriced = { $count ->
-    [one] 1 of these has no price and is left out.
-   *[other] { $count } of these have no price and are left out.
-  } Like this: { $example }
+    [one] 1 of these has no price and is left out. To include it, type for example: { $example }
+   *[other] { $count } of these have no price and are left out. To include them, type for example: { $example }
+  }
 cost-basis = What was logged, at the price told with it, else as set on its day, labour included.
 
-why-no-readings = No reading yet, so there is nothing to say.
 why-trend = No trend yet: { $readings ->
     [one] 1 reading
    *[other] { $readings } readings
@@ -111,18 +118,18 @@ why-jumped = The RO jumped; wear does not jump.
 why-presumed = It reads as if the membrane was changed, but nobody logged it.
 why-age = Nobody logged when this membrane was new.
 why-level = Its rejection is below { $line } %.
-why-near = The due line comes near.
-why-pays = At your prices a new membrane is cheaper than the resin for this one.
+why-near = The due line is near.
+why-pays = At your prices a new membrane is cheaper than the resin that this one uses.
 why-steady = Its readings are steady.
 why-di = { $rig } has no membrane: only the glass counts, { $ppm } ppm last time.
 
 compare-none = { $rig } - too few readings
 compare-di = { $rig } - no membrane
-who-title = { $from } to { $to }:
+who-title = Logged { $span }:
 who-line = { $name }: { $rigs }
-who-none = { $from } to { $to }: nobody logged anything.
+who-none = Nobody logged anything { $span }.
 who-service = { $rig }, { $day }: { $name }
 who-service-none = That was never logged.
 somebody = somebody who left
 prefilters-due = Prefilters due { $day }.
-prefilters-overdue = Prefilters overdue since { $day }: an old carbon filter lets chlorine at the membrane.
+prefilters-overdue = Prefilters overdue since { $day }: an old carbon filter lets chlorine reach the membrane.

@@ -25,7 +25,6 @@ rough-span = { $from } to { $to }
 
 ## One rig's history
 
-picture-rig = { $rig }
 picture-check = { $rig }: look for a leak first
 picture-unproven = { $rig }: too few readings to say
 picture-spent = { $rig }: time for a new membrane
@@ -74,13 +73,11 @@ picture-fleet-wants = { $count ->
       }
   }
 picture-fleet-shows = Rejection over { $weeks } weeks, most urgent first
+picture-fleet-shows-resin = Glass and resin, most urgent first
 picture-glass = glass { $ppm } ppm
 picture-count = { $count } { $state }
 picture-more = { $count } more:
-picture-others = { $count ->
-    [one] The other rig
-   *[other] The other { $count } rigs, most urgent first
-  }
+picture-others = The other rigs, most urgent first
 picture-short-now = resin: change now
 picture-short-loose = resin: repack tight
 picture-short-long = resin: over 30 days
@@ -101,6 +98,7 @@ picture-resin-range = { $days } working days left, by what its beds took so far
 picture-resin-spots = The glass will spot: too much passes the resin
 picture-resin-early = High so soon after a change: water slips past it
 picture-resin-tell = Tell the litres of resin and of water a day to know
+picture-resin-log = Log its next change, and I count from there
 picture-beds-shrink = Beds last ever less, { $first } then { $last } days: look at the membrane
 picture-working-days = { $days } working days
 picture-full = full

@@ -48,6 +48,15 @@ month-year = { $month ->
 
 ## Listas
 
+# De un día a otro.
+days-span = { $from ->
+    [ayer] de ayer
+   *[other] del { $from }
+  } { $to ->
+    [hoy] a hoy
+    [ayer] a ayer
+   *[other] al { $to }
+  }
 list-and = { $first } { $link } { $last }
 list-or = { $first } { $link } { $last }
 and = y

@@ -27,8 +27,5 @@ fleet-title = { $outfit }: { $count ->
 fleet-line-none = { $rig } - sin lecturas todavía
 fleet-empty = Aún no hay equipos. Un dueño o encargado escribe: agregar equipo heron
 quiet-title = Sin lecturas desde hace tres días o más:
-quiet-line = { $rig }, la última { $day ->
-    [ayer] ayer
-   *[other] el { $day }
-  }
+quiet-line = { $rig }, la última el { $day }
 quiet-none = Todos los equipos tienen lectura de los últimos tres días.

@@ -25,7 +25,6 @@ rough-span = de { $from } a { $to }
 
 ## La historia de un equipo
 
-picture-rig = { $rig }
 picture-check = { $rig }: primero busca una fuga
 picture-unproven = { $rig }: muy pocas lecturas
 picture-spent = { $rig }: toca membrana nueva
@@ -82,16 +81,14 @@ picture-fleet-wants = { $count ->
       }
   }
 picture-fleet-shows = Rechazo en { $weeks } semanas, lo urgente primero
+picture-fleet-shows-resin = Vidrio y resina, lo urgente primero
 picture-glass = vidrio { $ppm } ppm
 picture-count = { $count } { $state }
 picture-more = { $count } más:
-picture-others = { $count ->
-    [one] El otro equipo
-   *[other] Los otros { $count } equipos, lo urgente primero
-  }
+picture-others = Los demás equipos, lo urgente primero
 picture-short-now = resina: cambiar ya
 picture-short-loose = resina: compactar
-picture-short-long = resina: más de 30 días
+picture-short-long = resina: 30+ días
 picture-short-days = resina: { $days } días
 
 ## La resina
@@ -109,8 +106,9 @@ picture-resin-range = Quedan { $days } días de trabajo, según lo que duraron o
 picture-resin-spots = El vidrio quedará con manchas: la resina deja pasar demasiado
 picture-resin-early = Alto tan pronto tras el cambio: el agua se cuela por un lado
 picture-resin-tell = Para saberlo, di los litros de resina y de agua al día
+picture-resin-log = Anota su próximo cambio y cuento desde ahí
 picture-beds-shrink = Cada carga dura menos, { $first } y luego { $last } días: mira la membrana
-picture-working-days = { $days } días de trabajo
+picture-working-days = { $days } jornadas
 picture-full = llena
 picture-lasted = días
 picture-load = lo que tomó cada carga

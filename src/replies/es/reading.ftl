@@ -8,6 +8,7 @@ reading-no-rejection = { $rig } - anotado como lo mandaste, pero no da rechazo. 
 reading-verdict-di = { $rig } - { $ppm } ppm en el vidrio
 reading-will-spot-slips = { $rig } - { $ppm } ppm dejan manchas. Compacta bien la resina antes de la próxima ventana: apenas está usada.
 reading-will-spot = { $rig } - cambia la resina antes de la próxima ventana: { $ppm } ppm dejan manchas.
+reading-will-spot-no-resin = { $rig } - { $ppm } ppm en el vidrio dejan manchas, y tras la ósmosis no hay resina.
 echo-membrane = red { $feed } -> ósmosis { $permeate } ppm
 echo-membrane-glass = red { $feed } -> ósmosis { $permeate } -> vidrio { $product } ppm
 echo-di = red { $feed } -> vidrio { $product } ppm
@@ -28,13 +29,13 @@ change-none = { $day ->
    *[other] igual que el { $day }
   }
 taken-on = { $day ->
-    [hoy] cuenta para hoy
     [ayer] cuenta para ayer
    *[other] cuenta para el { $day }
   }
 flush-reminder = Lava la membrana antes de recoger.
 advice-wearing = Va perdiendo: no la pierdas de vista.
 advice-due-no-resin = Ve pensando en una membrana nueva.
+advice-no-resin-spots = Al vidrio llega esta agua tal cual: { $ppm } ppm pueden dejar manchas.
 advice-due = Compara una membrana nueva con la resina que ahorra.
 advice-spent = Menos del 80 %: toca membrana nueva, salvo que algo fugue. Revisa primero mangueras y juntas.
 advice-read-again = Lejos de su tendencia, alrededor del { $percent } %. Deja correr 5 minutos, enjuaga el vaso y lee otra vez.

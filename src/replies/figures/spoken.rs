@@ -54,6 +54,15 @@ pub fn on_day(words: Words, date: Date, today: Date) -> String {
     words.say("on-day", [("ago", ago.into()), ("day", (&told).into())])
 }
 
+/// A stretch of days: "Monday to today", or of one day "today".
+pub fn span(words: Words, (from, to): (Date, Date), today: Date, told: fn(Words, Date, Date) -> String) -> String {
+    if from == to {
+        return on_day(words, from, today);
+    }
+    let (from, to) = (told(words, from, today), told(words, to, today));
+    words.say("days-span", [("from", (&from).into()), ("to", (&to).into())])
+}
+
 /// An estimated amount, rounded to two significant digits: 142.3 -> `$140`,
 /// 38.4 -> `$38`. What is under one is told as one.
 pub fn about(words: Words, amount: f64, currency: Option<Currency>) -> String {

@@ -7,6 +7,7 @@ use crate::replies::Words;
 use crate::replies::figures;
 use crate::replies::reading::state_word;
 use crate::water::condition::Condition;
+use crate::water::resin::SPOTS_FROM_PPM;
 use crate::water::settings::Limits;
 
 use super::resin::{Left, short};
@@ -30,12 +31,14 @@ pub struct Rig {
     pub trend: Vec<Vec<(Date, f64)>>,
 }
 
-/// How urgent a rig is, the least first: glass that will spot, a fault, then wear.
+/// How urgent a rig is, the least first: glass that will spot, a fault of the membrane or
+/// of the bed, then wear.
 #[must_use]
 pub fn urgency(rig: &Rig) -> u8 {
     match (rig.resin, rig.condition) {
         (Left::Nothing, _) => 0,
-        (_, Some(Condition::Check)) => 1,
+        (Left::Loose, _) if rig.product_ppm.is_some_and(|ppm| ppm >= SPOTS_FROM_PPM) => 0,
+        (Left::Loose, _) | (_, Some(Condition::Check)) => 1,
         (_, Some(Condition::Spent)) => 2,
         (_, Some(Condition::Due)) => 3,
         _ if rig.wants => 3,
@@ -65,18 +68,22 @@ pub fn picture(words: Words, mut rigs: Vec<Rig>, limits: Limits, since: Date, to
         (_, 0) => words.say("picture-fleet-fine", numbers()),
         _ => words.say("picture-fleet-wants", numbers()),
     };
+    let shows_rejection = rigs.is_empty() || rigs.iter().any(|rig| rig.condition.is_some());
     let rest = &rigs[shown(rigs.len())..];
     Fleet {
         headline,
-        subline: words.say("picture-fleet-shows", [("weeks", weeks.into())]),
+        subline: match shows_rejection {
+            true => words.say("picture-fleet-shows", [("weeks", weeks.into())]),
+            false => words.plain("picture-fleet-shows-resin"),
+        },
         since,
         today,
         limits,
         rest: (!rest.is_empty()).then(|| rest_of(words, rest)),
-        zone: words.say(
-            "picture-due-zone",
-            [("percent", (&figures::whole_percent(limits.due)).into())],
-        ),
+        zone: shows_rejection.then(|| {
+            let due = figures::whole_percent(limits.due);
+            words.say("picture-due-zone", [("percent", (&due).into())])
+        }),
         nothing: words.plain("fleet-empty"),
         rigs: rigs.iter().map(|rig| row(words, rig)).collect(),
     }
@@ -124,7 +131,7 @@ fn rest_of(words: Words, rest: &[Rig]) -> Rest {
     });
     Rest {
         words: words.say("picture-more", [("count", count(rest.len()).into())]),
-        subline: words.say("picture-others", [("count", count(rest.len()).into())]),
+        subline: words.plain("picture-others"),
         counts: counts.collect(),
     }
 }

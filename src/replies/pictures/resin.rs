@@ -45,6 +45,8 @@ pub struct Facts<'a> {
     pub beds: Vec<Used>,
     /// What the bed in use has left.
     pub left: Left,
+    /// Whether its size and the litres a day are told.
+    pub sized: bool,
     /// When it will be full: early, likely, late.
     pub full: Option<[Date; 3]>,
 }
@@ -68,7 +70,7 @@ pub fn picture(words: Words, facts: Facts<'_>) -> ResinLife {
     let range = |days: [f64; 3]| {
         words.say(
             "picture-working-days",
-            [("days", (&figures::whole_span(days[0], days[2])).into())],
+            [("days", (&figures::planned_span(days[0], days[2])).into())],
         )
     };
     let headline = match facts.left {
@@ -125,7 +127,7 @@ pub fn short(words: Words, left: Left) -> String {
         Left::Days(days) if days[1] > MANY_DAYS => words.plain("picture-short-long"),
         Left::Days(days) => words.say(
             "picture-short-days",
-            [("days", (&figures::whole_span(days[0], days[2])).into())],
+            [("days", (&figures::planned_span(days[0], days[2])).into())],
         ),
     }
 }
@@ -163,10 +165,11 @@ fn subline(words: Words, facts: &Facts<'_>) -> String {
     match facts.left {
         Left::Days(days) => words.say(
             "picture-resin-range",
-            [("days", (&figures::whole_span(days[0], days[2])).into())],
+            [("days", (&figures::planned_span(days[0], days[2])).into())],
         ),
         Left::Nothing => words.plain("picture-resin-spots"),
         Left::Loose => words.plain("picture-resin-early"),
+        Left::Unknown if facts.sized => words.plain("picture-resin-log"),
         Left::Unknown => words.plain("picture-resin-tell"),
     }
 }

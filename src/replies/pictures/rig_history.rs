@@ -149,7 +149,7 @@ fn headline(words: Words, facts: &Facts<'_>) -> String {
         words.say(key, [rig(), ("date", (&date).into())])
     };
     let Some(state) = facts.condition else {
-        return words.say("picture-rig", [rig()]);
+        return facts.rig.to_owned();
     };
     match (state, facts.advice, facts.due) {
         (Condition::Check, ..) => words.say("picture-check", [rig()]),

@@ -1,0 +1,55 @@
+//! The glass of a rig without resin: its RO water goes there as it is, so the glass
+//! and not the money decides about the membrane.
+
+use super::assess::Assessment;
+use super::forecast::{Crossing, crossing};
+use super::prior::Lessons;
+use super::resin::SPOTS_FROM_PPM;
+use super::rig::History;
+use super::settings::Settings;
+
+/// What the RO water of a rig brings to the glass, at its usual tap.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Glass {
+    /// Dissolved solids now, ppm; while a fault stands, with it.
+    pub ppm: f64,
+    /// The same behind a new membrane, ppm.
+    pub new_ppm: f64,
+    /// When it begins to spot.
+    pub spots: Crossing,
+}
+
+impl Glass {
+    /// Whether a new membrane is what keeps it from spots.
+    #[must_use]
+    pub fn wants_new_membrane(&self) -> bool {
+        self.ppm >= SPOTS_FROM_PPM && self.new_ppm < SPOTS_FROM_PPM
+    }
+}
+
+/// What reaches the glass; `None` without a level or a usual tap.
+///
+/// The RO water spots from the line rejection = 1 - 10 ppm/feed on, so its date is that
+/// line's crossing. While a fault stands nothing is forecast: it is mended first.
+///
+/// # Units
+/// ppm, as the meter shows them.
+///
+/// # Examples
+/// A tap of 200 ppm and 94 %: 12 ppm, which spot. A tap of 120 ppm: 7.2 ppm, until the
+/// rejection is below 1 - 10/120 = 91.7 %.
+#[must_use]
+pub fn glass(history: &History, settings: &Settings, outfit: &Lessons, assessment: &Assessment) -> Option<Glass> {
+    let feed = history.feeds.median()?;
+    let level = assessment.rejection?.mid;
+    let fault = assessment.fault.as_ref();
+    let ppm = feed * (1.0 - fault.map_or(level, |fault| fault.seen_rejection));
+    let new_ppm = feed * history.expected(settings, outfit).start.mean.exp();
+    let is_forecast = assessment.points_per_year.is_some() && fault.is_none();
+    let spots = match history.life.belief_at(assessment.now).filter(|_| is_forecast) {
+        _ if ppm >= SPOTS_FROM_PPM => Crossing::Already,
+        Some(trend) => crossing(&trend, 1.0 - SPOTS_FROM_PPM / feed, assessment.now),
+        None => Crossing::NotYetKnown,
+    };
+    Some(Glass { ppm, new_ppm, spots })
+}
