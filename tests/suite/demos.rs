@@ -77,6 +77,8 @@ rarer! {
     nudges_evening: "nudges-evening.txt",
     people_come_and_go: "people-come-and-go.txt",
     people_entran_y_salen: "people-entran-y-salen.txt",
+    planes: "planes.txt",
+    plans: "plans.txt",
     readings_es: "readings-es.txt",
     readings: "readings.txt",
     settings_all_es: "settings-all-es.txt",

@@ -153,7 +153,7 @@ const RIGHTS: &[Row] = &[
     ("picture", ALL, "picture", Same),
     ("picture heron", ALL, "picture", Same),
     ("resin picture heron", ALL, "resin", Same),
-    ("money picture heron", ALL, "picture", Same),
+    ("money picture heron", ALL, "due is not yet known", Same),
     ("settings", ALL, "To change a line", Same),
     ("heron resin 25 litres", LEADS, "Noted for Heron", Same),
     ("resin price 9", OWNER, "Noted", Same),

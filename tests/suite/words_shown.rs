@@ -175,7 +175,7 @@ fn whole(form: &str) -> String {
             line => line.to_owned(),
         })
         .collect();
-    format!("(?m)(?:^|[^\\w]){}(?:[^\\w]|$)", lines.join("\n"))
+    format!("(?mi)(?:^|[^\\w]){}(?:[^\\w]|$)", lines.join("\n"))
 }
 
 /// All that tests and demos show, its lines without margin and speaker.

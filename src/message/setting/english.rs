@@ -189,4 +189,7 @@ pub const DEFAULT: &str = "default|standard";
 pub const ALL: &str = "settings|setting";
 
 /// Questions of what is set.
-pub const ASKS: &[&str] = &["[show] [what|whats|what's] [are|is] [the|our|my] prices"];
+pub const ASKS: &[&str] = &[
+    "[show] [what|whats|what's] [are|is] [the|our|my] prices",
+    "show|what|whats|what's [are|is] [the|our|my] resin|membrane|prefilter|filter|filters price|prices",
+];

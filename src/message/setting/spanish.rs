@@ -147,4 +147,7 @@ pub const DEFAULT: &str = "normal|estandar";
 pub const ALL: &str = "ajustes|ajuste";
 
 /// Questions of what is set.
-pub const ASKS: &[&str] = &["[cuales|que] [son] [los] precios"];
+pub const ASKS: &[&str] = &[
+    "[cuales|que] [son] [los] precios",
+    "cual|que [es] [el] precio [de] [la|del|los] resina|membrana|prefiltro|prefiltros|filtros",
+];
