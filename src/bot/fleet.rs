@@ -170,6 +170,14 @@ impl Turn<'_> {
                 lines.push(self.words.plain("rig-name-bad"));
                 continue;
             };
+            if store::rigs::bring_back(self.db, self.outfit.id, &fold(&name))
+                .await?
+                .is_some()
+            {
+                self.note("rig-added", &name).await?;
+                lines.push(self.words.say("rig-back", [("rig", (&name).into())]));
+                continue;
+            }
             match store::rigs::add(self.db, self.outfit.id, &name, &fold(&name), self.now).await? {
                 Some(_) => {
                     self.note("rig-added", &name).await?;

@@ -42,17 +42,44 @@ impl Turn<'_> {
         let Some((old, change)) = self.corrected_reading(correction).await? else {
             return Ok(Answer::says(self.words.plain("nothing-to-withdraw")));
         };
-        store::readings::withdraw(self.db, old.id, self.now).await?;
         if correction.void {
+            store::readings::withdraw(self.db, old.id, self.now).await?;
             return Ok(Answer::says(self.withdrawn(&old)));
         }
         let mut corrected = self.changed(&old, &change);
+        if let Some(misfit) = self.fit_to_rig(&mut corrected) {
+            return Ok(misfit);
+        }
+        store::readings::withdraw(self.db, old.id, self.now).await?;
         corrected.id = store::readings::record(self.db, self.teller(), &corrected).await?;
         let mut answer = self.tell(&corrected, false, false).await?;
         if let Some(first) = answer.parts.first_mut() {
             first.insert_str(0, &format!("{}\n", self.words.plain("corrected")));
         }
         Ok(answer)
+    }
+
+    /// A reading that moves between rigs of two kinds: on one without a membrane its
+    /// second number is the glass; one with a membrane needs its RO, which is said.
+    fn fit_to_rig(&self, moved: &mut Reading) -> Option<Answer> {
+        let rig = self.fleet.iter().find(|rig| rig.id == moved.rig_id)?;
+        if rig.di_only {
+            let (second, raw) = (moved.permeate_ppm.take(), moved.permeate_raw_us.take());
+            if moved.product_ppm.is_none() {
+                (moved.product_ppm, moved.product_raw_us) = (second, raw);
+            }
+            return None;
+        }
+        moved.permeate_ppm.is_none().then(|| {
+            let (name, example) = (
+                &rig.name,
+                format!("{} {}", rig.name.to_lowercase(), moved.feed_ppm.round()),
+            );
+            Answer::says(self.words.say(
+                "moved-without-ro",
+                [("rig", name.into()), ("example", (&example).into())],
+            ))
+        })
     }
 
     /// The reading that a correction is about, and what changes of it: the one

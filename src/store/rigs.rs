@@ -101,6 +101,30 @@ pub async fn add(
     .await?)
 }
 
+/// Brings the last rig of that name that was taken off the fleet back onto it, with
+/// all that was kept of it; none if there was none, or one of that name is there.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn bring_back(db: &mut Db, outfit_id: i64, folded_name: &str) -> Result<Option<i64>, StoreError> {
+    let named: Vec<(i64, Option<i64>)> =
+        sqlx::query_as("select id, removed_at from rigs where outfit_id = $1 and folded_name = $2")
+            .bind(outfit_id)
+            .bind(folded_name)
+            .fetch_all(&mut *db)
+            .await?;
+    if named.iter().any(|(_, removed_at)| removed_at.is_none()) {
+        return Ok(None);
+    }
+    let last = named.into_iter().max_by_key(|(_, removed_at)| *removed_at);
+    let Some((id, _)) = last else { return Ok(None) };
+    sqlx::query("update rigs set removed_at = null where id = $1")
+        .bind(id)
+        .execute(&mut *db)
+        .await?;
+    Ok(Some(id))
+}
+
 /// Writes a rig's two traits back.
 ///
 /// # Errors

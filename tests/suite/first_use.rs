@@ -88,3 +88,26 @@ async fn rigs_come_and_go_by_typing() {
         "a rig goes only by its whole name"
     );
 }
+
+#[tokio::test]
+async fn a_rig_that_was_taken_off_comes_back_with_its_history() {
+    for (language, back, shown) in [
+        (
+            "en",
+            "add rig heron",
+            "bot: Heron is back on the fleet, with all that was kept of it.",
+        ),
+        (
+            "es",
+            "agregar equipo heron",
+            "bot: Heron vuelve a la flota, con todo lo que se guardó de él.",
+        ),
+    ] {
+        let mut world = World::new().await;
+        world.says("crew", "heron 180 12").await;
+        world.says("owner", "remove rig heron").await;
+        world.desk.speaks("lead", language);
+        assert_eq!(world.says("lead", back).await, shown);
+        assert!(world.says("crew", "history heron").await.contains("tap 180"));
+    }
+}

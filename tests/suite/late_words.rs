@@ -262,3 +262,24 @@ async fn talk_in_a_group_corrects_nothing() {
             .contains("tap 180 -> RO 10")
     );
 }
+
+#[tokio::test]
+async fn a_reading_that_moves_fits_the_kind_of_its_rig() {
+    let mut world = World::new().await;
+    world.says("owner", "mule di only").await;
+    world.says("crew", "heron 180 12").await;
+    let moved = world.says("crew", "that was mule").await;
+    assert!(moved.contains("tap 180 -> glass 12 ppm"), "{moved}");
+    world.says("crew", "mule 180 4").await;
+    assert_eq!(
+        world.says("crew", "that was heron").await,
+        "bot: Heron has a membrane, so its RO reading is missing. Nothing was changed. Send all of it: heron 180 12"
+    );
+    assert!(world.says("crew", "mule?").await.contains("glass 4 ppm"));
+    world.desk.speaks("crew-2", "es");
+    world.says("crew-2", "mule 170 3").await;
+    assert_eq!(
+        world.says("crew-2", "era heron").await,
+        "bot: Heron tiene membrana y falta su lectura de ósmosis. No cambié nada. Mándalo entero: heron 170 12"
+    );
+}

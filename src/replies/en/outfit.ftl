@@ -11,6 +11,7 @@ stranger-in-group = I do not know you yet, so I noted nothing. Open the invite l
 invite-start-text = Or they type to the bot: { $text }
 rig-added = { $rig } is on the fleet. Text its readings: { $example }
 rigs-added = On the fleet: { $rigs }. Text readings: { $example }
+rig-back = { $rig } is back on the fleet, with all that was kept of it.
 rig-exists = { $rig } is on the fleet already.
 rig-name-bad = A rig's name has 1 to 30 letters or digits, and is not a number alone.
 rig-removed = { $rig } is off the fleet. Its readings are kept.

@@ -41,5 +41,6 @@ state-back = back where it was
 corrected = Corrected.
 withdrawn-reading = Withdrawn: { $rig }, { $echo }. It stays in the record, but no longer counts.
 withdrawn-service = Withdrawn: { $rig }, { $what }.
+moved-without-ro = { $rig } has a membrane, so its RO reading is missing. Nothing was changed. Send all of it: { $example } 12
 nothing-to-withdraw = Nothing of yours from the last 12 hours to take back.
 dropped = Dropped. Nothing was recorded.

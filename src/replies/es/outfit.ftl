@@ -11,6 +11,7 @@ stranger-in-group = Aún no te conozco, así que no anoté nada. Abre el enlace 
 invite-start-text = O escriben al bot: { $text }
 rig-added = { $rig } está en la flota. Manda sus lecturas: { $example }
 rigs-added = En la flota: { $rigs }. Manda lecturas: { $example }
+rig-back = { $rig } vuelve a la flota, con todo lo que se guardó de él.
 rig-exists = { $rig } ya está en la flota.
 rig-name-bad = El nombre de un equipo tiene de 1 a 30 letras o cifras, y no es solo un número.
 rig-removed = { $rig } ya no está en la flota. Sus lecturas se guardan.

@@ -65,5 +65,6 @@ state-doubtful = leer otra vez
 corrected = Corregido.
 withdrawn-reading = Anulado: { $rig }, { $echo }. Queda en el registro, pero ya no cuenta.
 withdrawn-service = Anulado: { $rig }, { $what }.
+moved-without-ro = { $rig } tiene membrana y falta su lectura de ósmosis. No cambié nada. Mándalo entero: { $example } 12
 nothing-to-withdraw = No hay nada tuyo de las últimas 12 horas que anular.
 dropped = Descartado. No se anotó nada.
