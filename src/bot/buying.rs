@@ -57,7 +57,7 @@ impl Turn<'_> {
     pub(super) fn missing_for_resin(&self, rig: &Rig, followed: &Followed) -> Vec<String> {
         let settings = followed.resin_lacks().into_iter();
         settings
-            .filter(|lack| matches!(lack, Lack::BedSize | Lack::Litres))
+            .filter(|lack| *lack != Lack::Change)
             .map(|lack| self.example_for(rig, lack))
             .collect()
     }

@@ -160,7 +160,7 @@ async fn a_fall_that_fits_a_new_membrane_is_asked_about() {
             assert_snapshot!(asked, @r"
             bot: Heron 95,5 % - bien
                  red 200 -> ósmosis 9 ppm, igual que ayer
-                 Parece una membrana nueva. ¿Lo es? Escribe: Heron membrana nueva - Heron misma membrana
+                 Parece una membrana nueva. ¿Lo es? Escribe: heron membrana nueva - heron misma membrana
                  Lava la membrana antes de recoger.
                  [Membrana nueva]  [Misma membrana]
             ");
@@ -174,7 +174,7 @@ async fn a_fall_that_fits_a_new_membrane_is_asked_about() {
             assert_snapshot!(asked, @r"
             bot: Heron 95.5 % - sound
                  tap 200 -> RO 9 ppm, same as yesterday
-                 That reads like a new membrane. Is there one? Type: Heron new membrane - Heron same membrane
+                 That reads like a new membrane. Is there one? Type: heron new membrane - heron same membrane
                  Flush before you roll up.
                  [New membrane]  [Same membrane]
             ");

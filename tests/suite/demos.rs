@@ -76,6 +76,7 @@ rarer! {
     people_come_and_go: "people-come-and-go.txt",
     people_entran_y_salen: "people-entran-y-salen.txt",
     readings_es: "readings-es.txt",
+    readings_jump_and_new_es: "readings-jump-and-new-es.txt",
     readings: "readings.txt",
     settings_all_es: "settings-all-es.txt",
     settings_all: "settings-all.txt",

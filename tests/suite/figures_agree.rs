@@ -47,7 +47,7 @@ pub async fn imports(world: &mut World, rows: &[String]) {
         .says("owner", &format!("import\nrig,date,tap,ro\n{}", rows.trim_end()))
         .await;
     let taken = world.says("owner", "import now").await;
-    assert!(taken.contains("Readings: "), "{taken}");
+    assert!(taken.starts_with("bot: Imported: "), "{taken}");
 }
 
 /// The next Monday at 07:00; what is said until then.

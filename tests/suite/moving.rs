@@ -278,7 +278,7 @@ async fn the_last_sheet_of_an_export_explains_each_column() {
     readings | withdrawn | When it was withdrawn. Such a row counts no more, and is not read in again.
     services | rig | The rig's name. Off the fleet: with "removed" behind it.
     services | time | When it was done, by the outfit's clock (ISO 8601).
-    services | what | membrane, resin, repack, prefilter, flush, oring, or same-membrane: somebody said that it was not changed.
+    services | what | membrane, resin, repack, prefilter, flush, oring, preserved, or same-membrane: somebody said that it was not changed.
     services | minutes | How long it took, in minutes.
     services | price_minor | What it cost, in the smallest unit of the outfit's currency, such as cents.
     services | by | Who told it: first name.
@@ -318,7 +318,7 @@ async fn the_last_sheet_of_an_export_explains_each_column() {
     readings | withdrawn | Cuándo se anuló. Esa fila ya no cuenta ni se vuelve a leer.
     services | rig | El nombre del equipo. Fuera de la flota: con "removed" detrás.
     services | time | Cuándo se hizo, según el reloj de la empresa (ISO 8601).
-    services | what | membrane (membrana), resin (resina), repack (compactada), prefilter (prefiltro), flush (lavado), oring (junta), o same-membrane: alguien dijo que no se cambió.
+    services | what | membrane (membrana), resin (resina), repack (compactada), prefilter (prefiltro), flush (lavado), oring (junta), preserved (en conservante), o same-membrane: alguien dijo que no se cambió.
     services | minutes | Cuánto duró, en minutos.
     services | price_minor | Lo que costó, en la unidad menor de la moneda de la empresa, como céntimos.
     services | by | Quién lo dijo: nombre de pila.

@@ -61,7 +61,10 @@ async fn what_ran_before_the_first_reading_is_counted_by_its_water() {
         .await;
     world.says("owner", "import now").await;
     let before = world.says("owner", "resin mule?").await;
-    assert_eq!(before, "bot: Mule: no readings yet to count from.");
+    assert_eq!(
+        before,
+        "bot: Mule: to count the resin I still need, for example:\n     mule 180 0"
+    );
     world.says("crew", "mule 450 0").await;
     // 14 days of 142.9 litres of 454 mg: 908 of 500 g.
     let used = used_percent(&world.says("owner", "resin mule?").await);
@@ -119,11 +122,11 @@ async fn the_resin_bill_is_the_one_that_the_beds_come_to() {
     let money = world.says("owner", "membrane heron?").await;
     assert_snapshot!(format!("{days}\n{money}"), @r"
     bot: Heron: resin for about 68 working days (42 to 95).
-         About 0 % used. The glass was not tested since the change.
+         Hardly used yet. The glass was not tested since the change.
     bot: Heron 94.9 % (94-95) - sound
          Cheapest to renew between now and Jan 2028.
          For now, waiting saves about £9 a month.
-         Its resin costs about £950 a year now; membrane and resin, renewed in time, about £1000 a year.
+         Its resin costs about £950 a year now; membrane and resin together, renewed at the best time, about £1000 a year.
          The 80 % rule would renew in Apr 2034, about £5100 dearer over its life.
          Resin a fifth dearer: Aug 2026. A fifth cheaper: Mar 2027.
          Prices as set: resin £9 a litre, membrane £220.

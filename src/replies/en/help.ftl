@@ -72,6 +72,7 @@ page-membrane = Rejection is the share of dissolved solids that the membrane hol
     Changed it: { $rig } new membrane
     I think it is new, but it is the old one: { $rig } same membrane
     New O-ring: { $rig } new o-ring
+    Laid up in preservative: { $rig } preserved
     What the states mean: help words
     Before you open a housing, shut the water off and relieve the pressure.
 page-prefilters = Sediment and carbon filters shield the membrane; chlorine that gets past a spent carbon filter ruins it. Follow the maker's interval, sooner where the water is dirty.
@@ -202,7 +203,8 @@ page-safety = Read and text from safe footing, never from a ladder or an edge.
 page-data = Kept: readings, what was done to rigs, and the outfit's settings. Of you: the platform's id, your first name and language, nothing else.
     No other outfit sees yours. What is taken back stays in the record, marked.
     Out of it for good: forget me
-    The owner takes all of it away (export), brings it in (import), sees who changed what (changes), can have old rows deleted (keep 5 years), or all of it (close outfit).
+    The owner takes all of it away (export), brings it in (import), sees who changed what (changes), or deletes all of it (close outfit).
+    The owner can also have old rows deleted: keep 5 years
 page-topics = There is help on reading, correct, flush, questions, pictures and words,
     on resin, membrane and prefilters,
     on rigs, parts, people, groups and safety,

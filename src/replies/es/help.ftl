@@ -72,6 +72,7 @@ page-membrane = El rechazo es la parte de los sólidos disueltos que la membrana
     Cambiada: { $rig } membrana nueva
     Creo que es nueva, pero es la de siempre: { $rig } misma membrana
     Junta nueva: { $rig } junta nueva
+    Guardada con conservante: { $rig } en conservante
     Qué significan los estados: ayuda palabras
     Antes de abrir un portafiltros, cierra el agua y quita la presión.
 page-prefilters = Los filtros de sedimentos y de carbón protegen la membrana; el cloro que pasa un carbón agotado la destruye. Sigue el plazo del fabricante, antes si el agua es sucia.
@@ -202,7 +203,8 @@ page-safety = Lee y escribe con los pies en lugar seguro, nunca desde una escale
 page-data = Se guardan las lecturas, lo que se hizo a los equipos y los ajustes de la empresa. De ti: el número de la plataforma, tu nombre de pila y tu idioma, nada más.
     Ninguna otra empresa ve la tuya. Lo anulado queda en el registro, marcado.
     Salir de todo para siempre: olvídame
-    El dueño se lo lleva todo (exportar), lo trae (importar), ve quién cambió qué (cambios), y puede hacer que se borre lo viejo (conservar 5 años) o todo (cerrar empresa).
+    El dueño se lo lleva todo (exportar), lo trae (importar), ve quién cambió qué (cambios) o lo borra todo (cerrar empresa).
+    El dueño también puede hacer que se borre lo viejo: conservar 5 años
 page-topics = Hay ayuda sobre lectura, corregir, lavado, preguntas, imágenes y palabras,
     sobre resina, membrana y prefiltros,
     sobre equipos, piezas, gente, grupos y seguridad,
