@@ -68,7 +68,7 @@ pub fn line(words: Words, facts: &Facts<'_>) -> String {
     answer.lines().next().unwrap_or_default().to_owned()
 }
 
-/// Whether nothing can be said of the bed for want of its size or of the litres a day.
+/// Whether nothing can be said of the bed for want of its size, the litres a day or a reading.
 fn is_uncounted(facts: &Facts<'_>) -> bool {
     facts.bed.is_none_or(|bed| {
         let by_the_glass = matches!(bed.state, BedState::Exhausted | BedState::EarlyBreakthrough);

@@ -80,6 +80,7 @@ rarer! {
     planes: "planes.txt",
     plans: "plans.txt",
     readings_es: "readings-es.txt",
+    readings_jump_and_new_es: "readings-jump-and-new-es.txt",
     readings: "readings.txt",
     settings_all_es: "settings-all-es.txt",
     settings_all: "settings-all.txt",

@@ -307,6 +307,7 @@ fn many_key(action: &Action) -> &'static str {
         Kind::RepackResin => "digest-many-repack-resin",
         Kind::ResinSoon => "digest-many-resin-soon",
         Kind::FindLeak => "digest-many-leak",
+        Kind::NewMembrane if action.items.iter().all(is_up_to_the_glass) => "glass-digest-many",
         Kind::NewMembrane if action.items.iter().all(is_to_weigh) => "digest-many-membrane-weigh",
         Kind::NewMembrane => "digest-many-membrane",
         Kind::PlanMembrane => "digest-many-plan-membrane",
@@ -320,10 +321,18 @@ fn many_key(action: &Action) -> &'static str {
     }
 }
 
-/// Whether no price says, or not yet, when it is renewed.
+/// Whether no price says, or not yet, when its membrane is renewed.
 fn is_to_weigh(item: &Item) -> bool {
     let Finding::NewMembrane { window, .. } = &item.finding else {
         return false;
     };
     matches!(window, Window::LineCrossed { .. } | Window::GlassDecides { .. })
+}
+
+/// Whether no resin follows its membrane.
+fn is_up_to_the_glass(item: &Item) -> bool {
+    let Finding::NewMembrane { window, .. } = &item.finding else {
+        return false;
+    };
+    matches!(window, Window::GlassDecides { .. })
 }

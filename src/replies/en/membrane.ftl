@@ -27,6 +27,8 @@ glass-decides = A new membrane saves no resin here, so no price decides: renew i
 glass-lines-decide = A new membrane saves no resin here, so no price decides: renew it when it falls below your lines.
 glass-digest = { $rig }: have a membrane ready
     it is at { $percent }; no resin follows, so the glass decides
+glass-digest-many = Have membranes ready; no resin follows here, so the glass decides
+    { $rigs }
 glass-note = { $rig } { $percent }: have a membrane ready.
     The second Monday in a row that asks for it. No resin follows, so the glass decides.
 glass-due-crossed = The due line is crossed: have a membrane ready.

@@ -31,6 +31,8 @@ glass-decides = Aquí una membrana nueva no ahorra resina, así que no decide ni
 glass-lines-decide = Aquí una membrana nueva no ahorra resina, así que no decide ningún precio: cámbiala cuando baje de tus líneas.
 glass-digest = { $rig }: ten una membrana a mano
     está en el { $percent }; sin resina decide el vidrio
+glass-digest-many = Ten membranas a mano; aquí, sin resina, decide el vidrio
+    { $rigs }
 glass-note = { $rig } { $percent }: ten una membrana a mano.
     Es el segundo lunes seguido que la pide. Sin resina decide el vidrio.
 glass-due-crossed = Ya pasó la línea de aviso: ten una membrana a mano.
