@@ -315,7 +315,8 @@ proptest! {
                 Finding::NewMembrane { window: Window::LineCrossed { priced, .. }, .. } =>
                     facts.renewal.is_some() == *priced && facts.rejection.unwrap().mid < 0.85,
                 Finding::NewMembrane { window: Window::GlassDecides { .. }, .. } =>
-                    rig.behind != Behind::Resin && facts.rejection.unwrap().mid < 0.85,
+                    rig.behind == Behind::Glass { wants_new: true }
+                        || rig.behind != Behind::Resin && facts.rejection.unwrap().mid < 0.85,
                 Finding::Prefilters { .. } => facts.prefilter.due_at.unwrap() <= NOW + 14 * DAY,
                 Finding::Flush { worked, flushed } => rig.manual_flush && worked > flushed,
                 Finding::AskMembrane { .. } => facts.question.is_some(),

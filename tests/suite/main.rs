@@ -19,6 +19,7 @@ mod database_away;
 mod demos;
 mod digest_fleet;
 mod digest_followed;
+mod digest_glass;
 mod digest_notes;
 mod digest_papers;
 mod digest_rules;
