@@ -10,9 +10,9 @@ membrane-due-crossed = Ya pasó la línea de aviso: compara una membrana nueva c
 membrane-due-far = No tocará cambiarla en tres años.
 membrane-due-unknown = Cuándo tocará aún no se sabe: hacen falta ocho lecturas en 45 días.
 membrane-basis = { $readings ->
-    [one] Con 1 lectura
-   *[other] Con { $readings } lecturas
-  }, corregidas por agua fría y poca presión cuando las diste.
+    [one] Con 1 lectura, corregida
+   *[other] Con { $readings } lecturas, corregidas
+  } por agua fría y poca presión cuando las diste.
 membrane-new = { $rig }: membrana nueva { $day ->
     [hoy] desde hoy
     [ayer] desde ayer
