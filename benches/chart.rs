@@ -7,12 +7,13 @@ use std::hint::black_box;
 use criterion::{Criterion, criterion_group, criterion_main};
 use jiff::ToSpan;
 use jiff::civil::{Date, date};
-use tapside::chart::fleet_sheet::{self, Fleet, Row};
-use tapside::chart::rig_history::Level;
-use tapside::chart::{png, rig_history};
+use tapside::chart::png;
+use tapside::chart::rig_history::{Dot, Level, Record};
 use tapside::replies::Words;
 use tapside::replies::membrane::DueLine;
-use tapside::replies::pictures::rig_history::{Facts, picture};
+use tapside::replies::pictures::fleet::{self, Rig};
+use tapside::replies::pictures::resin::Left;
+use tapside::replies::pictures::rig_history::{self, Facts};
 use tapside::water::condition::Condition;
 use tapside::water::settings::Limits;
 
@@ -31,72 +32,70 @@ fn two_years() -> Facts<'static> {
     let every = |step: i32, from: i32, to: i32| (from..to).filter(move |nth| nth % step == 0);
     Facts {
         rig: "Otter",
-        today: TODAY,
-        limits: Limits::default(),
-        condition: Some(Condition::Wearing),
+        condition: Condition::Wearing,
         level: Some((0.85, 0.86, 0.87)),
         readings_used: 208,
+        corrected: true,
         due: DueLine::Within {
             early: day(780),
             likely: day(830),
             late: Some(day(900)),
         },
         advice: None,
-        readings: every(3, 0, 728)
-            .map(|nth| rig_history::Dot {
-                day: day(nth),
-                rejection: mid(nth) + 0.008 * f64::from(nth * 7919 % 13 - 6) / 6.0,
-                set_aside: nth % 90 == 0,
-            })
-            .collect(),
-        trend: vec![every(3, 0, 729).map(level).collect()],
-        forecast: every(4, 728, 920).map(level).collect(),
-        leaks: Vec::new(),
-        resin_changes: every(30, 0, 728).map(day).collect(),
-        membrane_changes: vec![day(0)],
+        permeate_ppm: None,
+        record: Record {
+            today: TODAY,
+            limits: Limits::default(),
+            readings: every(3, 0, 728)
+                .map(|nth| Dot {
+                    day: day(nth),
+                    rejection: mid(nth) + 0.008 * f64::from(nth * 7919 % 13 - 6) / 6.0,
+                    set_aside: nth % 90 == 0,
+                })
+                .collect(),
+            trend: vec![every(3, 0, 729).map(level).collect()],
+            forecast: every(4, 728, 920).map(level).collect(),
+            due: None,
+            faults: Vec::new(),
+            resin_changes: every(30, 0, 728).map(day).collect(),
+            membrane_changes: vec![day(0)],
+        },
     }
 }
 
-fn sixty_rigs() -> Fleet {
-    let row = |nth: usize| Row {
+fn sixty_rigs() -> Vec<Rig> {
+    let rig = |nth: usize| Rig {
         name: format!("Rig {nth}"),
-        state: Some(Condition::Wearing),
-        word: "wearing".to_owned(),
-        value: "88 %".to_owned(),
-        resin: "resin: 6-13 days".to_owned(),
-        urgent: nth < 3,
+        condition: Some(Condition::Wearing),
+        level: Some(0.88),
+        before_leak: None,
+        product_ppm: None,
+        resin: Left::Days([6.0, 9.0, 13.0]),
+        bed_left: Some(0.4),
+        job: (nth < 3).then_some(fleet::Job::OrderMembrane),
         trend: vec![
             (0..180)
                 .map(|day| (TODAY.saturating_sub((180 - day).days()), 0.9))
                 .collect(),
         ],
+        beds: Vec::new(),
     };
-    Fleet {
-        headline: "3 of 60 rigs need attention".to_owned(),
-        subline: "Rejection over 26 weeks, most urgent first".to_owned(),
-        since: TODAY.saturating_sub(182.days()),
-        today: TODAY,
-        limits: Limits::default(),
-        rigs: (0..60).map(row).collect(),
-        rest: None,
-        zone: Some("due below 85 %".to_owned()),
-        nothing: String::new(),
-    }
+    (0..60).map(rig).collect()
 }
 
 fn chart(c: &mut Criterion) {
     let words = Words::of(Some("en"));
-    let facts = picture(words, two_years());
-    let fleet = sixty_rigs();
-    c.bench_function("svg of two years of one rig", |b| {
-        b.iter(|| rig_history::draw(black_box(&facts)).svg());
-    });
-    c.bench_function("svg of a fleet's first sheet", |b| {
-        b.iter(|| fleet_sheet::draw(black_box(&fleet)).svg());
+    let (facts, rigs) = (two_years(), sixty_rigs());
+    let since = TODAY.saturating_sub(182.days());
+    let history = || rig_history::sheet(words, facts.clone());
+    let fleet = || fleet::sheets(words, rigs.clone(), Limits::default(), since, TODAY);
+    c.bench_function("svg of two years of one rig", |b| b.iter(|| black_box(history()).svg()));
+    c.bench_function("svg of a fleet's four sheets", |b| {
+        b.iter(|| black_box(fleet()).iter().map(|sheet| sheet.svg().len()).sum::<usize>());
     });
     let sheets = [
-        ("png of two years of one rig", rig_history::draw(&facts)),
-        ("png of a fleet's first sheet", fleet_sheet::draw(&fleet)),
+        ("png of two years of one rig", history()),
+        ("png of a fleet's first sheet", fleet().swap_remove(0)),
     ];
     for (name, sheet) in &sheets {
         c.bench_function(name, |b| b.iter(|| png(black_box(sheet)).unwrap().len()));

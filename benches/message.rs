@@ -4,7 +4,7 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use tapside::message::{Rig, Scene, read};
+use tapside::grammar::{Rig, Scene, read};
 
 fn messages(criterion: &mut Criterion) {
     let names = [

@@ -16,8 +16,8 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::{Duration, Instant};
 
-use tapside::bot::envelope::{Arrived, Chat, Happening, Incoming, Person};
 use tapside::bot::{Bot, BotSettings, Tokens};
+use tapside::domain::envelope::{Arrived, Chat, Happening, Incoming, Person};
 use tapside::store::Store;
 
 const RIGS: i64 = 5;

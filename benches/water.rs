@@ -5,7 +5,7 @@ use std::hint::black_box;
 
 use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
 use tapside::water::assess::assess;
-use tapside::water::history::{Event, Reading, Service, Work};
+use tapside::water::history::{Event, Reading, Service, ServiceKind};
 use tapside::water::prior::Lessons;
 use tapside::water::quantity::Ppm;
 use tapside::water::renewal::Prices;
@@ -31,11 +31,14 @@ fn five_years() -> Vec<Event> {
         if at % (700 * DAY) == 0 {
             events.push(Event::Service(Service {
                 at,
-                what: Work::Membrane,
+                what: ServiceKind::Membrane,
             }));
         }
         if i % 9 == 0 {
-            events.push(Event::Service(Service { at, what: Work::Resin }));
+            events.push(Event::Service(Service {
+                at,
+                what: ServiceKind::Resin,
+            }));
         }
     }
     events

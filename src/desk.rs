@@ -4,19 +4,13 @@
 use std::collections::HashMap;
 use std::sync::Arc;
 
-use crate::bot::envelope::{Arrived, Body, Button, Chat, Drawing, File, Happening, Incoming, Person, Send};
 use crate::bot::{Bot, BotSettings, Tokens};
+use crate::domain::envelope::Sent;
+use crate::domain::envelope::{Arrived, Body, Button, Chat, Drawing, File, Happening, Incoming, Person, Send};
 use crate::store::people::Role;
-use crate::store::sends::{self, Limits, Sent};
+use crate::store::sends::{self, Landed};
 use crate::store::{self, Store, StoreError};
 
-/// At a desk nobody limits how fast the bot may speak.
-const UNLIMITED: Limits = Limits {
-    per_second: i64::MAX,
-    private_gap: 0,
-    group_gap: 0,
-    burst: 0,
-};
 const ME: &str = "desk";
 /// The one group chat at a desk, and how it is called there.
 const GROUP: &str = "#desk:group";
@@ -230,25 +224,36 @@ impl Desk {
 
     async fn deliver(&mut self, now: i64) -> Result<Vec<Heard>, StoreError> {
         let mut all = Vec::new();
+        let mut shown = Vec::new();
         loop {
             let store = self.bot.store().clone();
-            let claimed = sends::claim(&store, ME, &UNLIMITED, 100, 60, now * 1000).await?;
+            let claimed = sends::claim(&store, ME, 100).await?;
             if claimed.is_empty() {
                 all.sort_by_key(|(id, _)| *id);
                 return Ok(all.into_iter().map(|(_, heard)| heard).collect());
             }
-            let mut drawn = Vec::with_capacity(claimed.len());
-            for send in claimed {
-                drawn.push(if self.draws { self.bot.draw(send).await } else { send });
-            }
             let mut tx = store.begin().await?;
-            for send in &drawn {
+            let mut landed = Vec::with_capacity(claimed.len());
+            for mut send in claimed {
+                send.files = sends::files(&mut tx, &send.body).await?;
                 let key = format!("desk:bot/{}", send.id);
-                sends::settle(&mut tx, send, ME, &Sent::Delivered(Some(key.clone())), now).await?;
+                landed.push(Landed {
+                    id: send.id,
+                    chat: send.chat.clone(),
+                    sent: Sent::Delivered(Some(key.clone())),
+                    tries: 1,
+                    pause_s: 0,
+                });
                 self.last_heard.insert(called(&send.chat), key);
-                all.extend(self.shown(send).map(|heard| (send.id, heard)));
+                shown.push(send);
             }
+            sends::settle(&mut tx, ME, &landed, now).await?;
             tx.commit().await?;
+            for send in shown.drain(..) {
+                let made = self.bot.make_file(send).await;
+                let drawn = if self.draws { self.bot.draw(made).await } else { made };
+                all.extend(self.shown(&drawn).map(|heard| (drawn.id, heard)));
+            }
         }
     }
 
@@ -272,6 +277,7 @@ impl Desk {
                 (below("picture", &undrawn, caption), &[])
             }
             Body::Document { caption, .. } => (below("file", &send.files, caption), &[]),
+            Body::Export { name, .. } => (format!("[file: {name}]"), &[]),
             Body::Acknowledge { text, .. } => (text.clone()?, &[]),
         };
         self.buttons.extend(

@@ -6,7 +6,7 @@ mod plain;
 
 use std::io::{BufRead, Write};
 
-use crate::message::{Rig, Scene};
+use crate::grammar::{Rig, Scene};
 use conversation::Conversation;
 
 /// What the command line says.
@@ -21,6 +21,9 @@ pub struct ReadArgs {
     /// Read JSON lines {"id","text","fleet","sender_default_rig","context","degrees"} and print JSON lines
     #[arg(long)]
     pub json: bool,
+    /// With --json: what became of each number, as "why"
+    #[arg(long)]
+    pub why: bool,
     /// Unit of bare degrees
     #[arg(long, value_enum, ignore_case = true, default_value = "C")]
     pub degrees: Degrees,

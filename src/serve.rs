@@ -20,13 +20,14 @@ use std::time::Duration;
 use anyhow::Context;
 use secrecy::ExposeSecret;
 use tokio::signal::unix::{SignalKind, signal};
-use tokio::sync::{Notify, watch};
+use tokio::sync::watch;
 use tokio::task::JoinSet;
 use tracing::{error, info, warn};
 
 use crate::bot::{Bot, BotSettings, Tokens};
 use crate::clock;
 use crate::config::Settings;
+use crate::outbox::{Outbox, delivery};
 use crate::store::Store;
 use crate::transport::telegram::Telegram;
 
@@ -37,15 +38,15 @@ pub use webhook::of as webhook_of;
 const NEEDS_THE_HOST: u8 = 2;
 
 /// How long a stop may take in all; 5 s is promised.
-const STOP_WITHIN: Duration = Duration::from_millis(4500);
+const STOP_WITHIN: Duration = Duration::from_millis(3500);
 
 /// What the loops share.
 struct Shared {
     telegram: Telegram,
     bot: Arc<Bot>,
     settings: Settings,
-    /// Something was committed that may have to be sent.
-    committed: Notify,
+    /// What is on its way out.
+    outbox: Arc<Outbox>,
     /// What was done so far.
     tally: Tally,
     /// UTC seconds.
@@ -100,13 +101,17 @@ pub async fn run_until(settings: Settings, bot: Arc<Bot>, stop: impl Future<Outp
         Some(address) => Some(listen::bind(address).await?),
         None => None,
     };
+    let started_at = clock::now();
+    let me = sender::holder(&settings.instance, clock::now_ms());
+    let outbox = Arc::new(Outbox::new(me, &settings.limits));
+    bot.send_through(outbox.clone());
     let shared = Arc::new(Shared {
         telegram,
         bot,
         settings,
-        committed: Notify::new(),
+        outbox,
         tally: Tally::default(),
-        started_at: clock::now(),
+        started_at,
     });
     let (tell, told) = watch::channel(false);
     let mut loops = JoinSet::new();
@@ -138,7 +143,9 @@ pub async fn run_until(settings: Settings, bot: Arc<Bot>, stop: impl Future<Outp
             return Ok(ExitCode::from(NEEDS_THE_HOST));
         }
     }
-    loops.spawn(sender::run(shared.clone(), told.clone()));
+    let (outbox, store) = (shared.outbox.clone(), shared.bot.store().clone());
+    let copy = shared.settings.instance.clone();
+    loops.spawn(delivery::run(outbox, store, copy, shared.clone(), told.clone()));
     loops.spawn(menus::run(shared.clone(), told.clone()));
     loops.spawn(tick::run(shared.clone(), told));
     let failed = tokio::select! {

@@ -1,8 +1,9 @@
 //! One invented rig: solution-diffusion with temperature and pressure acting
 //! physically, wear of four shapes, seasons, sites, a rounding meter, blunders,
-//! leaks, unlogged changes. None of it shares code with the filter.
+//! leaks, unlogged changes, copied feeds, misstated litres, first membranes of
+//! unknown age, weeks off. None of it shares code with the filter.
 
-use tapside::water::history::{Event, Reading, Service, Work};
+use tapside::water::history::{Event, Reading, Service, ServiceKind};
 use tapside::water::quantity::{Ppm, Pressure, Temperature, Volume};
 use tapside::water::renewal::Prices;
 use tapside::water::settings::Settings;
@@ -13,19 +14,90 @@ pub const START: i64 = 1_700_000_000;
 /// How a crew logs.
 #[derive(Clone, Copy, PartialEq)]
 pub enum Kind {
+    Easy,
     Typical,
+    Harsh,
     Sparse,
-    Careful,
+}
+
+/// What a kind of rig is like.
+struct Habits {
+    /// Readings a week, least and most.
+    per_week: [f64; 2],
+    /// Mean temperature of the water, C: middle and spread.
+    mean_c: [f64; 2],
+    /// Scatter from site to site, of ln(salt passage), least and most.
+    scatter: [f64; 2],
+    /// Share of readings with an unrinsed cup or water not run in, which read high.
+    unrinsed: f64,
+    /// Scatter of the tap, of ln.
+    tap_scatter: f64,
+    /// Share of feeds copied from the reading before.
+    copied: f64,
+    blunders: f64,
+    /// Share of new membranes that nobody logs.
+    unlogged: f64,
+    /// ln(litres told over true): middle and spread.
+    litres_off: [f64; 2],
+    /// Weeks off in a year: winter and summer, at most.
+    weeks_off: [f64; 2],
 }
 
 impl Kind {
-    pub const ALL: [Self; 3] = [Self::Typical, Self::Sparse, Self::Careful];
+    pub const ALL: [Self; 4] = [Self::Easy, Self::Typical, Self::Harsh, Self::Sparse];
+
+    fn habits(self) -> Habits {
+        let typical = Habits {
+            per_week: [1.0, 3.0],
+            mean_c: [12.0, 1.0],
+            scatter: [0.05, 0.14],
+            unrinsed: 0.10,
+            tap_scatter: 0.12,
+            copied: 0.05,
+            blunders: 0.025,
+            unlogged: 0.2,
+            litres_off: [0.15, 0.25],
+            weeks_off: [3.0, 2.0],
+        };
+        match self {
+            Self::Typical => typical,
+            Self::Sparse => Habits {
+                per_week: [0.25, 0.8],
+                ..typical
+            },
+            // Tells the temperature, and its water may be far from 12 C.
+            Self::Easy => Habits {
+                per_week: [3.0, 6.0],
+                mean_c: [14.0, 5.0],
+                scatter: [0.04, 0.09],
+                unrinsed: 0.04,
+                copied: 0.0,
+                blunders: 0.015,
+                unlogged: 0.1,
+                litres_off: [0.05, 0.15],
+                ..typical
+            },
+            Self::Harsh => Habits {
+                per_week: [0.8, 2.0],
+                scatter: [0.12, 0.24],
+                unrinsed: 0.18,
+                tap_scatter: 0.25,
+                copied: 0.12,
+                blunders: 0.05,
+                unlogged: 0.45,
+                litres_off: [0.25, 0.35],
+                weeks_off: [6.0, 3.0],
+                ..typical
+            },
+        }
+    }
 
     pub fn name(self) -> &'static str {
         match self {
+            Self::Easy => "easy",
             Self::Typical => "typical",
+            Self::Harsh => "harsh",
             Self::Sparse => "sparse",
-            Self::Careful => "careful",
         }
     }
 }
@@ -34,10 +106,13 @@ impl Kind {
 #[derive(Clone, Copy, Default)]
 pub struct World {
     /// The second truth: salt passage that grows linearly or ever faster, 93 to 97 %
-    /// when new, growth nearly in step with the feed, 80 to 2000 L a working day.
+    /// when new, growth nearly in step with the feed, 80 to 2000 L a working day, and
+    /// leaks that multiply the salt passage instead of letting raw water in.
     pub second: bool,
     /// The owner told how busy each month is.
     pub tells_months: bool,
+    /// The owner told the first membrane's age, to the year.
+    pub tells_age: bool,
 }
 
 /// Random numbers: splitmix64 (Steele, Lea & Flood, OOPSLA 2014).
@@ -75,7 +150,7 @@ impl Dice {
 pub struct Membrane {
     pub from: usize,
     pub logged: bool,
-    age0: f64,
+    pub age0: f64,
     salt0: f64,
     water0: f64,
     rate: f64,
@@ -143,6 +218,8 @@ pub struct Site {
     pub feed: f64,
     pub litres: f64,
     pub winter: f64,
+    /// Weeks off about New Year and in August.
+    pub weeks_off: [f64; 2],
 }
 
 impl Site {
@@ -151,8 +228,19 @@ impl Site {
         self.mean_c - self.swing_c * (std::f64::consts::TAU * (when - 0.08)).cos()
     }
 
+    pub fn is_off(&self, day: f64) -> bool {
+        let when = (day + (START / 86_400) as f64) / 365.25;
+        [0.0, 0.62].iter().zip(self.weeks_off).any(|(middle, weeks)| {
+            let apart = (when - middle + 0.5).rem_euclid(1.0) - 0.5;
+            apart.abs() < weeks * 7.0 / 365.25 / 2.0
+        })
+    }
+
     /// Litres on an average calendar day at a time of year.
     pub fn litres(&self, day: f64) -> f64 {
+        if self.is_off(day) {
+            return 0.0;
+        }
         self.litres * 5.0 / 7.0 * (1.0 + self.winter * (self.celsius(day) - self.mean_c) / self.swing_c)
     }
 }
@@ -160,7 +248,20 @@ impl Site {
 pub struct Leak {
     pub from: f64,
     pub to: f64,
+    /// Share of raw water in the permeate, or a factor on the salt passage.
+    pub raw_share: Option<f64>,
+    /// Salt passage with over without it, when it began.
     pub factor: f64,
+}
+
+impl Leak {
+    fn with(&self, passage: f64) -> f64 {
+        let leaking = match self.raw_share {
+            Some(share) => passage + share * (1.0 - passage),
+            None => passage * self.factor,
+        };
+        leaking.min(0.95)
+    }
 }
 
 pub struct Rig {
@@ -175,6 +276,8 @@ pub struct Rig {
     pub settings: Settings,
     /// Days on which the bed ran out.
     pub resin_days: Vec<f64>,
+    /// Days on which half of it was used.
+    pub half_days: Vec<f64>,
 }
 
 impl Rig {
@@ -202,8 +305,9 @@ pub fn invent(kind: Kind, seed: u64, world: World) -> Rig {
     for _ in 0..5 {
         dice.next();
     }
+    let habits = kind.habits();
     let mut site = Site {
-        mean_c: dice.between(10.5, 14.0),
+        mean_c: (habits.mean_c[0] + habits.mean_c[1] * dice.normal()).clamp(4.0, 27.0),
         swing_c: dice.between(3.0, 8.0),
         salt_per_c: dice.between(0.048, 0.062),
         water_per_c: dice.between(0.025, 0.033),
@@ -211,6 +315,7 @@ pub fn invent(kind: Kind, seed: u64, world: World) -> Rig {
         feed: (5.2 + 0.45 * dice.normal()).exp().clamp(60.0, 600.0),
         litres: dice.between(200.0, 800.0),
         winter: dice.between(0.0, 0.4),
+        weeks_off: habits.weeks_off.map(|most| most * dice.unit()),
     };
     if world.second {
         site.litres = 80.0 * 25.0_f64.powf((site.litres - 200.0) / 600.0);
@@ -222,6 +327,7 @@ pub fn invent(kind: Kind, seed: u64, world: World) -> Rig {
         resin_per_litre: dice.between(4.0, 9.0),
         resin_labour: dice.between(0.0, 30.0).round(),
     };
+    let litres_off = habits.litres_off[0] + habits.litres_off[1] * dice.normal();
     let mut rig = Rig {
         world,
         bed_grams: resin_litres * 20.0 * dice.between(0.7, 1.3),
@@ -230,10 +336,11 @@ pub fn invent(kind: Kind, seed: u64, world: World) -> Rig {
         events: Vec::new(),
         blunders: Vec::new(),
         resin_days: Vec::new(),
+        half_days: Vec::new(),
         settings: Settings {
             prices: Some(prices),
             resin_litres: Some(resin_litres),
-            litres_per_workday: Some((site.litres * dice.between(0.8, 1.2)).round()),
+            litres_per_workday: Some((site.litres * litres_off.exp()).round()),
             ..Settings::default()
         },
         site,
@@ -241,14 +348,16 @@ pub fn invent(kind: Kind, seed: u64, world: World) -> Rig {
     if world.tells_months {
         let january = -((START / 86_400) as f64);
         rig.settings.month_shares = std::array::from_fn(|month| {
-            let day = january + (month as f64 + 0.5) * 365.25 / 12.0;
-            (10.0 * rig.site.litres(day) / (rig.site.litres * 5.0 / 7.0)).round() / 10.0
+            let from = january + month as f64 * 365.25 / 12.0;
+            let mean = (0..30).map(|day| rig.site.litres(from + f64::from(day))).sum::<f64>() / 30.0;
+            (10.0 * mean / (rig.site.litres * 5.0 / 7.0)).round() / 10.0
         });
     }
-    membranes(&mut rig, &mut dice);
+    membranes(&mut rig, &habits, &mut dice);
     leaks(&mut rig, &mut dice);
     resin(&mut rig, &mut dice);
-    readings(&mut rig, kind, &mut dice);
+    tell_age(&mut rig);
+    readings(&mut rig, kind, &habits, &mut dice);
     let mut order: Vec<usize> = (0..rig.events.len()).collect();
     order.sort_by_key(|&i| rig.events[i].at());
     rig.blunders = order.iter().map(|&i| rig.blunders[i]).collect();
@@ -256,24 +365,29 @@ pub fn invent(kind: Kind, seed: u64, world: World) -> Rig {
     rig
 }
 
+/// The owner tells the first membrane's age to the year, where that is asked for.
+fn tell_age(rig: &mut Rig) {
+    rig.settings.first_membrane_years = Some(rig.membranes[0].age0.round()).filter(|_| rig.world.tells_age);
+}
+
 fn at(day: f64) -> i64 {
     START + (day * 86_400.0) as i64
 }
 
-fn serve(rig: &mut Rig, day: f64, what: Work) {
+fn serve(rig: &mut Rig, day: f64, what: ServiceKind) {
     rig.events.push(Event::Service(Service { at: at(day), what }));
     rig.blunders.push(false);
 }
 
-fn membranes(rig: &mut Rig, dice: &mut Dice) {
+fn membranes(rig: &mut Rig, habits: &Habits, dice: &mut Dice) {
     let own_rate = 0.50 * (0.35 * dice.normal()).exp();
     let mut from = 0;
-    let old = dice.chance(0.4);
-    let age = if old { dice.between(0.2, 1.5) } else { 0.0 };
+    let old = dice.chance(0.5);
+    let age = if old { dice.between(0.0, 2.0) } else { 0.0 };
     let mut next = Membrane::draw(dice, 0, !old, age, rig, own_rate);
     loop {
         if next.logged {
-            serve(rig, from as f64, Work::Membrane);
+            serve(rig, from as f64, ServiceKind::Membrane);
         }
         rig.membranes.push(next);
         let worn = dice.between(0.74, 0.82);
@@ -281,7 +395,7 @@ fn membranes(rig: &mut Rig, dice: &mut Dice) {
             return;
         };
         from = end;
-        let logged = dice.chance(0.8);
+        let logged = !dice.chance(habits.unlogged);
         next = Membrane::draw(dice, from, logged, 0.0, rig, own_rate);
     }
 }
@@ -290,13 +404,22 @@ fn leaks(rig: &mut Rig, dice: &mut Dice) {
     let mut day = 60.0 - 365.0 / 0.35 * dice.unit().max(1e-9).ln();
     while day < DAYS as f64 {
         let lasts = dice.between(15.0, 70.0);
+        let passage = 1.0 - rig.true_rejection(day);
+        let drawn = dice.unit();
+        let raw_share = 0.02 * (0.12_f64 / 0.02).powf(drawn);
+        let raw_share = (!rig.world.second).then_some(raw_share);
+        let factor = match raw_share {
+            Some(share) => 1.0 + share * (1.0 - passage) / passage,
+            None => 1.3 * (3.0_f64 / 1.3).powf(drawn),
+        };
         rig.leaks.push(Leak {
             from: day,
             to: day + lasts,
-            factor: dice.between(1.3_f64.ln(), 3.0_f64.ln()).exp(),
+            raw_share,
+            factor,
         });
         if dice.chance(0.5) {
-            serve(rig, day + lasts, Work::ORing);
+            serve(rig, day + lasts, ServiceKind::ORing);
         }
         day += lasts - 365.0 / 0.35 * dice.unit().max(1e-9).ln();
     }
@@ -304,57 +427,65 @@ fn leaks(rig: &mut Rig, dice: &mut Dice) {
 
 fn leaving(rig: &Rig, day: f64) -> f64 {
     let s = &rig.site;
-    let leak = rig.leak_at(day).map_or(1.0, |leak| leak.factor);
-    (rig.membrane_at(day)
-        .passage(day, s.celsius(day), s.usual_bar, s.feed, s)
-        * leak)
-        .min(0.95)
+    let passage = rig
+        .membrane_at(day)
+        .passage(day, s.celsius(day), s.usual_bar, s.feed, s);
+    rig.leak_at(day).map_or(passage, |leak| leak.with(passage))
 }
 
 fn resin(rig: &mut Rig, dice: &mut Dice) {
     let mut load = rig.bed_grams * dice.unit();
     for day in 0..DAYS {
         let day = day as f64;
+        let before = load;
         load += rig.site.litres(day) * (rig.site.feed * leaving(rig, day) + 3.0) / 1000.0;
+        if before < 0.5 * rig.bed_grams && load >= 0.5 * rig.bed_grams {
+            rig.half_days.push(day);
+        }
         if load > rig.bed_grams {
             rig.resin_days.push(day);
-            serve(rig, day + dice.between(0.0, 3.0), Work::Resin);
+            serve(rig, day + dice.between(0.0, 3.0), ServiceKind::Resin);
             load = 0.0;
         }
     }
 }
 
-fn readings(rig: &mut Rig, kind: Kind, dice: &mut Dice) {
-    let per_week = match kind {
-        Kind::Typical => dice.between(1.0, 3.0),
-        Kind::Sparse => dice.between(0.25, 0.8),
-        Kind::Careful => dice.between(3.0, 6.0),
-    };
-    let tells_c = if kind == Kind::Careful {
+fn readings(rig: &mut Rig, kind: Kind, habits: &Habits, dice: &mut Dice) {
+    let per_week = dice.between(habits.per_week[0], habits.per_week[1]);
+    let tells_c = if kind == Kind::Easy {
         0.9
     } else {
         *[0.0, 0.0, 0.3].get((dice.unit() * 3.0) as usize).unwrap_or(&0.0)
     };
-    let tells_bar = if kind == Kind::Careful { 0.7 } else { 0.1 };
-    let scatter = dice.between(0.05, 0.14);
+    let tells_bar = if kind == Kind::Easy { 0.7 } else { 0.1 };
+    let scatter = dice.between(habits.scatter[0], habits.scatter[1]);
     let mut drift = 0.0;
     let mut day = 0.3;
+    let mut last_feed = None;
     loop {
         day += -7.0 / per_week * dice.unit().max(1e-9).ln();
         if day >= DAYS as f64 {
             return;
         }
+        if rig.site.is_off(day) {
+            continue;
+        }
         drift = 0.9 * drift + 0.02 * dice.normal();
         let bar = rig.site.usual_bar * (0.10 * dice.normal()).exp();
         let celsius = rig.site.celsius(day) + 1.5 * dice.normal();
-        let mut feed = rig.site.feed * (0.12 * dice.normal()).exp();
+        let mut feed = rig.site.feed * (habits.tap_scatter * dice.normal()).exp();
         let membrane = rig.membrane_at(day);
-        let leak = rig.leak_at(day).map_or(1.0, |leak| leak.factor);
         let passage = membrane.passage(day, celsius, bar, feed, &rig.site);
-        let mut permeate = feed * (passage * leak * (scatter * dice.normal() + drift).exp()).min(0.95);
+        let passage = rig.leak_at(day).map_or(passage, |leak| leak.with(passage));
+        let unrinsed = if dice.chance(habits.unrinsed) {
+            -0.25 * dice.unit().max(1e-9).ln()
+        } else {
+            0.0
+        };
+        let mut permeate = feed * (passage * (scatter * dice.normal() + drift + unrinsed).exp()).min(0.95);
         feed *= 1.0 + 0.012 * dice.normal();
         permeate *= 1.0 + 0.012 * dice.normal();
-        let blunder = dice.chance(0.025);
+        let blunder = dice.chance(habits.blunders);
         if blunder {
             match (dice.unit() * 5.0) as u8 {
                 0 => permeate *= 10.0,
@@ -363,11 +494,16 @@ fn readings(rig: &mut Rig, kind: Kind, dice: &mut Dice) {
                 3 => feed *= 10.0,
                 _ => permeate += feed * dice.between(0.08, 0.3),
             }
+        } else if dice.chance(habits.copied)
+            && let Some(last) = last_feed
+        {
+            feed = last;
         }
         let ppm = |value: f64| Ppm::new(value.round().max(0.0));
         let (Ok(feed), Ok(permeate)) = (ppm(feed), ppm(permeate)) else {
             continue;
         };
+        last_feed = Some(feed.ppm()).filter(|_| !blunder);
         let mut reading = Reading::of(at(day), feed, permeate);
         if dice.chance(tells_c) {
             reading.temperature = Temperature::from_celsius(celsius.max(0.5).round()).ok();

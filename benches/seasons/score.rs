@@ -21,7 +21,9 @@ struct Followed {
     stops: Vec<[Option<f64>; 3]>,
 }
 
-pub fn follow(fleet: &[Rig], tally: &mut Tally) {
+/// Follows a fleet, and returns each rig's own tally.
+pub fn follow(fleet: &[Rig]) -> Vec<Tally> {
+    let mut tallies: Vec<Tally> = fleet.iter().map(|_| Tally::default()).collect();
     let mut histories: Vec<History> = fleet.iter().map(|_| History::default()).collect();
     let mut followed: Vec<Followed> = fleet.iter().map(|_| Followed::default()).collect();
     let mut next = vec![0; fleet.len()];
@@ -39,10 +41,10 @@ pub fn follow(fleet: &[Rig], tally: &mut Tally) {
                 next[i] += 1;
             }
             let said = assess(&histories[i], &rig.settings, &outfit, now);
-            score_week(rig, day, &said, &mut followed[i], tally);
+            score_week(rig, day, &said, &mut followed[i], &mut tallies[i]);
         }
     }
-    for (rig, followed) in fleet.iter().zip(&followed) {
+    for ((rig, followed), tally) in fleet.iter().zip(&followed).zip(&mut tallies) {
         tally.years += DAYS as f64 / 365.25;
         score_leaks(rig, followed, tally);
         money::score(rig, &followed.stops, tally);
@@ -54,6 +56,7 @@ pub fn follow(fleet: &[Rig], tally: &mut Tally) {
             .filter(|m| !m.logged && m.from + 42 < DAYS)
             .count() as f64;
     }
+    tallies
 }
 
 fn score_week(rig: &Rig, day: f64, said: &Assessment, followed: &mut Followed, tally: &mut Tally) {
@@ -111,7 +114,47 @@ fn score_forecasts(rig: &Rig, day: f64, said: &Assessment, tally: &mut Tally) {
     }
     let runs_out = rig.resin_days.iter().find(|&&d| d > day);
     if let (Some(empty), Some(runs_out)) = (said.resin.and_then(|bed| bed.empty), runs_out) {
-        tally.empty_days.push((days(empty.likely) - (runs_out - day)).abs());
+        let error = (days(empty.likely) - (runs_out - day)).abs();
+        tally.empty_days.push(error);
+        let half = rig.half_days.iter().rfind(|&&half| half < day);
+        if half.is_some_and(|half| day - half <= 7.0 && runs_out - half > 14.0) {
+            tally.half_error.push(error / (runs_out - day));
+            let held =
+                days(empty.early) <= runs_out - day && empty.late.is_none_or(|late| runs_out - day <= days(late));
+            tally.half_held.note(f64::from(held));
+        }
+    }
+    score_six_months(rig, day, said, tally);
+}
+
+/// The due line, in the week six months before it is crossed on a membrane that lives so long.
+fn score_six_months(rig: &Rig, day: f64, said: &Assessment, tally: &mut Tally) {
+    const AHEAD: f64 = 182.0;
+    let membrane = rig.membrane_at(day);
+    let below = |day: f64| passage_at_reference(rig, membrane, day) > 1.0 - rig.settings.limits.due;
+    let crossed_before = (0..AHEAD as u32).any(|ahead| below(day + f64::from(ahead)));
+    let crosses = (0..7)
+        .map(|more| AHEAD + f64::from(more))
+        .find(|&ahead| below(day + ahead));
+    let (false, Some(ahead)) = (crossed_before, crosses) else {
+        return;
+    };
+    let days = |at: i64| (at - said.now) as f64 / 86_400.0;
+    match said.due {
+        Crossing::NotYetKnown => {}
+        Crossing::Within(range) => {
+            tally.six_months.push((days(range.likely) - ahead).abs());
+            let held = days(range.early) <= ahead && range.late.is_none_or(|late| ahead <= days(late));
+            tally.six_months_held.note(f64::from(held));
+        }
+        Crossing::Already => {
+            tally.six_months.push(ahead);
+            tally.six_months_held.note(0.0);
+        }
+        Crossing::NotInSight => {
+            tally.six_months.push(3.0 * 365.25 - ahead);
+            tally.six_months_held.note(0.0);
+        }
     }
 }
 
@@ -147,6 +190,10 @@ fn score_leaks(rig: &Rig, followed: &Followed, tally: &mut Tally) {
         });
         if leak.to > DAYS as f64 || read.count() < 4 {
             continue;
+        }
+        // Smaller ones are below the noise, and nothing is promised of them.
+        if leak.factor >= 1.3 {
+            tally.all_leaks.note(f64::from(found));
         }
         let tally = if leak.factor >= 1.5 {
             &mut tally.leaks

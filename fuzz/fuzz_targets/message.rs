@@ -2,7 +2,7 @@
 #![no_main]
 
 use libfuzzer_sys::fuzz_target;
-use tapside::message::{Rig, Scene, read};
+use tapside::grammar::{Rig, Scene, read};
 
 fuzz_target!(|data: &[u8]| {
     let Ok(text) = std::str::from_utf8(data) else { return };
@@ -17,7 +17,7 @@ fuzz_target!(|data: &[u8]| {
     check(second, &read(second, &scene));
 });
 
-fn check(text: &str, meaning: &tapside::message::Meaning) {
+fn check(text: &str, meaning: &tapside::grammar::Meaning) {
     for reading in &meaning.readings {
         assert!(reading.rig.is_some() && reading.feed.is_some(), "{text:?}");
     }

@@ -4,7 +4,7 @@
 
 use libfuzzer_sys::fuzz_target;
 use serde_json::{Value, json};
-use tapside::bot::envelope::{Arrived, Happening};
+use tapside::domain::envelope::{Arrived, Happening};
 use tapside::transport::telegram::{next_offset, read};
 
 const NOW: i64 = 1_772_000_000;

@@ -1,14 +1,21 @@
 //! What one message is answered with, before it is queued.
 
-use crate::bot::envelope::Outgoing;
+use crate::domain::envelope::Outgoing;
+use crate::replies::caution::Occasion;
+
+use super::act::Act;
+use super::request::HOUR;
+
+/// How long a question waits for its answer, and its buttons with it.
+pub(super) const QUESTION_LIVES: i64 = 12 * HOUR;
 
 /// A button before it has a token.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Press {
     /// What it shows.
     pub label: String,
-    /// The text that does the same.
-    pub says: String,
+    /// What it does.
+    pub act: Act,
 }
 
 /// An answer in the making.
@@ -22,6 +29,8 @@ pub struct Answer {
     pub question_id: Option<i64>,
     /// Messages to others.
     pub to_others: Vec<Outgoing>,
+    /// What it is about, for the cautions behind it.
+    pub occasions: Vec<Occasion>,
 }
 
 impl Answer {
@@ -44,5 +53,6 @@ impl Answer {
         self.buttons.extend(other.buttons);
         self.question_id = self.question_id.or(other.question_id);
         self.to_others.extend(other.to_others);
+        self.occasions.extend(other.occasions);
     }
 }

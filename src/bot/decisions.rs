@@ -13,6 +13,12 @@ use crate::store::{self, Db, StoreError};
 /// How far back frost is looked for: one winter.
 const WINTER: i64 = 200 * 86_400;
 
+/// How long a membrane that somebody put off is left out of digests and lists.
+pub(super) const PUT_OFF: i64 = 28 * 86_400;
+
+/// How that is kept among what was said.
+const PUT_OFF_KIND: &str = "membrane_put_off";
+
 /// A decision as it is kept.
 #[derive(Serialize, Deserialize)]
 struct Kept {
@@ -43,11 +49,6 @@ pub(super) async fn last(
     Ok((decisions, frost.and_then(|told| local_date(zone, told.told_at))))
 }
 
-/// How long a membrane that somebody put off is left out of digests and lists.
-pub(super) const PUT_OFF: i64 = 28 * 86_400;
-/// How that is kept among what was said.
-const PUT_OFF_KIND: &str = "membrane_put_off";
-
 /// Leaves a rig's membrane out of digests and lists for a while.
 pub(super) async fn put_membrane_off(db: &mut Db, outfit_id: i64, rig: i64, now: i64) -> Result<(), StoreError> {
     store::notes::tell(db, outfit_id, Some(rig), PUT_OFF_KIND, now).await?;
@@ -64,10 +65,6 @@ pub(super) async fn membranes_put_off(db: &mut Db, outfit_id: i64, now: i64) -> 
         .collect())
 }
 
-fn local_noon(zone: &TimeZone, date: Date) -> i64 {
-    day_start(zone, date).map_or(0, |start| start + 12 * 3600)
-}
-
 /// The kept form of what a digest asks for.
 pub(super) fn write(decisions: &[Decision]) -> String {
     let kept: Vec<Kept> = decisions
@@ -81,6 +78,10 @@ pub(super) fn write(decisions: &[Decision]) -> String {
         })
         .collect();
     serde_json::to_string(&kept).unwrap_or_default()
+}
+
+fn local_noon(zone: &TimeZone, date: Date) -> i64 {
+    day_start(zone, date).map_or(0, |start| start + 12 * 3600)
 }
 
 /// Decisions from their kept form; what does not read is passed over.

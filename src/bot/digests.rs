@@ -4,25 +4,26 @@ use jiff::civil::Date;
 use jiff::tz::TimeZone;
 
 use crate::digest::{Digest, Subject, decide};
+use crate::domain::envelope::{Drawing, Drawn};
+use crate::history;
+use crate::message::command::Command;
 use crate::message::setting::Currency;
 use crate::replies::{Words, digest as worded};
-use crate::store::outfits::Outfit;
 use crate::store::{self, Db, StoreError};
 
 use super::Bot;
-use super::envelope::{Drawing, Drawn};
-use super::following::{Followed, follow_fleet};
-use super::gathering::{self, Until};
-use super::rules::Rules;
-use super::turn::zone_of;
+use super::act::Act;
+use super::rig_names::fold;
+use super::week_facts::{self, Until};
+use crate::history::zone_of;
 
 /// Rigs whose history goes with the digest.
 const RIGS_SHOWN: usize = 2;
 
 /// A digest with what it rests on.
-pub(super) struct Made {
+pub(super) struct Made<'a> {
     pub digest: Digest,
-    pub fleet: Vec<Followed>,
+    pub known: &'a history::Outfit,
     pub currency: Option<Currency>,
     pub now: i64,
     pub until: Until,
@@ -30,26 +31,26 @@ pub(super) struct Made {
 }
 
 /// The digest of a week; none for an outfit without rigs.
-pub(super) async fn make(
+///
+/// # Errors
+/// Whatever the database says.
+pub(super) async fn make<'a>(
     db: &mut Db,
-    outfit: &Outfit,
-    rules: &Rules,
+    known: &'a history::Outfit,
     week: (Date, Until),
     now: i64,
-) -> Result<Option<Made>, StoreError> {
-    let rigs = store::rigs::fleet(db, outfit.id).await?;
-    if rigs.is_empty() {
+) -> Result<Option<Made<'a>>, StoreError> {
+    if known.rigs.is_empty() {
         return Ok(None);
     }
-    let fleet = follow_fleet(db, rules, &rigs, now).await?;
-    let facts = gathering::week(db, outfit, rules, &fleet, week, now).await?;
+    let facts = week_facts::week(db, known, week, now).await?;
     Ok(Some(Made {
         digest: decide(&facts),
-        fleet,
-        currency: rules.currency(),
+        currency: known.rules.currency(),
+        known,
         now,
         until: week.1,
-        outfit_id: outfit.id,
+        outfit_id: known.id(),
     }))
 }
 
@@ -90,12 +91,15 @@ impl Bot {
         language: Option<&str>,
     ) -> anyhow::Result<Option<WrittenDigest>> {
         let mut look = self.store.look().await?;
-        let outfit = store::outfits::get(&mut look, outfit_id).await?;
-        let rules = Rules::load(&mut look, &outfit).await?;
-        let made = make(&mut look, &outfit, &rules, (today, Until::Yesterday), now).await?;
-        look.rollback().await?;
-        let Some(made) = made else { return Ok(None) };
+        let Some(known) = history::load::as_of(&mut look, outfit_id, now).await? else {
+            return Ok(None);
+        };
+        let Some(made) = make(&mut look, &known, (today, Until::Yesterday), now).await? else {
+            return Ok(None);
+        };
         let words = Words::of(language);
+        let workbook = made.workbook(&mut look, words).await?;
+        look.rollback().await?;
         let mut pictures = Vec::new();
         for drawing in made.drawings(language) {
             if let Some(bytes) = self.picture(&drawing).await? {
@@ -106,13 +110,13 @@ impl Bot {
             text: made.text(words).0,
             more: made.more(words),
             pictures,
-            workbook: made.workbook(words, &zone_of(&outfit)).map_err(anyhow::Error::msg)?,
+            workbook,
             calendar: made.calendar(words),
         }))
     }
 }
 
-impl Made {
+impl Made<'_> {
     /// The message; and whether there is more.
     pub fn text(&self, words: Words) -> (String, bool) {
         let text = worded::first(words, &self.digest, self.currency);
@@ -124,12 +128,12 @@ impl Made {
         worded::more::text(words, &self.digest, self.currency)
     }
 
-    /// The text that asks for it.
-    pub fn more_says(&self) -> String {
-        match self.until {
-            Until::Yesterday => format!("digest more {}", self.digest.today),
-            Until::Now => "digest more".to_owned(),
-        }
+    /// What asks for it.
+    pub fn asks_for_more(&self) -> Act {
+        Act::Command(Command::DigestMore(match self.until {
+            Until::Yesterday => self.digest.today.to_string(),
+            Until::Now => String::new(),
+        }))
     }
 
     /// The fleet, and the rigs that come first.
@@ -143,9 +147,8 @@ impl Made {
         };
         let mut drawings = vec![drawing("fleet.png".to_owned(), Drawn::Fleet(0))];
         let has_history = |id: i64| {
-            self.fleet.iter().any(|followed| {
-                followed.rig.id == id && followed.settings.has_membrane && !followed.record.readings.is_empty()
-            })
+            let known = self.known.rig(id);
+            known.is_some_and(|known| known.settings.has_membrane && known.state.count > 0)
         };
         let mut shown: Vec<i64> = Vec::new();
         for item in self.digest.actions.iter().flat_map(|action| &action.items) {
@@ -164,6 +167,6 @@ impl Made {
 
 /// A picture's file name: `big-blue-history.png`.
 pub(super) fn file_name(rig: &str, what: &str) -> String {
-    let rig = super::fleet::fold(rig);
+    let rig = fold(rig);
     format!("{}-{what}.png", if rig.is_empty() { "rig" } else { &rig })
 }

@@ -10,7 +10,7 @@ use crate::schedule::{self, Week};
 use crate::store::outfits::Outfit;
 
 use super::rules::Rules;
-use super::turn::zone_of;
+use crate::history::zone_of;
 
 const DAYS: [(Weekday, SaidDay); 7] = [
     (Weekday::Monday, SaidDay::Monday),

@@ -5,13 +5,13 @@
 
 use sha2::{Digest, Sha256};
 
+use crate::domain::envelope::{Menu, MenuEntry, MenuPlace};
 use crate::replies::Words;
 use crate::replies::words::LANGUAGES;
 use crate::store::people::Role;
 use crate::store::{StoreError, invites, menus};
 
 use super::Bot;
-use super::envelope::{Menu, MenuEntry, MenuPlace};
 
 /// Every command of the menu, in its order: what is typed, the key of its
 /// description, and whether only those see it who look after the outfit.
@@ -27,18 +27,6 @@ const COMMANDS: [(&str, &str, bool); 10] = [
     ("invite", "menu-invite", true),
     ("help", "menu-help", false),
 ];
-
-/// What somebody of this role sees, in these words.
-pub fn entries(words: Words, role: Role) -> Vec<MenuEntry> {
-    COMMANDS
-        .iter()
-        .filter(|(_, _, leads_only)| role.leads() || !leads_only)
-        .map(|(command, key, _)| MenuEntry {
-            command: (*command).to_owned(),
-            description: words.plain(key),
-        })
-        .collect()
-}
 
 impl Bot {
     /// At most so many menus that the platform has not been told, or told
@@ -82,6 +70,18 @@ impl Bot {
         tx.commit().await?;
         Ok(())
     }
+}
+
+/// What somebody of this role sees, in these words.
+pub fn entries(words: Words, role: Role) -> Vec<MenuEntry> {
+    COMMANDS
+        .iter()
+        .filter(|(_, _, leads_only)| role.leads() || !leads_only)
+        .map(|(command, key, _)| MenuEntry {
+            command: (*command).to_owned(),
+            description: words.plain(key),
+        })
+        .collect()
 }
 
 /// Crew's commands: the first language for all whose language has no texts,

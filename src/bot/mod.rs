@@ -1,81 +1,119 @@
 //! Where the pure rooms and the store meet. Two doors: everything enters by
 //! [`Bot::hear`] or [`Bot::due`], everything leaves as a queued send.
 
-pub mod digest_papers;
-pub mod envelope;
-mod past_settings;
+use crate::history::rules;
+
+pub mod digest_sheets;
 pub mod pictures;
 
-mod affairs;
+mod act;
+mod addressed;
 mod answer;
-mod asking;
-mod buying;
-mod cautioning;
+mod answer_queue;
+mod batch;
+mod cautions;
 mod changes;
-mod closing;
-mod comparing;
+mod closed_outfit;
+mod commands;
 mod condition;
+mod corrections;
+mod cost_answers;
 mod crew_chat;
 mod decisions;
+mod digest_answers;
+mod digest_files;
 mod digests;
-mod drawing;
+mod drawings;
 mod due;
+mod effects;
+mod examples;
 mod export;
-mod filing;
-mod fleet;
-mod flushing;
-mod following;
-mod forgetting;
-mod gathering;
-mod glass;
+mod fleet_answers;
+mod flush_answers;
+mod glass_answers;
 mod hear;
 mod help;
+mod hints;
 mod hours;
 mod import;
-mod inviting;
-mod joining;
-mod keeping;
-mod languages;
-mod looking;
+mod incoming;
+mod invites;
+mod kept_states;
+mod language;
+mod log_answers;
+mod meaning_answers;
+mod membrane_answer;
+mod membrane_money;
+mod membrane_question;
 mod menu;
-mod money;
-mod nearest;
-mod noticing;
-mod outfit;
+mod messages;
+mod newcomers;
+mod notice_answers;
+mod outfit_closing;
+mod outfit_commands;
 mod own_rig;
+mod past_readings;
+mod past_settings;
 mod people;
-mod preserving;
-mod reacting;
-mod record;
-mod recording;
-mod renewing;
-mod rewriting;
-mod rules;
+mod perform;
+mod picture_answers;
+mod preservative;
+mod presses;
+mod query_answers;
+mod questions;
+mod readings;
+
+mod refusals;
+mod request;
+mod resin_answers;
+mod retention;
+mod rig_answers;
+mod rig_commands;
+mod rig_comparison;
+mod rig_names;
 mod scene;
+mod services;
+mod setting_conflicts;
+mod setting_values;
 mod settings;
 mod setup;
-mod showing;
+mod shopping_answer;
+mod spans;
+mod strangers;
+mod texts;
+mod think;
 mod tokens;
-mod turn;
+mod understood;
+mod used_up;
+mod week_facts;
 mod when;
+mod withdrawals;
+mod zones;
 
 use std::collections::HashMap;
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::{Mutex, PoisonError};
+use std::sync::{Arc, Mutex, OnceLock, PoisonError};
 
-use crate::message::command::Page;
 use tokio::sync::Semaphore;
 
+use crate::history::Memory;
+use crate::message::command::Page;
+use crate::outbox::Outbox;
 use crate::store::Store;
 
 pub use digests::WrittenDigest;
-pub use import::MOST_FILE_BYTES;
+pub use import::offers::MOST_FILE_BYTES;
+pub use kept_states::Compared;
 pub use tokens::Tokens;
 
 /// The bot.
 pub struct Bot {
     store: Store,
     settings: BotSettings,
+    /// What is remembered of outfits; whoever holds it hears.
+    memory: tokio::sync::Mutex<Memory>,
+    /// Through which answers leave at once, if this process sends.
+    outbox: OnceLock<Arc<Outbox>>,
     link_base: Mutex<Option<String>>,
     /// Whether the platform shows it all that is said in groups.
     hears_groups: AtomicBool,
@@ -85,7 +123,7 @@ pub struct Bot {
     /// When each chat was last given a hint.
     hints: Mutex<HashMap<String, i64>>,
     /// Whoever holds it draws.
-    easel: Semaphore,
+    drawing: Semaphore,
     /// What somebody tried in vain, and when: help begins with it.
     tried: Mutex<HashMap<String, (Page, i64)>>,
 }
@@ -104,11 +142,13 @@ impl Bot {
         Self {
             store,
             settings,
+            memory: tokio::sync::Mutex::default(),
+            outbox: OnceLock::new(),
             link_base: Mutex::default(),
             hears_groups: AtomicBool::new(true),
             strangers: Mutex::default(),
             hints: Mutex::default(),
-            easel: Semaphore::new(1),
+            drawing: Semaphore::new(1),
             tried: Mutex::default(),
         }
     }
@@ -116,6 +156,11 @@ impl Bot {
     /// The store behind the bot.
     pub fn store(&self) -> &Store {
         &self.store
+    }
+
+    /// Lets answers leave through an outbox. The first one stays.
+    pub fn send_through(&self, outbox: Arc<Outbox>) {
+        let _ = self.outbox.set(outbox);
     }
 
     /// Tells the bot what its links start with, such as

@@ -7,36 +7,45 @@
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 
-use crate::chart::rig_history::{Dot, Level};
-use crate::chart::{Sheet, fleet_sheet, renewal_cost, resin_life, rig_history};
-use crate::digest::membrane_need::Behind;
+use crate::chart::Sheet;
+use crate::chart::resin_life::Bed;
+use crate::chart::rig_history::{Dot, Fault, Level, Record};
+use crate::digest::membrane_need::{self, Behind, MembraneNeed};
 use crate::digest::wants;
 use crate::replies::Words;
 use crate::replies::membrane::DueLine;
 use crate::replies::pictures::{fleet, money, resin, rig_history as history_words};
 use crate::schedule;
 use crate::water::assess::Assessment;
+use crate::water::condition::Condition;
 use crate::water::course::{BedSpan, Course, Level as Believed, Stretch, ahead};
 use crate::water::forecast::Crossing;
-use crate::water::history::{Event, Work};
-use crate::water::observation::SECONDS_PER_YEAR;
+use crate::water::history::{Event, Reading, ServiceKind};
+use crate::water::observation::{LOG_PASSAGE_PER_C, REFERENCE_C, SECONDS_PER_YEAR, year_angle, years_between};
+use crate::water::prefilter;
 use crate::water::prior::Lessons;
 use crate::water::rejection::rejection;
 use crate::water::renewal_curve::cost_curve;
 use crate::water::renewal_verdict::Verdict;
 use crate::water::resin::BedState;
 use crate::water::settings::{Limits, Settings};
+use crate::water::trend::Trend;
 
-use super::gathering::offset;
+use super::week_facts::offset;
 
 /// How much of the past a rig's history shows: more would be a grey cloud.
 const HISTORY_WEEKS: i64 = 104;
+
 /// How much of the past a fleet's trends show.
 const TREND_WEEKS: i64 = 26;
+
 const WEEK: i64 = 7 * 86_400;
+
 /// The forecast is drawn in this many steps, and no further than this.
 const FORECAST_STEPS: u32 = 60;
+
 const FORECAST_YEARS: f64 = 1.5;
+
 /// And no further than the past times this, so that the readings keep their room.
 const MOST_TIMES_PAST: f64 = 1.5;
 
@@ -63,109 +72,156 @@ pub struct Seen<'a> {
 /// The history of a rig; none on a rig without a membrane.
 #[must_use]
 pub fn rig_history(words: Words, seen: &Seen<'_>) -> Option<Sheet> {
-    seen.settings.has_membrane.then(|| {
-        let facts = history_facts(seen);
-        rig_history::draw(&history_words::picture(words, facts))
-    })
+    let has_membrane = seen.settings.has_membrane;
+    has_membrane.then(|| history_words::sheet(words, history_facts(seen)))
 }
 
 /// The resin of a rig.
 #[must_use]
 pub fn resin_life(words: Words, seen: &Seen<'_>) -> Sheet {
-    let used = |bed: &BedSpan| resin::Used {
+    let bed = |bed: &BedSpan| Bed {
         since: seen.date(bed.since),
         until: bed.until.map(|until| seen.date(until)),
         load: bed.load.iter().map(|&(at, share)| (seen.date(at), share)).collect(),
     };
-    let empty = seen.assessment.resin.and_then(|bed| bed.empty);
+    let resin = seen.assessment.resin;
+    let empty = resin.and_then(|bed| bed.empty);
     let facts = resin::Facts {
         rig: seen.rig,
         today: seen.today(),
-        beds: seen.course.beds.iter().map(used).collect(),
+        beds: seen.course.beds.iter().map(bed).collect(),
         left: left(seen.assessment),
+        product_ppm: resin.and_then(|bed| bed.product_ppm),
         sized: seen.settings.resin_litres.is_some() && seen.course.history.workday_litres(seen.settings).is_some(),
-        full: empty.and_then(|range| Some([range.early, range.likely, range.late?].map(|at| seen.date(at)))),
+        used_up: empty.and_then(|range| Some([range.early, range.likely, range.late?].map(|at| seen.date(at)))),
     };
-    resin_life::draw(&resin::picture(words, facts))
+    resin::sheet(words, facts)
 }
 
-/// The money over time; none without a membrane, prices, sizes or enough readings.
+/// What waiting costs; none without a membrane, prices, sizes or enough readings.
 /// `money` writes a whole amount as the outfit does.
 #[must_use]
 pub fn renewal_cost(words: Words, seen: &Seen<'_>, money: &dyn Fn(f64) -> String) -> Option<Sheet> {
-    let renewal = seen.assessment.renewal?;
+    let (now, renewal) = (seen.assessment.now, seen.assessment.renewal?);
     let best = match renewal.verdict {
-        Verdict::Now => seen.assessment.now,
+        Verdict::Now => now,
         Verdict::Later(range) => range.likely,
         Verdict::NotInSight | Verdict::NotYetKnown => return None,
     };
-    let curve = cost_curve(&seen.course.history, seen.settings, seen.lessons, seen.assessment.now)?;
-    let rule = renewal.rule_of_thumb;
-    // As far as what is told of it, and a season beyond.
-    let told = curve.flat.1.max(best).max(rule.map_or(0, |rule| rule.on)) + 13 * WEEK;
-    let until = told.max(seen.assessment.now + 52 * WEEK);
-    let points = curve.points.iter().filter(|point| point.0 <= until);
-    let last = points.clone().next_back().map_or(seen.assessment.now, |point| point.0);
+    let curve = cost_curve(&seen.course.history, seen.settings, seen.lessons, now)?;
+    let last = curve.points.last().map_or(now, |point| point.0);
+    // What is paid for the membrane is shared by the years that it serves.
+    let price = seen.settings.prices?.renewal();
+    let since = seen.assessment.membrane_since.unwrap_or(now);
+    let cost = |&(at, whole): &(i64, f64)| money::Cost {
+        on: seen.date(at),
+        whole,
+        membrane: (price / years_between(since, at).max(1e-6)).min(whole),
+    };
     let facts = money::Facts {
         rig: seen.rig,
+        condition: seen.assessment.condition?,
         today: seen.today(),
-        curve: points.map(|&(at, cost)| (seen.date(at), cost)).collect(),
+        curve: curve.points.iter().map(cost).collect(),
         best: seen.date(best),
         // The date advised is a little early, and as good.
-        flat: (seen.date(curve.flat.0.min(best)), seen.date(curve.flat.1.min(last))),
+        flat: (seen.date(curve.flat.0.min(best)), seen.date(curve.flat.1)),
         waiting_per_month: renewal.waiting_per_month,
-        rule: rule
+        rule: renewal
+            .rule_of_thumb
             .filter(|rule| rule.on <= last)
-            .map(|rule| (seen.settings.limits.spent, seen.date(rule.on), rule.extra_cost)),
+            .map(|rule| money::Rule {
+                line: seen.settings.limits.spent,
+                on: seen.date(rule.on),
+                dearer: rule.extra_cost,
+            }),
         money,
     };
-    Some(renewal_cost::draw(&money::picture(words, &facts)))
+    Some(money::sheet(words, &facts))
 }
 
 /// The fleet: the sheet that goes with the digest, then those that list the rigs which
-/// it only counts. Of a fleet of one rig its history says more. `limits` are the
+/// it only counts. Of a fleet of one rig its own picture says more. `limits` are the
 /// outfit's own.
 #[must_use]
 pub fn fleet(words: Words, rigs: &[Seen<'_>], limits: Limits, today: Date) -> Vec<Sheet> {
-    if let [only] = rigs
-        && let Some(history) = rig_history(words, only)
-    {
-        return vec![history];
+    if let [only] = rigs {
+        return vec![rig_history(words, only).unwrap_or_else(|| resin_life(words, only))];
     }
     let rows: Vec<fleet::Rig> = rigs.iter().map(fleet_row).collect();
     let since = rigs
         .first()
         .map_or(today, |seen| seen.date(seen.assessment.now - TREND_WEEKS * WEEK));
-    fleet_sheet::pages(&fleet::picture(words, rows, limits, since, today))
+    fleet::sheets(words, rows, limits, since, today)
 }
 
 fn fleet_row(seen: &Seen<'_>) -> fleet::Rig {
+    let assessment = seen.assessment;
     let mut trend: Vec<Vec<(Date, f64)>> = seen
         .levels()
         .iter()
         .map(|stretch| stretch.iter().map(|level| (level.day, level.mid)).collect())
         .collect();
-    let fault = seen.assessment.fault.as_ref();
-    // While a jump stands, the rig is what it is with it.
+    let fault = assessment.fault.as_ref();
+    // While a fault stands, the rig is what it is with it.
     if let (Some(fault), Some(stretch)) = (fault, trend.last_mut()) {
         stretch.retain(|&(day, _)| day < seen.date(fault.since));
-        stretch.extend([fault.since, seen.assessment.now].map(|at| (seen.date(at), fault.seen_rejection)));
+        stretch.extend([fault.since, assessment.now].map(|at| (seen.date(at), fault.seen_rejection)));
     }
-    let level = seen.assessment.rejection.map(|level| level.mid);
+    let level = assessment.rejection.map(|level| level.mid);
+    let bed = |bed: &BedSpan| {
+        bed.load
+            .iter()
+            .map(|&(at, share)| (seen.date(at), 1.0 - share))
+            .collect()
+    };
     fleet::Rig {
         name: seen.rig.to_owned(),
-        condition: seen.assessment.condition,
+        condition: assessment.condition,
         level: fault.map(|fault| fault.seen_rejection).or(level),
-        product_ppm: seen.assessment.resin.and_then(|bed| bed.product_ppm),
-        resin: left(seen.assessment),
-        wants: wants::something(
-            seen.assessment,
-            seen.behind,
-            seen.today(),
-            offset(seen.zone, seen.assessment.now),
-        ),
+        before_leak: level.filter(|_| fault.is_some()),
+        product_ppm: assessment.resin.and_then(|bed| bed.product_ppm),
+        resin: left(assessment),
+        bed_left: assessment.resin.map(|bed| 1.0 - bed.used_share),
+        job: job(seen),
         trend,
+        beds: seen.course.beds.iter().map(bed).collect(),
     }
+}
+
+/// What the digest would ask for, the most urgent of it.
+fn job(seen: &Seen<'_>) -> Option<fleet::Job> {
+    use fleet::Job;
+    let (assessment, today) = (seen.assessment, seen.today());
+    let offset = offset(seen.zone, assessment.now);
+    let of_membrane = match membrane_need::of(assessment, seen.behind, today, offset) {
+        MembraneNeed::FaultFirst => Some(Job::FindLeak),
+        MembraneNeed::Buy => Some(Job::OrderMembrane),
+        MembraneNeed::Weigh { spent: true, .. } | MembraneNeed::GlassDecides { spent: true } => {
+            Some(Job::RenewMembrane)
+        }
+        MembraneNeed::Weigh { .. } => Some(Job::PlanMembrane),
+        MembraneNeed::GlassDecides { .. } => Some(Job::LookAtGlass),
+        MembraneNeed::Nothing | MembraneNeed::Plan(_) => None,
+    };
+    let of_membrane = match (of_membrane, assessment.condition) {
+        (Some(Job::OrderMembrane), Some(Condition::Spent)) => Some(Job::RenewMembrane),
+        (job, _) => job,
+    };
+    match left(assessment) {
+        resin::Left::Nothing => return Some(Job::ChangeResin),
+        left if resin::is_last_day(left) => return Some(Job::ChangeResin),
+        resin::Left::Loose => return Some(Job::RepackResin),
+        resin::Left::Days(_) | resin::Left::Unknown => {}
+    }
+    if of_membrane.is_some() || !wants::something(assessment, seen.behind, today, offset) {
+        return of_membrane;
+    }
+    Some(match (assessment.question, assessment.prefilter.state) {
+        (Some(_), _) => Job::SayWhatChanged,
+        (None, prefilter::State::DueSoon | prefilter::State::Overdue) => Job::ChangePrefilters,
+        _ => Job::BuyResin,
+    })
 }
 
 fn left(assessment: &Assessment) -> resin::Left {
@@ -182,14 +238,10 @@ fn left(assessment: &Assessment) -> resin::Left {
 
 fn history_facts<'a>(seen: &Seen<'a>) -> history_words::Facts<'a> {
     let assessment = seen.assessment;
-    let days_of = |what: Work| {
+    let days_of = |what: ServiceKind| {
         let is_it = move |event: &&Event| matches!(event, Event::Service(service) if service.what == what);
-        let mut days: Vec<Date> = seen
-            .events
-            .iter()
-            .filter(is_it)
-            .map(|event| seen.date(event.at()))
-            .collect();
+        let days = seen.events.iter().filter(is_it).map(|event| seen.date(event.at()));
+        let mut days: Vec<Date> = days.collect();
         days.sort_unstable();
         days
     };
@@ -198,37 +250,37 @@ fn history_facts<'a>(seen: &Seen<'a>) -> history_words::Facts<'a> {
         Verdict::Later(range) => Some(history_words::Advice::About(seen.date(range.likely))),
         Verdict::NotInSight | Verdict::NotYetKnown => None,
     });
+    let membranes = seen.course.stretches.iter().filter_map(|stretch| stretch.began_at);
     history_words::Facts {
         rig: seen.rig,
-        today: seen.today(),
-        limits: seen.settings.limits,
-        condition: assessment.condition,
+        condition: assessment.condition.unwrap_or(Condition::Unproven),
         level: assessment.rejection.map(|level| (level.low, level.mid, level.high)),
         readings_used: i64::from(assessment.readings_used),
+        corrected: seen.readings().any(|(reading, _)| reading.temperature.is_some()),
         due: seen.due_line(),
         advice,
-        readings: seen.dots(),
-        trend: seen.levels(),
-        forecast: seen.forecast(),
-        leaks: seen
-            .course
-            .leaks
-            .iter()
-            .filter(|leak| leak.until.is_none_or(|until| seen.date(until) >= seen.shown_from()))
-            .map(|leak| history_words::Leak {
-                since: seen.date(leak.since),
-                until: leak.until.map(|until| seen.date(until)),
-                rejection: leak.seen_rejection,
-            })
-            .collect(),
-        resin_changes: days_of(Work::Resin),
-        membrane_changes: seen
-            .course
-            .stretches
-            .iter()
-            .filter_map(|stretch| stretch.began_at)
-            .map(|at| seen.date(at))
-            .collect(),
+        permeate_ppm: seen.permeate_about_fault(),
+        record: Record {
+            today: seen.today(),
+            limits: seen.settings.limits,
+            readings: seen.dots(),
+            trend: seen.levels(),
+            forecast: seen.forecast(),
+            due: None,
+            faults: seen
+                .course
+                .leaks
+                .iter()
+                .filter(|leak| leak.until.is_none_or(|until| seen.date(until) >= seen.shown_from()))
+                .map(|leak| Fault {
+                    since: seen.date(leak.since),
+                    until: leak.until.map(|until| seen.date(until)),
+                    rejection: leak.seen_rejection,
+                })
+                .collect(),
+            resin_changes: days_of(ServiceKind::Resin),
+            membrane_changes: membranes.map(|at| seen.date(at)).collect(),
+        },
     }
 }
 
@@ -245,20 +297,42 @@ impl Seen<'_> {
         self.date(self.assessment.now - HISTORY_WEEKS * WEEK)
     }
 
-    fn dots(&self) -> Vec<Dot> {
+    /// The readings, and whether each was set aside.
+    fn readings(&self) -> impl Iterator<Item = (&Reading, bool)> {
         let doubts = self.course.doubts.iter();
-        let dot = |(event, doubt): (&Event, &Option<_>)| match event {
-            Event::Reading(reading) => Some(Dot {
-                day: self.date(reading.at),
-                rejection: rejection(reading.feed, reading.permeate?).ok()?,
-                set_aside: doubt.is_some(),
-            }),
+        self.events.iter().zip(doubts).filter_map(|(event, doubt)| match event {
+            Event::Reading(reading) => Some((reading, doubt.is_some())),
             Event::Service(_) => None,
+        })
+    }
+
+    fn dots(&self) -> Vec<Dot> {
+        let belief = self.course.history.life.belief_at(self.assessment.now);
+        let dot = |(reading, set_aside): (&Reading, bool)| {
+            let read = rejection(reading.feed, reading.permeate?).ok()?;
+            Some(Dot {
+                day: self.date(reading.at),
+                rejection: 1.0 - (1.0 - read) * (-warmth(reading, belief.as_ref())).exp(),
+                set_aside,
+            })
         };
-        let mut dots: Vec<Dot> = self.events.iter().zip(doubts).filter_map(dot).collect();
+        let mut dots: Vec<Dot> = self.readings().filter_map(dot).collect();
         dots.retain(|dot| dot.day >= self.shown_from());
         dots.sort_by_key(|dot| dot.day);
         dots
+    }
+
+    /// RO at the last reading before the fault that stands, and now, ppm.
+    fn permeate_about_fault(&self) -> Option<(f64, f64)> {
+        let since = self.assessment.fault.as_ref()?.since;
+        let mut ppm: Vec<(i64, f64)> = self
+            .readings()
+            .filter(|(_, set_aside)| !set_aside)
+            .filter_map(|(reading, _)| Some((reading.at, reading.permeate?.ppm())))
+            .collect();
+        ppm.sort_by_key(|reading| reading.0);
+        let before = ppm.iter().rev().find(|reading| reading.0 < since)?;
+        Some((before.1, ppm.last()?.1))
     }
 
     /// The levels, the last of each day.
@@ -316,5 +390,15 @@ impl Seen<'_> {
             Crossing::Within(_) if self.assessment.fault.is_some() => DueLine::NotYetKnown,
             due => DueLine::of(due, |at| self.date(at)),
         }
+    }
+}
+
+/// How much the warmth of the water adds to ln(salt passage) of a reading: by the
+/// temperature told with it, else by the rig's yearly wave. The trend is stated without
+/// it, and so are the dots beside it.
+fn warmth(reading: &Reading, belief: Option<&Trend>) -> f64 {
+    match reading.temperature {
+        Some(told) => LOG_PASSAGE_PER_C * (told.celsius() - REFERENCE_C),
+        None => belief.map_or(0.0, |trend| trend.water_at(year_angle(reading.at))),
     }
 }

@@ -5,13 +5,15 @@ use jiff::civil::{Date, Time};
 use jiff::tz::TimeZone;
 use jiff::{Timestamp, ToSpan};
 
-use crate::message::When;
+use crate::grammar::When;
 use crate::schedule::slot_on;
 
 /// The day that stands for a month whose day was not told.
 const MIDDLE_OF_MONTH: i8 = 15;
+
 /// Nobody speaks of "this afternoon" or "this evening" as past before these hours.
 const AFTERNOON_MAY_BEGIN: i8 = 11;
+
 const EVENING_MAY_BEGIN: i8 = 15;
 
 /// The instant that `when` means in a message sent at `sent_at`.

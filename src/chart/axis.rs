@@ -1,42 +1,19 @@
 //! From values and days to pixels, and where an axis is marked.
 
+use jiff::ToSpan;
 use jiff::civil::{Date, date};
-use jiff::{Span, ToSpan};
 
-use super::palette::{INK, QUIET, RULE};
-use super::sheet::{Anchor, Area, Sheet, hand};
-use super::typeface::{self, Weight};
+use super::palette::{INK, QUIET};
+use super::sheet::{Anchor, Area, LEFT, Point, RIGHT, SMALLEST, Sheet, Style};
+use super::typeface::Weight;
 
-/// A mark on an axis of values, with its words.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Tick {
-    /// The value.
-    pub at: f64,
-    /// What stands beside it.
-    pub label: String,
-}
+/// Short names of the months, January first.
+pub type Months = [String; 12];
 
-/// Round marks that embrace a span of values: steps of 1, 2 or 5 times a power of
-/// ten, at most `most` of them. The axis runs from the first to the last.
-#[must_use]
-pub fn ticks(low: f64, high: f64, most: u32, say: impl Fn(f64) -> String) -> Vec<Tick> {
-    // Values that are all one still want an axis, as wide as a float can tell.
-    let (low, high) = (low.min(high), high.max(low + 1e-6 * low.abs().max(1e-3)));
-    let rough = (high - low) / f64::from(most.max(2) - 1);
-    let power = 10_f64.powf(rough.log10().floor());
-    let step = [1.0, 2.0, 5.0, 10.0, 20.0]
-        .into_iter()
-        .map(|factor| factor * power)
-        .find(|step| (high / step).ceil() - (low / step).floor() < f64::from(most))
-        .unwrap_or(20.0 * power);
-    let (from, to) = ((low / step + 1e-9).floor(), (high / step - 1e-9).ceil());
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
-    let steps = (to - from).clamp(1.0, f64::from(most)) as u32;
-    (0..=steps)
-        .map(|nth| (from + f64::from(nth)) * step)
-        .map(|at| Tick { at, label: say(at) })
-        .collect()
-}
+/// Between labels of an axis of values, pixels.
+const LABELS_APART: f64 = 54.0;
+/// More marks than this are a grid that nobody reads.
+const MARKS: usize = 4;
 
 /// An axis of values, upwards.
 #[derive(Clone, Copy, Debug)]
@@ -52,37 +29,42 @@ pub struct Heights {
 }
 
 impl Heights {
-    /// The axis that the marks span.
-    #[must_use]
-    pub fn of(ticks: &[Tick], top: f64, bottom: f64) -> Self {
-        let low = ticks.iter().map(|tick| tick.at).fold(f64::INFINITY, f64::min);
-        let high = ticks.iter().map(|tick| tick.at).fold(f64::NEG_INFINITY, f64::max);
-        let (low, high) = if low < high { (low, high) } else { (0.0, 1.0) };
-        Self { low, high, bottom, top }
-    }
-
     /// Where a value stands; one off the axis stands at its end.
     #[must_use]
     pub fn y(&self, value: f64) -> f64 {
-        let share = (value.clamp(self.low, self.high) - self.low) / (self.high - self.low);
+        let share = (value.clamp(self.low, self.high) - self.low) / (self.high - self.low).max(1e-9);
         self.bottom - share * (self.bottom - self.top)
     }
 
-    /// Draws its lines and words, left of `frame`.
-    pub fn draw(&self, sheet: &mut Sheet, ticks: &[Tick], frame: &Area) {
-        for tick in ticks {
-            let y = self.y(tick.at);
-            sheet.line(&[(frame.left, y), (frame.right, y)], RULE, 2.0, "");
-            let room = frame.left - 20.0;
-            sheet.text(
-                (frame.left - 14.0, y + 11.0),
-                hand(32.0, Weight::Regular, QUIET),
-                Anchor::End,
-                &tick.label,
-                room,
-            );
+    /// Values to mark, at most four and no closer than their labels are high: those
+    /// that matter, then round ones, in steps of `step`, from the top.
+    #[must_use]
+    pub fn marks(&self, that_matter: &[f64], step: f64) -> Vec<f64> {
+        let mut marks: Vec<f64> = Vec::new();
+        let mut round = (self.high / step).floor() * step;
+        let mut candidates = that_matter.to_vec();
+        while round >= self.low {
+            candidates.push(round);
+            round -= step;
         }
+        for value in candidates {
+            let apart = |&other: &f64| (self.y(other) - self.y(value)).abs() >= LABELS_APART;
+            if marks.len() < MARKS && (self.low..=self.high).contains(&value) && marks.iter().all(apart) {
+                marks.push(value);
+            }
+        }
+        marks
     }
+}
+
+/// A mark of an axis of values: its words left of the frame.
+pub fn draw_label(sheet: &mut Sheet, left: f64, y: f64, text: &str, matters: bool) {
+    let style = if matters {
+        Style::of(SMALLEST, Weight::Heavy, INK)
+    } else {
+        Style::QUIET
+    };
+    sheet.text((left - 16.0, y + 15.0), style, Anchor::End, text, left - 40.0);
 }
 
 /// An axis of days, from left to right.
@@ -98,6 +80,13 @@ pub struct Days {
     pub right: f64,
 }
 
+/// From mark to mark of an axis of days.
+#[derive(Clone, Copy)]
+enum Step {
+    Days(i64),
+    Months(i8),
+}
+
 impl Days {
     /// An axis of at least a week.
     #[must_use]
@@ -109,6 +98,21 @@ impl Days {
             left,
             right,
         }
+    }
+
+    /// An axis that shows `past` days up to today and `ahead` days of what is to come,
+    /// which gets at least `room` pixels and at most half of the width.
+    #[must_use]
+    pub fn about(today: Date, past: i32, ahead: i32, room: f64, left: f64, right: f64) -> Self {
+        let share = (room / (right - left)).clamp(0.06, 0.5);
+        #[allow(clippy::cast_possible_truncation)]
+        let least = (f64::from(past) * share / (1.0 - share)).ceil() as i32;
+        let ahead = ahead.clamp(least, past.max(least));
+        let (first, last) = (
+            today.saturating_sub(i64::from(past).days()),
+            today.saturating_add(i64::from(ahead).days()),
+        );
+        Self::over(first, last, left, right)
     }
 
     /// Where a day stands; one off the axis stands at its end.
@@ -124,58 +128,58 @@ impl Days {
         (self.first..=self.last).contains(&day)
     }
 
-    /// Marks months, or weeks where less than three months are shown, below `y`.
-    /// The year stands with the first mark and with each January.
-    pub fn draw(&self, sheet: &mut Sheet, y: f64, months: &[String; 12]) {
-        let style = hand(32.0, Weight::Regular, QUIET);
-        let mut free_from = f64::NEG_INFINITY;
-        let mut year = None;
-        for (day, by_week) in self.marks() {
-            let x = self.x(day);
-            let month = months
-                .get(usize::from(day.month().unsigned_abs()) - 1)
-                .map_or("", String::as_str);
-            let words = match (by_week, year == Some(day.year())) {
-                (true, _) => format!("{} {month}", day.day()),
-                (false, true) => month.to_owned(),
-                (false, false) => format!("{month} {}", day.year()),
-            };
-            let half = typeface::width(&typeface::drawable(&words), style.size, style.weight) / 2.0;
-            let middle = x.clamp(half + 6.0, f64::from(super::sheet::WIDTH) - half - 6.0);
-            // Words that would be pushed far from their mark are left out.
-            if middle - half < free_from || (middle - x).abs() > 40.0 {
-                continue;
-            }
-            sheet.line(&[(x, y), (x, y + 12.0)], QUIET, 3.0, "");
-            sheet.text((middle, y + 46.0), style, Anchor::Middle, &words, f64::INFINITY);
-            free_from = middle + half + 20.0;
-            year = Some(day.year());
+    /// Marks months below `y`, as many as there is room for, or days where the axis is
+    /// short. The year stands at the axis and with each January.
+    pub fn draw(&self, sheet: &mut Sheet, y: f64, months: &Months) {
+        let is_short = days_between(self.first, self.last) < 75;
+        let steps: &[Step] = match is_short {
+            true => &[Step::Days(7), Step::Days(14), Step::Days(28)],
+            false => &[1, 2, 3, 4, 6, 12].map(Step::Months),
+        };
+        let all: Vec<Vec<(f64, String)>> = steps.iter().map(|&step| self.labels(step, months)).collect();
+        let half = |text: &str| Style::QUIET.width(text) / 2.0;
+        let fits = |labels: &&Vec<(f64, String)>| {
+            let mut pairs = labels.windows(2);
+            pairs.all(|pair| pair[1].0 - half(&pair[1].1) - pair[0].0 - half(&pair[0].1) >= 14.0)
+        };
+        for (x, text) in all.iter().find(fits).into_iter().flatten() {
+            sheet.line(&[(*x, y), (*x, y + 14.0)], QUIET, 4.0);
+            sheet.text((*x, y + 54.0), Style::QUIET, Anchor::Middle, text, f64::INFINITY);
         }
+        let year = self.first.year().to_string();
+        let places = [(self.left - 16.0 - 2.0 * half(&year), y + 54.0)];
+        sheet.text_where_free(&places, Style::QUIET, &year, &Area::SHEET);
     }
 
-    fn marks(&self) -> Vec<(Date, bool)> {
-        let span = days_between(self.first, self.last);
-        let by_week = span < 80;
-        let step: Span = match span {
-            ..28 => 7.days(),
-            28..80 => 14.days(),
-            80..250 => 1.month(),
-            250..500 => 2.months(),
-            500..900 => 4.months(),
-            _ => 6.months(),
+    /// Where labels stand, and what they say; those that would leave the axis are left out.
+    fn labels(&self, step: Step, months: &Months) -> Vec<(f64, String)> {
+        let mut day = match step {
+            Step::Days(_) => self.first.saturating_add(2.days()),
+            Step::Months(_) => date(self.first.year(), self.first.month(), 1),
         };
-        let mut day = if by_week {
-            self.first.saturating_add(2.days())
-        } else {
-            let first_of_month = date(self.first.year(), self.first.month(), 1);
-            first_of_month.saturating_add(1.month())
-        };
-        let mut marks = Vec::new();
-        while day <= self.last && marks.len() < 40 {
-            marks.push((day, by_week));
-            day = day.saturating_add(step);
+        let mut labels = Vec::new();
+        while day <= self.last && labels.len() < 40 {
+            let month = months.get(usize::from(day.month().unsigned_abs()) - 1);
+            let month = month.map_or("", String::as_str);
+            let text = match step {
+                Step::Days(_) => format!("{} {month}", day.day()),
+                Step::Months(_) if day.month() == 1 => format!("{month} {}", day.year() % 100),
+                Step::Months(_) => month.to_owned(),
+            };
+            let is_in_step = match step {
+                Step::Days(_) => true,
+                Step::Months(step) => (day.month() - 1) % step == 0,
+            };
+            let (x, half) = (self.x(day), Style::QUIET.width(&text) / 2.0);
+            if day >= self.first && is_in_step && x - half >= self.left + 4.0 && x + half <= RIGHT + 12.0 {
+                labels.push((x, text));
+            }
+            day = match step {
+                Step::Days(days) => day.saturating_add(days.days()),
+                Step::Months(_) => day.saturating_add(1.month()),
+            };
         }
-        marks
+        labels
     }
 }
 
@@ -185,62 +189,109 @@ pub fn days_between(from: Date, to: Date) -> i32 {
     from.until(to).map_or(0, |span| span.get_days())
 }
 
-/// The line of today, with its word above the frame.
-pub fn draw_today(sheet: &mut Sheet, x: f64, frame: &Area, word: &str) {
-    sheet.line(&[(x, frame.top - 8.0), (x, frame.bottom)], INK, 4.0, "");
-    let style = hand(34.0, Weight::Heavy, INK);
-    let half = typeface::width(&typeface::drawable(word), style.size, style.weight) / 2.0;
-    // Right of the marks beside the frame, and within the sheet.
-    let middle = x.clamp(frame.left - 8.0 + half, f64::from(super::sheet::WIDTH) - half - 8.0);
-    sheet.text_over((middle, frame.top - 16.0), style, Anchor::Middle, word, f64::INFINITY);
+/// The same day so many months later, or the last one of that month.
+#[must_use]
+pub fn months_later(day: Date, months: i64) -> Date {
+    day.saturating_add(months.months())
+}
+
+/// What the axis of values is, and the line of today with its word, above the frame.
+pub fn draw_top(sheet: &mut Sheet, axis: &str, x: f64, frame: &Area, today: &str) {
+    let base = frame.top - 32.0;
+    sheet.line(&[(x, frame.top - 14.0), (x, frame.bottom)], INK, 5.0);
+    let style = Style::of(44.0, Weight::Heavy, INK);
+    let half = style.width(today) / 2.0;
+    let middle = x.clamp(LEFT + half, RIGHT - half);
+    let word = sheet.text((middle, base), style, Anchor::Middle, today, f64::INFINITY);
+    sheet.text((LEFT, base), Style::QUIET, Anchor::Start, axis, word.left - LEFT - 16.0);
+}
+
+/// Places in a frame where words may begin, the nearest to a point first.
+#[must_use]
+pub fn places_about((x, y): Point, frame: &Area) -> Vec<Point> {
+    let mut places: Vec<Point> = (0..46)
+        .flat_map(|column| (0..44).map(move |row| (20.0 * f64::from(column), 12.0 * f64::from(row))))
+        .map(|(right, down)| (frame.left + 8.0 + right, frame.top + down))
+        .filter(|&(left, base)| left < frame.right && base < frame.bottom)
+        .collect();
+    let distance = |&(left, base): &Point| (left - x).hypot(1.5 * (base - y));
+    places.sort_by(|a, b| distance(a).total_cmp(&distance(b)));
+    places
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
+    const HEIGHTS: Heights = Heights {
+        low: 0.76,
+        high: 0.97,
+        bottom: 650.0,
+        top: 226.0,
+    };
+
     #[test]
-    fn marks_are_round_and_embrace_the_values() {
-        for (low, high, marks) in [
-            (0.803, 0.968, vec![0.80, 0.85, 0.90, 0.95, 1.0]),
-            (412.0, 431.0, vec![410.0, 415.0, 420.0, 425.0, 430.0, 435.0]),
-            (0.0, 1.3, vec![0.0, 0.5, 1.0, 1.5]),
-        ] {
-            let found = ticks(low, high, 6, |at| at.to_string());
-            assert_eq!(found.len(), marks.len(), "{found:?}");
-            for (tick, mark) in found.iter().zip(marks) {
-                assert!((tick.at - mark).abs() < 1e-9, "{found:?}");
-            }
-        }
+    fn what_matters_is_marked_first_and_labels_keep_apart() {
+        let marks = HEIGHTS.marks(&[0.85, 0.80], 0.05);
+        assert_eq!(marks.len(), 4, "{marks:?}");
+        assert!((marks[0] - 0.85).abs() < 1e-9 && (marks[2] - 0.95).abs() < 1e-9);
+        // A line of 83 % leaves no room for the round 85 %.
+        let marks = HEIGHTS.marks(&[0.83, 0.79], 0.05);
+        assert!(marks.iter().all(|mark| (mark - 0.85).abs() > 1e-9), "{marks:?}");
     }
 
     #[test]
-    fn marks_hold_for_any_span() {
-        for low in [-1e6, -3.7, 0.0, 0.012, 17.0, 9e8] {
-            for width in [0.0, 1e-7, 0.4, 3.0, 12_345.0] {
-                let found = ticks(low, low + width, 6, |_| String::new());
-                assert!((2..=7).contains(&found.len()), "{low} {width}: {}", found.len());
-            }
+    fn what_is_ahead_gets_its_room_and_no_more_than_half() {
+        let today = date(2026, 11, 8);
+        for (past, ahead) in [(42, 0), (170, 12), (170, 4000), (900, 60)] {
+            let days = Days::about(today, past, ahead, 200.0, 150.0, 1044.0);
+            let room = 1044.0 - days.x(today);
+            assert!((200.0..=455.0).contains(&room), "{past} {ahead}: {room}");
         }
     }
 
     #[test]
     fn days_run_to_the_right_and_values_upwards() {
         let days = Days::over(date(2026, 1, 1), date(2026, 12, 31), 100.0, 1000.0);
-        let mut before = 0.0;
-        for n in 0..365 {
-            let x = days.x(date(2026, 1, 1).saturating_add(n.days()));
-            assert!(x > before);
-            before = x;
-        }
+        let xs: Vec<f64> = (0..365)
+            .map(|n| days.x(date(2026, 1, 1).saturating_add(n.days())))
+            .collect();
+        assert!(xs.windows(2).all(|pair| pair[0] < pair[1]));
         assert!((days.x(date(2025, 1, 1)) - 100.0).abs() < 1e-9);
-        let heights = Heights {
-            low: 0.8,
-            high: 1.0,
-            bottom: 600.0,
-            top: 200.0,
+        assert!(HEIGHTS.y(0.95) < HEIGHTS.y(0.85));
+        assert!((HEIGHTS.y(0.2) - 650.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn months_are_marked_as_often_as_there_is_room() {
+        let months: Months = std::array::from_fn(|nth| {
+            [
+                "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec",
+            ][nth]
+                .to_owned()
+        });
+        let marked = |first: Date, last: Date| {
+            let mut sheet = Sheet::default();
+            Days::over(first, last, 150.0, 1044.0).draw(&mut sheet, 650.0, &months);
+            let words: Vec<String> = sheet.words().iter().map(|placed| placed.text.clone()).collect();
+            words.join(" ")
         };
-        assert!(heights.y(0.95) < heights.y(0.85));
-        assert!((heights.y(0.2) - 600.0).abs() < 1e-9);
+        assert_eq!(
+            marked(date(2026, 5, 20), date(2027, 1, 20)),
+            "Jun Jul Aug Sep Oct Nov Dec Jan 27 2026"
+        );
+        assert_eq!(
+            marked(date(2025, 12, 20), date(2027, 2, 20)),
+            "Mar May Jul Sep Nov Jan 27 2025"
+        );
+        assert_eq!(
+            marked(date(2025, 1, 20), date(2027, 2, 20)),
+            "Apr Jul Oct Jan 26 Apr Jul Oct Jan 27 2025"
+        );
+        // A week is 128 px here and "17 Nov" with its gap more: every second one has room.
+        assert_eq!(
+            marked(date(2026, 11, 1), date(2026, 12, 20)),
+            "17 Nov 1 Dec 15 Dec 2026"
+        );
     }
 }

@@ -1,19 +1,16 @@
-//! The fleet on one sheet: a row a rig, the most urgent first, all on one scale.
+//! The fleet on one sheet: the jobs numbered in their order, then the rigs without one.
 //!
-//! Letters under 30 px are not read in the sun, so a sheet holds seven rows and no
-//! more. Of a larger fleet it shows the six most urgent rigs and counts the others by
-//! state; [`pages`] adds sheets that list all others by state, in two columns of twelve lines.
+//! Of up to three jobs each has a line that falls to the floor, beside the figure that
+//! decides; of more, the first has. A sheet holds seven rows; of a larger fleet it shows
+//! the six most urgent rigs, and [`pages`] adds sheets that list all others.
 
 use jiff::civil::Date;
 
-use crate::water::condition::Condition;
-use crate::water::settings::Limits;
-
-use super::axis::{Days, Heights};
+use super::axis::Days;
 use super::fleet_list;
-use super::mark;
-use super::palette::{GROUND, INK, QUIET, RULE, SAND};
-use super::sheet::{Anchor, Area, Fill, Point, SMALLEST, Sheet, hand};
+use super::mark::Mark;
+use super::palette::{GROUND, INK, SAND, STONE_DARK};
+use super::sheet::{Anchor, Area, LEFT, Point, RIGHT, SMALLEST, Sheet, Style, WIDTH};
 use super::typeface::{self, Weight};
 
 /// A rig's row.
@@ -21,29 +18,19 @@ use super::typeface::{self, Weight};
 pub struct Row {
     /// The rig.
     pub name: String,
-    /// Its state; none on a rig without a membrane.
-    pub state: Option<Condition>,
-    /// The state's word.
-    pub word: String,
-    /// Standardised rejection, or what stands in its place.
-    pub value: String,
-    /// The resin, short; empty where nothing is known.
-    pub resin: String,
-    /// Somebody should act: the row stands out.
-    pub urgent: bool,
-    /// Standardised rejection over the span of the sheet, a stretch for each membrane.
-    pub trend: Vec<Vec<(Date, f64)>>,
-}
-
-/// The rigs that have no row, counted.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Rest {
-    /// How many they are, in words.
+    /// The shape of its state, or of its job.
+    pub mark: Mark,
+    /// What is to be done, where it has a job; else its state.
     pub words: String,
-    /// Beneath the headline of the sheets that list them.
-    pub subline: String,
-    /// How many of each state, in words; the most urgent state first.
-    pub counts: Vec<(Condition, String)>,
+    /// The figure that decides; empty where there is none.
+    pub value: String,
+    /// What the figure is; empty where it needs no words.
+    pub noun: String,
+    /// Something is to be done.
+    pub is_job: bool,
+    /// The line over the span of the sheet, a stretch for each membrane or bed: 1 is new
+    /// and 0 the floor.
+    pub line: Vec<Vec<(Date, f64)>>,
 }
 
 /// The facts of the sheet.
@@ -51,31 +38,34 @@ pub struct Rest {
 pub struct Fleet {
     /// The finding.
     pub headline: String,
-    /// What the sheet shows.
+    /// The deed.
     pub subline: String,
-    /// First day of the trends.
+    /// First day of the lines.
     pub since: Date,
-    /// Last day of the trends.
+    /// Last day of the lines.
     pub today: Date,
-    /// The owner's lines.
-    pub limits: Limits,
-    /// All rigs, the most urgent first.
+    /// All rigs: those with a job first, the most urgent first.
     pub rigs: Vec<Row>,
-    /// Those beyond [`shown`].
-    pub rest: Option<Rest>,
-    /// In the key: what the hatching means; none where no rig has a trend.
-    pub zone: Option<String>,
-    /// In the place of rows, where there is no rig.
-    pub nothing: String,
+    /// How many have no row, in words.
+    pub more: String,
+    /// Beneath the headline of the sheets that list them.
+    pub others: String,
+    /// What the lines and their floor are.
+    pub legend: String,
 }
 
 /// Rows of a sheet.
 const ROWS: usize = 7;
-const TOP: f64 = 146.0;
-const BOTTOM: f64 = 742.0;
-const KEY: f64 = 788.0;
-const TALLEST_ROW: f64 = 196.0;
-const TREND: (f64, f64) = (334.0, 604.0);
+const TOP: f64 = 166.0;
+const BOTTOM: f64 = 730.0;
+/// A row of one line of words.
+const SMALL_ROW: f64 = 68.0;
+/// Where names begin.
+const NAME: f64 = 178.0;
+/// The least width of a line that is seen to fall.
+const LEAST_LINE: f64 = 130.0;
+/// The strip below the floor.
+const STRIP: f64 = 34.0;
 
 /// How many of so many rigs get a row of their own on the first sheet.
 #[must_use]
@@ -87,189 +77,268 @@ pub fn shown(rigs: usize) -> usize {
 #[must_use]
 pub fn pages(fleet: &Fleet) -> Vec<Sheet> {
     let mut pages = vec![draw(fleet)];
-    let rest = fleet.rigs.get(shown(fleet.rigs.len())..).unwrap_or_default();
-    pages.extend(fleet_list::pages(fleet, rest));
+    let first = shown(fleet.rigs.len());
+    pages.extend(fleet_list::pages(fleet, first));
     pages
 }
 
-/// Draws the first sheet.
-#[must_use]
-pub fn draw(fleet: &Fleet) -> Sheet {
-    let mut sheet = Sheet::titled(&fleet.headline, &fleet.subline);
-    let shown = shown(fleet.rigs.len());
-    let rows = shown + usize::from(shown < fleet.rigs.len());
+/// How the rows share the sheet.
+struct Plan {
+    /// Heights of the rows that have a line.
+    large: Vec<f64>,
+    /// Height and number of columns of all others.
+    small: (f64, usize),
+}
+
+fn plan(rows: usize, jobs: usize, space: f64) -> Plan {
     #[allow(clippy::cast_precision_loss)]
-    let height = ((BOTTOM - TOP) / rows.max(1) as f64).min(TALLEST_ROW);
-    let mut top = TOP;
-    for row in &fleet.rigs[..shown] {
-        draw_row(&mut sheet, fleet, row, top, height);
-        top += height;
-    }
-    if let Some(rest) = fleet.rest.as_ref().filter(|_| shown < fleet.rigs.len()) {
-        rule(&mut sheet, top);
-        draw_rest(&mut sheet, rest, top + height / 2.0);
-        top += height;
-    }
-    rule(&mut sheet, top);
-    if fleet.rigs.is_empty() {
-        sheet.text(
-            (540.0, 400.0),
-            hand(40.0, Weight::Semi, INK),
-            Anchor::Middle,
-            &fleet.nothing,
-            1000.0,
-        );
-    } else if let Some(zone) = &fleet.zone {
-        let swatch = Area {
-            left: 36.0,
-            top: KEY - 26.0,
-            right: 92.0,
-            bottom: KEY + 4.0,
+    let each = |height: f64, rows: usize| height / rows.max(1) as f64;
+    if jobs == 0 && rows <= 4 {
+        return Plan {
+            large: vec![each(space, rows).min(188.0); rows],
+            small: (0.0, 1),
         };
-        sheet.area(&swatch, Fill::Limit);
-        sheet.line(&[(swatch.left, swatch.top), (swatch.right, swatch.top)], INK, 3.0, "");
+    }
+    for (first, next) in [(176.0, 150.0), (152.0, 132.0)] {
+        let large: Vec<f64> = (0..jobs).map(|nth| if nth == 0 { first } else { next }).collect();
+        let left = space - large.iter().sum::<f64>();
+        for columns in [1, 2] {
+            let height = each(left, (rows - jobs).div_ceil(columns));
+            if jobs <= 3 && height >= SMALL_ROW - 2.0 {
+                return Plan {
+                    large,
+                    small: (height.min(120.0), columns),
+                };
+            }
+        }
+    }
+    Plan {
+        large: vec![154.0],
+        small: (SMALL_ROW, 1),
+    }
+}
+
+fn draw(fleet: &Fleet) -> Sheet {
+    let mut sheet = Sheet::titled(&fleet.headline, &fleet.subline, None);
+    let rows = &fleet.rigs[..shown(fleet.rigs.len())];
+    let jobs = rows.iter().filter(|row| row.is_job).count();
+    let has_more = rows.len() < fleet.rigs.len();
+    let plan = plan(rows.len(), jobs, BOTTOM - TOP - if has_more { SMALL_ROW } else { 0.0 });
+    let (large, small) = rows.split_at(plan.large.len().min(rows.len()));
+    let columns = Columns::of(large);
+    let mut top = TOP;
+    for (nth, (row, height)) in large.iter().zip(&plan.large).enumerate() {
+        draw_large(&mut sheet, fleet, (nth, row), &columns, (top, top + height));
+        top += height;
+    }
+    divide(&mut sheet, top);
+    let (height, across) = plan.small;
+    if across == 1 {
+        let deed = deed_column(small);
+        for (nth, row) in small.iter().enumerate() {
+            draw_small(&mut sheet, (nth + large.len(), row), deed, (top + height / 2.0, height));
+            top += height;
+            divide(&mut sheet, top);
+        }
+    } else {
+        for (nth, pair) in small.chunks(across).enumerate() {
+            #[allow(clippy::cast_precision_loss)]
+            let middle = top + height * (nth as f64 + 0.5);
+            for (row, x) in pair.iter().zip([LEFT, 552.0]) {
+                draw_half(&mut sheet, row, (x, middle));
+            }
+        }
+        #[allow(clippy::cast_precision_loss)]
+        let rows = small.len().div_ceil(across) as f64;
+        top += height * rows;
+        divide(&mut sheet, top);
+    }
+    if has_more {
+        let style = Style::of(46.0, Weight::Semi, INK);
+        sheet.text((LEFT, top + 50.0), style, Anchor::Start, &fleet.more, RIGHT - LEFT);
+        divide(&mut sheet, top + SMALL_ROW);
+    }
+    if large.iter().any(|row| !row.line.is_empty()) {
+        draw_floor(&mut sheet, (LEFT, LEFT + 72.0), 766.0, 24.0);
         sheet.text(
-            (110.0, KEY),
-            hand(SMALLEST, Weight::Regular, QUIET),
+            (126.0, 786.0),
+            Style::QUIET,
             Anchor::Start,
-            zone,
-            930.0,
+            &fleet.legend,
+            RIGHT - 126.0,
         );
     }
     sheet
 }
 
-fn rule(sheet: &mut Sheet, y: f64) {
-    sheet.line(&[(18.0, y), (1062.0, y)], RULE, 2.0, "");
+fn divide(sheet: &mut Sheet, y: f64) {
+    sheet.rule((LEFT, y), (RIGHT, y));
 }
 
-fn draw_row(sheet: &mut Sheet, fleet: &Fleet, row: &Row, top: f64, height: f64) {
-    if row.urgent {
-        let band = Area {
-            left: 18.0,
-            top: top + 3.0,
-            right: 1062.0,
-            bottom: top + height - 3.0,
+/// Sizes of name and words of the first row with a line, and of the others.
+fn sizes(nth: usize) -> (f64, f64) {
+    if nth == 0 { (66.0, 48.0) } else { (58.0, 44.0) }
+}
+
+fn name_style(size: f64) -> Style {
+    Style::of(size, Weight::Heavy, INK)
+}
+
+/// Where the lines stand: the words take what they need, the lines get the rest.
+struct Columns {
+    left: f64,
+    right: f64,
+}
+
+impl Columns {
+    fn of(rows: &[Row]) -> Self {
+        let most = |width: &dyn Fn(usize, &Row) -> f64| {
+            rows.iter()
+                .enumerate()
+                .map(|(nth, row)| width(nth, row))
+                .fold(0.0, f64::max)
         };
-        sheet.area(&band, Fill::Plain(SAND));
+        let figures = most(&|nth, row| {
+            name_style(sizes(nth).0)
+                .width(&row.value)
+                .max(Style::SAID.width(&row.noun))
+        });
+        let right = RIGHT - figures - 32.0;
+        let words = most(&|nth, row| Style::of(sizes(nth).1, Weight::Semi, INK).width(&row.words));
+        let names = most(&|nth, row| name_style(sizes(nth).0).width(&row.name));
+        // A name is cut before the line is lost.
+        let names = names.min(right - LEAST_LINE - 30.0 - NAME);
+        let least = NAME + words.max(names) + 30.0;
+        Self {
+            left: least.max(600.0_f64.min(right - LEAST_LINE)),
+            right,
+        }
     }
-    rule(sheet, top);
-    let middle = top + height / 2.0;
-    let ink = row.state.map_or(INK, mark::ink);
-    if let Some(state) = row.state {
-        mark::draw(sheet, (60.0, middle), 1.0, state);
+}
+
+fn draw_large(sheet: &mut Sheet, fleet: &Fleet, (nth, row): (usize, &Row), columns: &Columns, (top, bottom): Point) {
+    let (middle, ink) = (f64::midpoint(top, bottom), row.mark.ink());
+    let (big, small) = sizes(nth);
+    if nth == 0 && row.is_job {
+        let band = Area {
+            left: 0.0,
+            top,
+            right: f64::from(WIDTH),
+            bottom,
+        };
+        sheet.area(&band, SAND);
+    } else {
+        divide(sheet, top);
     }
-    draw_name(sheet, (98.0, middle), &row.name, TREND.0 - 98.0 - 16.0);
-    draw_trend(sheet, fleet, row, top, height);
-    sheet.text(
-        (762.0, middle + 17.0),
-        hand(48.0, Weight::Heavy, INK),
-        Anchor::End,
-        &row.value,
-        140.0,
+    if row.is_job {
+        let number = (nth + 1).to_string();
+        let style = Style { ink, ..name_style(big) };
+        sheet.text((LEFT, middle + 0.36 * big), style, Anchor::Start, &number, 60.0);
+    }
+    row.mark
+        .draw(sheet, (122.0, middle), if nth == 0 { 1.45 } else { 1.25 });
+    let has_line = columns.right - columns.left >= LEAST_LINE && !row.line.is_empty();
+    let room = if has_line { columns.left } else { columns.right } - 30.0 - NAME;
+    let (above, below) = (middle - 12.0, middle + small - 2.0);
+    let size = typeface::fitting_size(&row.name, big, 46.0, Weight::Heavy, room);
+    sheet.text((NAME, above), name_style(size), Anchor::Start, &row.name, room);
+    let words = Style::of(small, Weight::Semi, ink);
+    sheet.text((NAME, below), words, Anchor::Start, &row.words, columns.right - NAME);
+    if has_line {
+        draw_line(sheet, fleet, row, columns, (top + 24.0, bottom - 22.0 - STRIP));
+    }
+    sheet.text((RIGHT, above), name_style(big), Anchor::End, &row.value, 400.0);
+    sheet.text((RIGHT, below), Style::SAID, Anchor::End, &row.noun, 400.0);
+}
+
+/// The floor, and the strip below it.
+fn draw_floor(sheet: &mut Sheet, (left, right): Point, y: f64, strip: f64) {
+    let below = Area {
+        left,
+        top: y,
+        right,
+        bottom: y + strip,
+    };
+    sheet.area(&below, STONE_DARK);
+    sheet.line(&[(left, y), (right, y)], INK, 6.0);
+}
+
+/// A line that falls to its floor; a new membrane or bed lifts it again.
+fn draw_line(sheet: &mut Sheet, fleet: &Fleet, row: &Row, columns: &Columns, (top, floor): Point) {
+    let (days, ink) = (
+        Days::over(fleet.since, fleet.today, columns.left, columns.right),
+        row.mark.ink(),
     );
-    let second = !row.resin.is_empty();
-    let lift = if second { -5.0 } else { 12.0 };
-    let room = 1062.0 - 788.0 - 8.0;
-    let size = typeface::fitting_size(&row.word, &[36.0, 33.0, SMALLEST], Weight::Heavy, room);
-    let style = hand(size, Weight::Heavy, ink);
-    sheet.text((788.0, middle + lift), style, Anchor::Start, &row.word, room);
-    if second {
-        sheet.text(
-            (788.0, middle + 31.0),
-            hand(SMALLEST, Weight::Regular, INK),
-            Anchor::Start,
-            &row.resin,
-            room,
-        );
-    }
-}
-
-/// A name in the room there is: one line, else two smaller ones, the last shortened.
-fn draw_name(sheet: &mut Sheet, (x, middle): Point, name: &str, room: f64) {
-    let large = hand(40.0, Weight::Semi, INK);
-    if typeface::width(&typeface::drawable(name), large.size, large.weight) <= room {
-        sheet.text((x, middle + 14.0), large, Anchor::Start, name, room);
-        return;
-    }
-    let small = hand(33.0, Weight::Semi, INK);
-    let lines = typeface::broken(name, small.size, small.weight, room, 2);
-    let first = if lines.len() == 1 { middle + 12.0 } else { middle - 6.0 };
-    for (line, y) in lines.iter().zip([first, first + 34.0]) {
-        sheet.text((x, y), small, Anchor::Start, line, room);
-    }
-}
-
-fn draw_trend(sheet: &mut Sheet, fleet: &Fleet, row: &Row, top: f64, height: f64) {
-    if row.state.is_none() {
-        return;
-    }
-    let ink = row.state.map_or(INK, mark::ink);
-    let days = Days::over(fleet.since, fleet.today, TREND.0, TREND.1);
-    let heights = Heights {
-        low: fleet.limits.spent - 0.06,
-        high: 1.0,
-        bottom: top + height - 8.0,
-        top: top + 8.0,
-    };
-    let due = heights.y(fleet.limits.due);
-    let zone = Area {
-        left: TREND.0,
-        top: due,
-        right: TREND.1,
-        bottom: heights.bottom,
-    };
-    sheet.area(&zone, Fill::Limit);
-    sheet.line(&[(TREND.0, due), (TREND.1, due)], INK, 2.5, "");
-    let stretches: Vec<Vec<Point>> = row
-        .trend
-        .iter()
-        .map(|stretch| stretch.iter().filter(|(day, _)| days.shows(*day)))
-        .map(|shown| shown.map(|&(day, level)| (days.x(day), heights.y(level))).collect())
-        .filter(|stretch: &Vec<Point>| !stretch.is_empty())
-        .collect();
+    draw_floor(sheet, (columns.left, columns.right), floor, STRIP);
+    let y = |height: f64| (floor - (floor - top) * height).clamp(top - 8.0, floor + STRIP - 8.0);
+    let stretches = row.line.iter().map(|stretch| {
+        let shown = stretch.iter().filter(|(day, _)| days.shows(*day));
+        shown
+            .map(|&(day, height)| (days.x(day), y(height)))
+            .collect::<Vec<Point>>()
+    });
+    let stretches: Vec<Vec<Point>> = stretches.filter(|stretch| !stretch.is_empty()).collect();
     for (nth, stretch) in stretches.iter().enumerate() {
         if nth > 0 {
-            // A new membrane breaks the line.
-            let x = stretch[0].0;
-            sheet.line(&[(x, heights.top), (x, heights.bottom)], INK, 3.0, "");
+            sheet.line(&[(stretch[0].0, floor - 4.0), stretch[0]], ink, 4.0);
         }
-        if nth + 1 < stretches.len() {
-            sheet.line(stretch, QUIET, 4.0, "1 8");
-        } else {
-            sheet.line(stretch, ink, 6.0, "");
-        }
+        sheet.line(stretch, ink, 9.0);
     }
     if let Some(&end) = stretches.last().and_then(|stretch| stretch.last()) {
-        sheet.disc(end, 9.0, ink, Some((GROUND, 3.0)));
+        sheet.disc(end, 13.0, ink, (GROUND, 4.0));
     }
 }
 
-/// The others, counted: on one line, or on two where the words are long.
-fn draw_rest(sheet: &mut Sheet, rest: &Rest, middle: f64) {
-    const RIGHT: f64 = 1062.0;
-    let style = hand(36.0, Weight::Heavy, INK);
-    let first = sheet
-        .text((36.0, middle + 13.0), style, Anchor::Start, &rest.words, 300.0)
-        .right
-        + 44.0;
-    let style = hand(32.0, Weight::Semi, INK);
-    let width = |words: &str| typeface::width(&typeface::drawable(words), style.size, style.weight) + 24.0;
-    let whole: f64 = rest.counts.iter().map(|(_, words)| width(words) + 36.0).sum();
-    let (mut x, mut y) = (first, middle);
-    let wraps = first + whole - 36.0 > RIGHT;
-    if wraps {
-        y -= 21.0;
+/// Where the words of the small rows begin: as far right as they all fit.
+fn deed_column(rows: &[Row]) -> f64 {
+    let most = |width: &dyn Fn(&Row) -> f64| rows.iter().map(width).fold(0.0, f64::max);
+    let values = most(&|row| name_style(46.0).width(&row.value));
+    let words = most(&|row| Style::SAID.width(&row.words));
+    (RIGHT - values - 30.0 - words).min(490.0)
+}
+
+fn draw_small(sheet: &mut Sheet, (nth, row): (usize, &Row), deed: f64, (middle, height): Point) {
+    let is_roomy = height > 80.0;
+    let (name, mark, size) = if is_roomy {
+        (NAME, 122.0, 1.15)
+    } else {
+        (160.0, 110.0, 0.95)
+    };
+    let (ink, style) = (row.mark.ink(), name_style(46.0));
+    if row.is_job {
+        let number = (nth + 1).to_string();
+        sheet.text(
+            (LEFT, middle + 16.0),
+            Style { ink, ..style },
+            Anchor::Start,
+            &number,
+            60.0,
+        );
     }
-    for (state, words) in &rest.counts {
-        if x + width(words) > RIGHT {
-            if !wraps || y > middle {
-                break;
-            }
-            (x, y) = (first, middle + 21.0);
-        }
-        mark::draw(sheet, (x, y), 0.7, *state);
-        sheet.text((x + 24.0, y + 11.0), style, Anchor::Start, words, f64::INFINITY);
-        x += width(words) + 36.0;
-    }
+    row.mark.draw(sheet, (mark, middle), size);
+    let room = deed - name - 20.0;
+    let largest = if is_roomy { 54.0 } else { 46.0 };
+    let size = typeface::fitting_size(&row.name, largest, SMALLEST, Weight::Heavy, room);
+    sheet.text((name, middle + 16.0), name_style(size), Anchor::Start, &row.name, room);
+    let words = Style { ink, ..Style::SAID };
+    sheet.text((deed, middle + 15.0), words, Anchor::Start, &row.words, RIGHT - deed);
+    sheet.text((RIGHT, middle + 16.0), style, Anchor::End, &row.value, 300.0);
+}
+
+/// A rig in one of two columns: its name gives way to the word of its state.
+fn draw_half(sheet: &mut Sheet, row: &Row, (x, middle): Point) {
+    const WIDE: f64 = 492.0;
+    row.mark.draw(sheet, (x + 28.0, middle), 0.95);
+    let words = Style {
+        ink: row.mark.ink(),
+        ..Style::SAID
+    };
+    let room = WIDE - 66.0 - 18.0 - words.width(&row.words);
+    let size = typeface::fitting_size(&row.name, 46.0, SMALLEST, Weight::Heavy, room);
+    let at = (x + 66.0, middle + 15.0);
+    let name = sheet.text(at, name_style(size), Anchor::Start, &row.name, room);
+    let said = format!("{} {}", row.words, row.value);
+    let left = WIDE - (name.right - x) - 18.0;
+    let said = if words.width(&said) <= left { &said } else { &row.words };
+    sheet.text((name.right + 18.0, middle + 15.0), words, Anchor::Start, said, left);
 }

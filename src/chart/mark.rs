@@ -1,111 +1,153 @@
 //! A state as a shape, always beside its word.
 //!
-//! The shapes are of our own making, from the trade's matter: a drop of water that
-//! runs dry as the membrane wears. Full: sound. Down to a half: wearing. A last rest
-//! at the bottom: due. Empty and struck through: spent. A drop in dashes is not yet
-//! known: unproven. A jump is no wear, so it is no drop: a block with a step in it
-//! says check. They differ in outline and in how much is dark, so grey is enough; the
-//! colour only repeats whether somebody has to act.
+//! The shapes are of our own making, from the trade's matter. A membrane is a drop of
+//! water that runs dry: full, half, a last rest, empty and on the floor; in dashes where
+//! it is too early to tell. A fault is no wear, so it is no drop but a joint whose flanges
+//! gape, with a drop beneath. A bed is a vessel, filled as far as its resin still holds.
+//! They differ in outline and in how much is dark, so grey is enough.
 
 use crate::water::condition::Condition;
 
 use super::palette::{BLUE, Colour, GROUND, INK, QUIET, RUST};
-use super::sheet::{Fill, Point, Sheet};
+use super::sheet::{Area, Point, Sheet};
+
+/// A shape of size 1 is about 50 px high.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Mark {
+    /// The state of a membrane.
+    Membrane(Condition),
+    /// A bed of resin.
+    Bed {
+        /// Share of it that still holds, 0 to 1.
+        left: f64,
+        /// It has to be changed or repacked now.
+        urgent: bool,
+    },
+    /// A prefilter.
+    Prefilter,
+}
 
 /// The drop of size 1: its tip above the middle, and the circle it hangs into.
 const TIP: f64 = -25.0;
 const BELLY: f64 = 6.0;
 const RADIUS: f64 = 17.0;
 
-/// The ink of a state, for its words and its line.
-#[must_use]
-pub fn ink(state: Condition) -> Colour {
-    match state {
-        Condition::Sound => BLUE,
-        Condition::Wearing => INK,
-        Condition::Due | Condition::Spent | Condition::Check => RUST,
-        Condition::Unproven => QUIET,
+impl Mark {
+    /// A bed that was put in or will be bought.
+    pub const FRESH_BED: Self = Self::Bed {
+        left: 1.0,
+        urgent: false,
+    };
+
+    /// Its colour, for its words and its line.
+    #[must_use]
+    pub fn ink(self) -> Colour {
+        match self {
+            Self::Membrane(Condition::Sound) => BLUE,
+            Self::Membrane(Condition::Spent | Condition::Check) | Self::Bed { urgent: true, .. } => RUST,
+            Self::Membrane(Condition::Unproven) => QUIET,
+            Self::Membrane(Condition::Wearing | Condition::Due) | Self::Bed { .. } | Self::Prefilter => INK,
+        }
+    }
+
+    /// Draws it about a point.
+    pub fn draw(self, sheet: &mut Sheet, (x, y): Point, size: f64) {
+        let ink = self.ink();
+        let place =
+            |points: &[Point]| -> Vec<Point> { points.iter().map(|(dx, dy)| (x + dx * size, y + dy * size)).collect() };
+        let area = |left: f64, top: f64, right: f64, bottom: f64| Area {
+            left: x + left * size,
+            top: y + top * size,
+            right: x + right * size,
+            bottom: y + bottom * size,
+        };
+        let rim = Some((ink, 5.5 * size));
+        match self {
+            Self::Membrane(Condition::Unproven) => {
+                let around = place(&drop(TIP, BELLY, RADIUS, TIP));
+                sheet.shape(&around, GROUND, None);
+                // One dash and one gap are a sixteenth of the way about it.
+                for dash in around.chunks(4) {
+                    sheet.line(&dash[..dash.len().min(3)], ink, 5.0 * size);
+                }
+            }
+            Self::Membrane(Condition::Check) => {
+                for (left, top, right, bottom) in [
+                    (-28.0, -21.0, -9.0, -7.0),
+                    (9.0, -21.0, 28.0, -7.0),
+                    (-12.0, -28.0, -4.5, 0.0),
+                    (4.5, -28.0, 12.0, 0.0),
+                ] {
+                    sheet.area(&area(left, top, right, bottom), ink);
+                }
+                sheet.shape(&place(&drop(2.0, 17.0, 9.0, 2.0)), ink, None);
+            }
+            Self::Membrane(state) => {
+                sheet.shape(&place(&drop(TIP, BELLY, RADIUS, TIP)), GROUND, rim);
+                let level = match state {
+                    Condition::Sound => 1.0,
+                    Condition::Wearing => 0.55,
+                    Condition::Due => 0.22,
+                    _ => 0.0,
+                };
+                if level > 0.0 {
+                    sheet.shape(&place(&drop(TIP, BELLY, RADIUS, 23.0 - 48.0 * level)), ink, None);
+                } else {
+                    sheet.area(&area(-25.0, 20.0, 25.0, 29.0), ink);
+                }
+            }
+            Self::Bed { left, .. } => {
+                let vessel = [
+                    (-6.0, -26.0),
+                    (6.0, -26.0),
+                    (6.0, -17.0),
+                    (15.0, -12.0),
+                    (15.0, 25.0),
+                    (-15.0, 25.0),
+                    (-15.0, -12.0),
+                    (-6.0, -17.0),
+                ];
+                sheet.shape(&place(&vessel), GROUND, rim);
+                if left > 0.0 {
+                    sheet.area(&area(-15.0, 25.0 - 38.0 * left.min(1.0), 15.0, 25.0), ink);
+                }
+            }
+            Self::Prefilter => {
+                let body = [(-13.0, -26.0), (13.0, -26.0), (13.0, 26.0), (-13.0, 26.0)];
+                sheet.shape(&place(&body), ink, rim);
+                for down in [-12.0, 0.0, 12.0] {
+                    sheet.area(&area(-10.0, down - 2.0, 10.0, down + 2.0), GROUND);
+                }
+            }
+        }
     }
 }
 
-/// Draws the mark of a state about a point.
-pub fn draw(sheet: &mut Sheet, middle: Point, size: f64, state: Condition) {
-    let ink = ink(state);
-    if state == Condition::Check {
-        return draw_step(sheet, middle, size, ink);
-    }
-    let rim = drop(middle, size, TIP);
-    let empty = Fill::Plain(GROUND);
-    match state {
-        Condition::Unproven => {
-            sheet.shape(&rim, empty, None);
-            let mut dashes = rim;
-            dashes.extend(dashes.first().copied());
-            sheet.line(
-                &dashes,
-                ink,
-                4.5 * size,
-                &format!("{:.1} {:.1}", 6.0 * size, 9.0 * size),
-            )
-        }
-        Condition::Sound => sheet.shape(&rim, Fill::Plain(ink), Some((ink, 4.0 * size))),
-        Condition::Wearing => {
-            sheet.shape(&rim, empty, Some((ink, 4.5 * size)));
-            sheet.shape(&drop(middle, size, 2.0), Fill::Plain(ink), None);
-        }
-        Condition::Due => {
-            sheet.shape(&rim, empty, Some((ink, 4.5 * size)));
-            sheet.shape(&drop(middle, size, 11.0), Fill::Plain(ink), None);
-        }
-        Condition::Spent | Condition::Check => {
-            sheet.shape(&rim, empty, Some((ink, 4.5 * size)));
-            let (x, y) = middle;
-            let strike = [(x - 19.0 * size, y + 21.0 * size), (x + 19.0 * size, y - 15.0 * size)];
-            sheet.line(&strike, GROUND, 12.0 * size, "");
-            sheet.line(&strike, ink, 6.0 * size, "");
-        }
-    }
-}
-
-/// The outline of the part of a drop that lies below a height.
-fn drop((x, y): Point, size: f64, from: f64) -> Vec<Point> {
-    const STEPS: u32 = 16;
-    let bottom = BELLY + RADIUS;
-    let heights = (0..=STEPS).map(|nth| from + (bottom - from) * f64::from(nth) / f64::from(STEPS));
-    let right: Vec<Point> = heights.map(|height| (half_width(height), height)).collect();
+/// The outline of the part of a drop that lies below a height: a tip, and the middle
+/// and radius of the circle that it hangs into. It begins and ends at the height.
+fn drop(tip: f64, middle: f64, radius: f64, from: f64) -> Vec<Point> {
+    const STEPS: u32 = 32;
+    let bottom = middle + radius;
+    // Closer together where the outline turns.
+    let share = |nth: u32| (f64::from(nth) / f64::from(STEPS) * std::f64::consts::FRAC_PI_2).sin();
+    let right: Vec<Point> = (0..=STEPS)
+        .map(|nth| from + (bottom - from) * share(nth))
+        .map(|height| (half_width(tip, middle, radius, height), height))
+        .collect();
     let left = right.iter().rev().map(|&(half, height)| (-half, height));
-    right
-        .iter()
-        .copied()
-        .chain(left)
-        .map(|(dx, dy)| (x + dx * size, y + dy * size))
-        .collect()
+    right.iter().copied().chain(left).collect()
 }
 
-/// Half the width of a drop of size 1 at a height: straight from the tip until it
-/// touches the circle.
-fn half_width(height: f64) -> f64 {
-    let reach = BELLY - TIP;
-    let touches = BELLY - RADIUS * RADIUS / reach;
+/// Half the width of a drop at a height: straight from the tip until it touches the
+/// circle.
+fn half_width(tip: f64, middle: f64, radius: f64, height: f64) -> f64 {
+    let reach = middle - tip;
+    let touches = middle - radius * radius / reach;
     if height < touches {
-        (height - TIP) * RADIUS / (reach * reach - RADIUS * RADIUS).sqrt()
+        (height - tip) * radius / (reach * reach - radius * radius).sqrt()
     } else {
-        (RADIUS * RADIUS - (height - BELLY).powi(2)).max(0.0).sqrt()
+        (radius * radius - (height - middle).powi(2)).max(0.0).sqrt()
     }
-}
-
-fn draw_step(sheet: &mut Sheet, (x, y): Point, size: f64, ink: Colour) {
-    let half = 20.0 * size;
-    let block = [
-        (x - half, y - half),
-        (x + half, y - half),
-        (x + half, y + half),
-        (x - half, y + half),
-    ];
-    sheet.shape(&block, Fill::Plain(ink), Some((ink, 5.0 * size)));
-    let at = |dx: f64, dy: f64| (x + dx * size, y + dy * size);
-    let step = [at(-14.0, -8.0), at(-1.0, -8.0), at(-1.0, 10.0), at(14.0, 10.0)];
-    sheet.line(&step, GROUND, 6.0 * size, "");
 }
 
 #[cfg(test)]
@@ -114,11 +156,12 @@ mod tests {
 
     #[test]
     fn a_drop_is_round_below_and_pointed_above() {
-        assert!(half_width(TIP) < 1e-9);
-        assert!((half_width(BELLY) - RADIUS).abs() < 1e-9);
-        assert!(half_width(BELLY + RADIUS) < 1e-9);
+        let half = |height| half_width(TIP, BELLY, RADIUS, height);
+        assert!(half(TIP) < 1e-9);
+        assert!((half(BELLY) - RADIUS).abs() < 1e-9);
+        assert!(half(BELLY + RADIUS) < 1e-9);
         // No kink where the straight part meets the circle.
         let touches = BELLY - RADIUS * RADIUS / (BELLY - TIP);
-        assert!((half_width(touches - 1e-6) - half_width(touches + 1e-6)).abs() < 1e-3);
+        assert!((half(touches - 1e-6) - half(touches + 1e-6)).abs() < 1e-3);
     }
 }

@@ -2,7 +2,7 @@
 //! sun and for eyes that do not tell red from green.
 //!
 //! Blue against rust is the pair that all common kinds of colour blindness keep
-//! apart; both are dark, so each comes with its own shape or hatching as well.
+//! apart; both are dark, so each comes with its own shape as well.
 
 /// A colour of sRGB.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -10,40 +10,26 @@ pub struct Colour(pub u8, pub u8, pub u8);
 
 /// The ground of every sheet.
 pub const GROUND: Colour = Colour(0xFF, 0xFF, 0xFF);
-/// Headlines, figures, readings, limits.
+/// Headlines, figures, readings, the floor.
 pub const INK: Colour = Colour(0x0E, 0x14, 0x1B);
-/// What is said in a lower voice: axes, keys.
-pub const QUIET: Colour = Colour(0x3D, 0x48, 0x55);
+/// What is said in a lower voice: axes.
+pub const QUIET: Colour = Colour(0x35, 0x40, 0x4C);
 /// Thin lines of the grid.
-pub const RULE: Colour = Colour(0xC3, 0xCA, 0xD3);
-/// What is known and well: the trend, a sound membrane.
+pub const RULE: Colour = Colour(0xA9, 0xB2, 0xBD);
+/// What is known: the trend, a good membrane.
 pub const BLUE: Colour = Colour(0x0A, 0x4C, 0x9C);
-/// The band about the trend.
-pub const BLUE_PALE: Colour = Colour(0xBC, 0xD3, 0xEE);
-/// What is ahead or wants a hand.
-pub const RUST: Colour = Colour(0x94, 0x36, 0x00);
-/// The ground of a forecast.
-pub const AMBER_PALE: Colour = Colour(0xFC, 0xDF, 0xB4);
-/// A row that wants a hand.
-pub const SAND: Colour = Colour(0xFB, 0xE9, 0xD8);
-/// The ground of a limit zone, and its stripes.
-pub const STONE: Colour = Colour(0xE3, 0xE6, 0xEA);
-/// See [`STONE`].
-pub const STONE_DARK: Colour = Colour(0xB4, 0xBB, 0xC5);
-
-/// Letters on the ground that they may stand on; a test holds each pair to the contrast.
-pub const PAIRS: [(Colour, Colour); 10] = [
-    (INK, GROUND),
-    (QUIET, GROUND),
-    (BLUE, GROUND),
-    (RUST, GROUND),
-    (INK, SAND),
-    (QUIET, SAND),
-    (RUST, SAND),
-    (BLUE, SAND),
-    (INK, STONE),
-    (INK, BLUE_PALE),
-];
+/// The range of what is known, or its amount.
+pub const PALE: Colour = Colour(0xC3, 0xD8, 0xF0);
+/// The range of what is ahead.
+pub const PALEST: Colour = Colour(0xE1, 0xEC, 0xF8);
+/// Act now, and nothing else: worn out, a leak, resin used up.
+pub const RUST: Colour = Colour(0x8F, 0x34, 0x00);
+/// Behind the first job.
+pub const SAND: Colour = Colour(0xFB, 0xE6, 0xD3);
+/// Below the floor.
+pub const STONE: Colour = Colour(0xE6, 0xE9, 0xED);
+/// Far below it.
+pub const STONE_DARK: Colour = Colour(0xCD, 0xD3, 0xDA);
 
 impl std::fmt::Display for Colour {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
@@ -67,6 +53,12 @@ impl Colour {
             }
         };
         0.2126 * linear(self.0) + 0.7152 * linear(self.1) + 0.0722 * linear(self.2)
+    }
+
+    /// Whether words cannot stand on it.
+    #[must_use]
+    pub fn is_dark(self) -> bool {
+        self.luminance() < 0.4
     }
 
     /// Contrast with another colour, 1 to 21.
@@ -102,20 +94,24 @@ mod tests {
     }
 
     #[test]
-    fn every_letter_stands_out_from_its_ground() {
-        for (letter, ground) in PAIRS {
-            let contrast = letter.contrast(ground);
-            assert!(contrast >= LEAST, "{letter} on {ground}: {contrast:.2}");
+    fn words_stand_out_from_every_pale_ground() {
+        for word in [INK, QUIET, BLUE, RUST] {
+            for ground in [GROUND, PALEST, SAND, STONE] {
+                let contrast = word.contrast(ground);
+                assert!(contrast >= LEAST, "{word} on {ground}: {contrast:.2}");
+            }
         }
+        assert!(INK.contrast(STONE_DARK) >= LEAST && INK.contrast(PALE) >= LEAST);
     }
 
     #[test]
     fn what_lies_upon_each_other_differs_in_grey() {
         for (above, below) in [
-            (BLUE, BLUE_PALE),
-            (RUST, AMBER_PALE),
+            (BLUE, PALE),
+            (RUST, STONE),
             (INK, STONE_DARK),
-            (STONE_DARK, STONE),
+            (RULE, GROUND),
+            (RULE, STONE),
         ] {
             let contrast = above.contrast(below);
             assert!(contrast >= 1.5, "{above} on {below}: {contrast:.2}");

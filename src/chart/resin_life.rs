@@ -1,16 +1,16 @@
-//! The resin of a rig: how each bed filled up, how long it lasted, and how long the
-//! one in use will.
+//! The resin of a rig: each bed falls from fresh to used up, with the days that it was
+//! in, and how long the one in use will last.
 //!
 //! Beds that last ever less stand beside each other, so that a membrane which lets
 //! more through is seen at the resin, too.
 
-use jiff::ToSpan;
 use jiff::civil::Date;
 
-use super::axis::{Days, Heights, Tick, days_between, draw_today};
-use super::palette::{BLUE, BLUE_PALE, INK, QUIET, RUST};
+use super::axis::{Days, Months, days_between, draw_label, draw_top, places_about};
+use super::mark::Mark;
+use super::palette::{BLUE, INK, PALE, QUIET, RUST, STONE};
 use super::rig_history::Ahead;
-use super::sheet::{Anchor, Area, Fill, Point, SMALLEST, Sheet, hand};
+use super::sheet::{Anchor, Area, LEFT, Point, RIGHT, SMALLEST, Sheet, Style};
 use super::typeface::{self, Weight};
 
 /// A bed of resin.
@@ -23,8 +23,6 @@ pub struct Bed {
     /// Share of what a bed holds that it had taken up, by day. Empty where the load
     /// is not known.
     pub load: Vec<(Date, f64)>,
-    /// How long it lasted, or lasts so far, in words.
-    pub lasted: String,
 }
 
 /// The facts of the picture.
@@ -34,217 +32,221 @@ pub struct ResinLife {
     pub headline: String,
     /// The figures behind it.
     pub subline: String,
+    /// How much is left.
+    pub mark: Mark,
     /// Seen from.
     pub today: Date,
-    /// Marks of the axis of load, from 0 up.
-    pub shares: Vec<Tick>,
     /// The beds, oldest first; the last is in use.
     pub beds: Vec<Bed>,
-    /// When the bed in use will be full.
-    pub full: Option<Ahead>,
-    /// Short names of the months.
-    pub months: [String; 12],
+    /// When the bed in use will be used up, and its words in two lines.
+    pub used_up: Option<(Ahead, [String; 2])>,
+    /// Why the bed in use has to go, beside the floor: it is past it by days, or the
+    /// glass shows it.
+    pub over: Option<String>,
     /// The words on it.
-    pub words: Words,
+    pub labels: Labels,
 }
 
 /// The words on the picture.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Words {
+pub struct Labels {
     /// Above the line of today.
     pub today: String,
-    /// At the line of a full bed.
-    pub full: String,
-    /// Before the lane of how long beds lasted.
-    pub lasted: String,
-    /// In the key: what the filled shape is.
-    pub load: String,
-    /// In the key: what the hatched shape is.
-    pub forecast: String,
+    /// What the axis is.
+    pub axis: String,
+    /// Its marks: fresh, half, used up.
+    pub levels: [String; 3],
+    /// How long the first bed was in, with the word "days".
+    pub first_days: String,
+    /// What a slope is.
+    pub legend: String,
     /// Where no change of resin is known.
     pub nothing: String,
+    /// Short names of the months.
+    pub months: Months,
 }
 
-/// Beds that are shown: more would be too narrow for their words.
+/// Beds that are shown: more would be too narrow for their days.
 pub const BEDS: usize = 8;
-const FRAME: Area = Area {
-    left: 132.0,
-    top: 196.0,
-    right: 1044.0,
-    bottom: 580.0,
-};
-/// A bed narrower than this has no room for its days.
-const NARROWEST: f64 = 24.0;
-const LANE: f64 = 634.0;
-const KEY: f64 = 788.0;
+const TOP: f64 = 232.0;
+const FLOOR: f64 = 547.0;
+const BOTTOM: f64 = 642.0;
 
 /// Draws the resin of a rig.
 #[must_use]
 pub fn draw(facts: &ResinLife) -> Sheet {
-    let mut sheet = Sheet::titled(&facts.headline, &facts.subline);
+    let mut sheet = Sheet::titled(&facts.headline, &facts.subline, Some(facts.mark));
+    let labels = &facts.labels;
+    let quiet = |sheet: &mut Sheet, text: &str| {
+        let size = typeface::fitting_size(text, 46.0, SMALLEST, Weight::Medium, RIGHT - LEFT);
+        let style = Style::of(size, Weight::Medium, QUIET);
+        sheet.text((LEFT, 772.0), style, Anchor::Start, text, RIGHT - LEFT);
+    };
     let beds = &facts.beds[facts.beds.len().saturating_sub(BEDS)..];
     let Some(first) = beds.first() else {
-        sheet.text(
-            (540.0, 400.0),
-            hand(40.0, Weight::Semi, INK),
-            Anchor::Middle,
-            &facts.words.nothing,
-            1000.0,
-        );
+        Mark::Bed {
+            left: 0.0,
+            urgent: false,
+        }
+        .draw(&mut sheet, (540.0, 370.0), 4.0);
+        let style = Style::of(46.0, Weight::Semi, INK);
+        sheet.text((540.0, 570.0), style, Anchor::Middle, &labels.nothing, RIGHT - LEFT);
         return sheet;
     };
-    let ahead = facts
-        .full
-        .as_ref()
-        .map(|full| full.late.unwrap_or(full.likely.saturating_add(21.days())));
-    // Room to the right, so that the present bed is not squeezed against the rim.
-    let room = days_between(first.since, facts.today) / 2;
-    let last = ahead
-        .map_or(facts.today, |late| late.max(facts.today))
-        .saturating_add(4.days());
-    let last = last.max(facts.today.saturating_add(room.days()));
-    let days = Days::over(first.since, last, FRAME.left, FRAME.right);
-    let heights = Heights::of(&facts.shares, FRAME.top, FRAME.bottom);
+    let widest = labels
+        .levels
+        .iter()
+        .map(|word| Style::of(SMALLEST, Weight::Heavy, INK).width(word));
+    let frame = Area {
+        left: LEFT + 16.0 + widest.fold(0.0, f64::max),
+        top: TOP,
+        right: RIGHT,
+        bottom: BOTTOM,
+    };
+    let days = days_of(facts, first, &frame);
+    sheet.area(&Area { top: FLOOR, ..frame }, STONE);
     let knows_load = beds.iter().any(|bed| bed.load.len() > 1);
-    if knows_load {
-        heights.draw(&mut sheet, &facts.shares, &FRAME);
-        let full = heights.y(1.0);
-        sheet.line(&[(FRAME.left, full), (FRAME.right, full)], INK, 5.0, "");
+    for (share, word) in [1.0, 0.5, 0.0].into_iter().zip(&labels.levels).filter(|_| knows_load) {
+        if share > 0.0 {
+            sheet.rule((frame.left, y(share)), (frame.right, y(share)));
+        }
+        draw_label(&mut sheet, frame.left, y(share), word, share == 0.0);
     }
-    for bed in beds {
-        draw_bed(&mut sheet, facts, bed, &days, &heights);
+    for (nth, bed) in beds.iter().enumerate() {
+        draw_bed(&mut sheet, facts, bed, &days, nth == 0);
     }
-    draw_ahead(&mut sheet, facts, beds, &days, &heights);
-    draw_today(
-        &mut sheet,
-        days.x(facts.today),
-        &Area {
-            bottom: LANE + 20.0,
-            ..FRAME
-        },
-        &facts.words.today,
-    );
-    if knows_load {
-        let style = hand(SMALLEST, Weight::Semi, INK);
-        let half = typeface::width(&typeface::drawable(&facts.words.full), style.size, style.weight) / 2.0;
-        let y = heights.y(1.0) - 16.0;
-        let lines: Vec<Point> = beds
-            .iter()
-            .flat_map(|bed| &bed.load)
-            .map(|&(day, share)| (days.x(day), heights.y(share)))
-            .chain([(days.x(facts.today), y)])
-            .collect();
-        let places: Vec<Point> = (0..14)
-            .map(|nth| (FRAME.left + half + 10.0 + 60.0 * f64::from(nth), y))
-            .collect();
-        sheet.text_where_free(&places, style, &facts.words.full, &FRAME, &lines);
+    sheet.line(&[(frame.left, FLOOR), (frame.right, FLOOR)], INK, 6.0);
+    let today = days.x(facts.today);
+    let axis = if knows_load { labels.axis.as_str() } else { "" };
+    draw_top(&mut sheet, axis, today, &frame, &labels.today);
+    for (nth, bed) in beds.iter().enumerate() {
+        draw_days(&mut sheet, facts, bed, &days, nth == 0);
     }
-    let style = hand(SMALLEST, Weight::Regular, QUIET);
-    sheet.text(
-        (FRAME.left - 14.0, LANE + 10.0),
-        style,
-        Anchor::End,
-        &facts.words.lasted,
-        FRAME.left - 20.0,
-    );
-    days.draw(&mut sheet, LANE + 36.0, &facts.months);
-    draw_key(&mut sheet, facts, knows_load);
+    days.draw(&mut sheet, frame.bottom + 8.0, &labels.months);
+    if let Some(over) = &facts.over {
+        let style = Style::of(48.0, Weight::Heavy, RUST);
+        sheet.text(
+            (today + 20.0, FLOOR + 62.0),
+            style,
+            Anchor::Start,
+            over,
+            RIGHT - today - 14.0,
+        );
+    }
+    draw_ahead(&mut sheet, facts, &days);
+    quiet(&mut sheet, &labels.legend);
     sheet
 }
 
-fn draw_bed(sheet: &mut Sheet, facts: &ResinLife, bed: &Bed, days: &Days, heights: &Heights) {
-    let until = bed.until.unwrap_or(facts.today);
-    let (left, right) = (days.x(bed.since), days.x(until));
-    let edge: Vec<Point> = bed
+/// Where what is left of a bed stands.
+fn y(left: f64) -> f64 {
+    (FLOOR - (FLOOR - TOP) * left.min(1.0)).min(BOTTOM - 22.0)
+}
+
+fn days_of(facts: &ResinLife, first: &Bed, frame: &Area) -> Days {
+    let last = facts
+        .used_up
+        .as_ref()
+        .map_or(facts.today, |(ahead, _)| ahead.late.unwrap_or(ahead.likely));
+    let words = facts.used_up.iter().flat_map(|(_, words)| words).chain(&facts.over);
+    let style = Style::of(48.0, Weight::Heavy, INK);
+    let room = words
+        .map(|text| style.width(text) + 40.0)
+        .fold(frame.right / 8.0, f64::max);
+    // Beyond the range of days stand its words.
+    let ahead = days_between(facts.today, last) * 5 / 4 + 2;
+    let past = days_between(first.since, facts.today).max(21).max(ahead);
+    Days::about(facts.today, past, ahead, room, frame.left, frame.right)
+}
+
+/// A bed's slope, and its days below the floor.
+fn draw_bed(sheet: &mut Sheet, facts: &ResinLife, bed: &Bed, days: &Days, is_first: bool) {
+    let left = days.x(bed.since);
+    let slope: Vec<Point> = bed
         .load
         .iter()
-        .map(|&(day, share)| (days.x(day), heights.y(share)))
+        .map(|&(day, share)| (days.x(day), y(1.0 - share)))
         .collect();
-    let base = [(left, heights.bottom), (right, heights.bottom)];
-    sheet.ribbon(&edge, &base, Fill::Plain(BLUE_PALE));
-    sheet.line(&edge, BLUE, 7.0, "");
-    if let (Some(&end), Some(_)) = (edge.last(), bed.until) {
-        sheet.line(&[end, (right, heights.bottom)], BLUE, 4.0, "");
+    let held: Vec<Point> = slope.iter().map(|&(x, y)| (x, y.min(FLOOR))).collect();
+    if let (Some(begin), Some(end)) = (held.first(), held.last()) {
+        let around: Vec<Point> = [(begin.0, FLOOR)]
+            .into_iter()
+            .chain(held.iter().copied())
+            .chain([(end.0, FLOOR)])
+            .collect();
+        sheet.shape(&around, PALE, None);
+        sheet.line(&held, BLUE, 9.0);
     }
-    if right - left < NARROWEST {
-        return;
+    if !is_first {
+        sheet.line(&[(left, FLOOR), (left, TOP)], BLUE, 4.0);
     }
-    // The lane: how long it lasted, from bar to bar.
-    let ink = if bed.until.is_some() { INK } else { BLUE };
-    sheet.line(&[(left + 4.0, LANE), (right - 4.0, LANE)], ink, 5.0, "");
-    for x in [left + 4.0, right - 4.0] {
-        sheet.line(&[(x, LANE - 10.0), (x, LANE + 10.0)], ink, 4.0, "");
+    let is_over = bed.until.is_none() && facts.over.is_some();
+    if is_over {
+        let past: Vec<Point> = slope.iter().copied().filter(|point| point.1 > FLOOR).collect();
+        if let (Some(begin), Some(end)) = (past.first(), past.last().filter(|_| past.len() > 1)) {
+            let around = [(begin.0, FLOOR), (end.0, FLOOR), *end];
+            sheet.shape(&around, RUST, Some((RUST, 8.0)));
+        } else if let Some(end) = held.last() {
+            // The count says that it holds; the glass, that it does not.
+            let x = end.0 - 8.0;
+            sheet.line(&[(x, end.1), (x, FLOOR + 30.0)], RUST, 10.0);
+        }
     }
-    let lane = Area {
-        top: FRAME.bottom + 4.0,
-        bottom: LANE + 30.0,
-        left: FRAME.left - 6.0,
-        right: 1074.0,
-    };
-    let middle = f64::midpoint(left, right);
-    sheet.text_where_free(
-        &[(middle, LANE - 20.0)],
-        hand(34.0, Weight::Heavy, ink),
-        &bed.lasted,
-        &lane,
-        &[],
-    );
 }
 
-/// From today's load to the line of a full bed, as a range.
-fn draw_ahead(sheet: &mut Sheet, facts: &ResinLife, beds: &[Bed], days: &Days, heights: &Heights) {
-    let now = beds.last().and_then(|bed| bed.load.last());
-    let (Some(full), Some(&(_, share))) = (&facts.full, now) else {
-        return;
+/// How long a bed was in, below the floor, where there is room.
+fn draw_days(sheet: &mut Sheet, facts: &ResinLife, bed: &Bed, days: &Days, is_first: bool) {
+    let until = bed.until.unwrap_or(facts.today);
+    let (left, right) = (days.x(bed.since), days.x(until));
+    let is_over = bed.until.is_none() && facts.over.is_some();
+    let (largest, weight) = if bed.until.is_none() {
+        (54.0, Weight::Heavy)
+    } else {
+        (46.0, Weight::Semi)
     };
-    let y = heights.y(1.0);
-    let from = (days.x(facts.today), heights.y(share));
-    let (left, right) = (days.x(full.early), full.late.map_or(FRAME.right, |late| days.x(late)));
-    sheet.shape(&[from, (left, y), (right, y)], Fill::Ahead, None);
-    sheet.line(&[from, (days.x(full.likely), y)], RUST, 7.0, "3 16");
-    sheet.line(&[(left, y), (right, y)], RUST, 14.0, "");
-    for x in [Some(left), full.late.map(|_| right)].into_iter().flatten() {
-        sheet.line(&[(x, y - 16.0), (x, y + 16.0)], RUST, 6.0, "");
+    let ink = if is_over { RUST } else { INK };
+    let number = days_between(bed.since, until).to_string();
+    let strip = Area {
+        left: left - 2.0,
+        top: FLOOR,
+        right: right + 2.0,
+        bottom: BOTTOM,
+    };
+    let texts = [is_first.then_some(&facts.labels.first_days), Some(&number)];
+    for (text, size) in texts
+        .into_iter()
+        .flatten()
+        .flat_map(|text| [(text, largest), (text, SMALLEST)])
+    {
+        let style = Style::of(size, weight, ink);
+        let at = (f64::midpoint(left, right) - style.width(text) / 2.0, FLOOR + 66.0);
+        if sheet
+            .text_where_free(&[at, (at.0 - 8.0, at.1)], style, text, &strip)
+            .is_some()
+        {
+            return;
+        }
     }
-    sheet.diamond((days.x(full.likely), y), 19.0, RUST);
-    let style = hand(SMALLEST, Weight::Heavy, RUST);
-    let half = typeface::width(&typeface::drawable(&full.words), style.size, style.weight) / 2.0;
-    let most = (1064.0 - half).max(FRAME.left + half);
-    let middle = f64::midpoint(left, right)
-        .max(days.x(facts.today) + half + 10.0)
-        .clamp(FRAME.left + half, most);
-    sheet.text_over(
-        (middle, y - 34.0),
-        style,
-        Anchor::Middle,
-        &full.words,
-        FRAME.right - FRAME.left,
-    );
 }
 
-fn draw_key(sheet: &mut Sheet, facts: &ResinLife, knows_load: bool) {
-    if !knows_load {
+/// From today's rest to the floor, as a range of days.
+fn draw_ahead(sheet: &mut Sheet, facts: &ResinLife, days: &Days) {
+    let now = facts.beds.last().and_then(|bed| bed.load.last());
+    let (Some((ahead, [first, second])), Some(&(_, share))) = (&facts.used_up, now) else {
         return;
-    }
-    let style = hand(SMALLEST, Weight::Regular, QUIET);
-    let swatch = |x: f64| Area {
-        left: x,
-        top: KEY - 24.0,
-        right: x + 34.0,
-        bottom: KEY + 4.0,
     };
-    sheet.area(&swatch(36.0), Fill::Plain(BLUE_PALE));
-    sheet.line(&[(36.0, KEY - 24.0), (70.0, KEY - 24.0)], BLUE, 5.0, "");
-    let area = sheet.text((84.0, KEY), style, Anchor::Start, &facts.words.load, 460.0);
-    if facts.full.is_some() {
-        let x = area.right + 44.0;
-        sheet.area(&swatch(x), Fill::Ahead);
-        sheet.text(
-            (x + 48.0, KEY),
-            style,
-            Anchor::Start,
-            &facts.words.forecast,
-            1044.0 - x - 48.0,
-        );
-    }
+    let today = days.x(facts.today);
+    sheet.dotted(&[(today, y(1.0 - share)), (days.x(ahead.likely), FLOOR)], BLUE, 8.0);
+    let late = ahead.late.filter(|&late| days.shows(late)).map(|late| days.x(late));
+    sheet.range(days.x(ahead.early), late, days.right, FLOOR);
+    let frame = Area {
+        left: today + 10.0,
+        top: TOP,
+        right: RIGHT + 12.0,
+        bottom: FLOOR,
+    };
+    let found = Style::of(46.0, Weight::Heavy, INK);
+    let near = (late.unwrap_or(days.right) - found.width(second) / 3.0, FLOOR - 110.0);
+    let lines = [(Style::SAID, first.as_str()), (found, second.as_str())];
+    sheet.lines_where_free(&places_about(near, &frame), &lines, &frame);
 }

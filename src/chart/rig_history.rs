@@ -1,25 +1,22 @@
 //! One rig's history: readings, the trend of the membrane with its band, what is
-//! ahead down to the due line, and what was done.
+//! ahead down to the floor, and what was done.
 
-use jiff::ToSpan;
 use jiff::civil::Date;
 
-use crate::water::condition::Condition;
 use crate::water::settings::Limits;
 
-use super::axis::{Days, Heights, Tick, draw_today};
-use super::mark;
-use super::palette::{BLUE, BLUE_PALE, GROUND, INK, QUIET, RUST};
-use super::rig_history_forecast::draw_forecast;
-use super::sheet::{Anchor, Area, Fill, Point, SMALLEST, Sheet, hand};
-use super::typeface::{self, Weight};
+use super::axis::{Days, Heights, Months, days_between, draw_label, draw_top, places_about};
+use super::mark::Mark;
+use super::palette::{BLUE, GROUND, INK, PALE, PALEST, QUIET, STONE, STONE_DARK};
+use super::sheet::{Anchor, Area, Point, RIGHT, Sheet, Style};
+use super::typeface::Weight;
 
 /// A reading.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Dot {
     /// When it was taken.
     pub day: Date,
-    /// Rejection as it was read, a fraction.
+    /// Rejection, stated as the trend is, a fraction.
     pub rejection: f64,
     /// It is set aside and counts for nothing.
     pub set_aside: bool,
@@ -38,8 +35,8 @@ pub struct Level {
     pub high: f64,
 }
 
-/// When the due line will be crossed.
-#[derive(Clone, Debug, PartialEq)]
+/// Days between which the floor is met.
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ahead {
     /// Not before this.
     pub early: Date,
@@ -47,350 +44,354 @@ pub struct Ahead {
     pub likely: Date,
     /// Hardly after this; none beyond what is looked at.
     pub late: Option<Date>,
-    /// The range in words.
-    pub words: String,
 }
 
-/// A jump, which is no wear.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Jump {
-    /// The day of the first reading after it.
+/// A fault, which is no wear.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Fault {
+    /// The day of the first reading with it.
     pub since: Date,
     /// When it was mended; none while it stands.
     pub until: Option<Date>,
     /// Rejection of the rig with it, a fraction.
     pub rejection: f64,
-    /// What is to be done, beside the jump that stands.
-    pub words: String,
 }
 
-/// The facts of the picture.
+/// What is known of a rig's membranes.
 #[derive(Clone, Debug, PartialEq)]
-pub struct RigHistory {
-    /// The finding.
-    pub headline: String,
-    /// The figures behind it.
-    pub subline: String,
-    /// The state and its word; none on a rig that has no membrane.
-    pub state: Option<(Condition, String)>,
+pub struct Record {
     /// Seen from.
     pub today: Date,
-    /// The owner's lines.
+    /// The owner's lines: `due` is the floor.
     pub limits: Limits,
-    /// Marks of the axis, which runs from the first to the last.
-    pub levels: Vec<Tick>,
     /// All readings, oldest first.
     pub readings: Vec<Dot>,
-    /// The membrane's level at reference conditions, a stretch for each membrane.
+    /// The membrane's level, a stretch for each membrane.
     pub trend: Vec<Vec<Level>>,
     /// The level from today on; empty where no trend is known.
     pub forecast: Vec<Level>,
-    /// When the due line is crossed, where that is known and ahead.
+    /// When the floor is met, where that is known and ahead.
     pub due: Option<Ahead>,
-    /// Jumps, mended or not.
-    pub jumps: Vec<Jump>,
+    /// Faults, mended or not.
+    pub faults: Vec<Fault>,
     /// Days on which resin was changed.
     pub resin_changes: Vec<Date>,
     /// Days on which a membrane was changed, logged or presumed.
     pub membrane_changes: Vec<Date>,
-    /// Short names of the months.
-    pub months: [String; 12],
-    /// The words on it.
-    pub words: Words,
 }
 
 /// The words on the picture.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Words {
+pub struct Labels {
+    /// The finding.
+    pub headline: String,
+    /// The figures behind it.
+    pub subline: String,
+    /// The state.
+    pub mark: Mark,
+    /// What the axis of values is.
+    pub axis: String,
     /// Above the line of today.
     pub today: String,
-    /// Beside the trend.
-    pub trend: String,
-    /// Beside what is ahead.
-    pub forecast: String,
-    /// In the zone below the due line.
+    /// When the floor is met, in two lines.
+    pub due: Option<[String; 2]>,
+    /// In the zone below the floor.
     pub due_zone: String,
     /// In the zone below the spent line.
     pub spent_zone: String,
+    /// What the dots are.
+    pub dots: String,
+    /// What the rings are.
+    pub rings: String,
     /// Before the lane of what was done to the resin.
     pub resin: String,
     /// At a change of membrane.
     pub membrane: String,
-    /// In the key.
-    pub reading: String,
-    /// In the key.
-    pub set_aside: String,
-    /// In the key: how wide the band is.
-    pub band: String,
-    /// Where there is no reading.
+    /// At a fault that was mended.
+    pub fault: String,
+    /// Where there is no reading, in its place.
     pub nothing: String,
+    /// Short names of the months.
+    pub months: Months,
 }
 
-/// Where the levels are drawn.
-pub(super) const FRAME: Area = Area {
-    left: 132.0,
-    top: 196.0,
-    right: 1044.0,
-    bottom: 636.0,
-};
-const LANE: f64 = 674.0;
-const KEY: f64 = 788.0;
+const TOP: f64 = 226.0;
+const BOTTOM: f64 = 650.0;
+const LANE: f64 = 750.0;
+/// A zone lower than this has no room for its word.
+const LEAST_ZONE: f64 = 54.0;
 
-/// Draws one rig's history.
+/// Draws one rig's history; `percent` writes a fraction.
 #[must_use]
-pub fn draw(facts: &RigHistory) -> Sheet {
-    let mut sheet = Sheet::titled(&facts.headline, &facts.subline);
-    let days = days_of(facts);
-    let heights = Heights::of(&facts.levels, FRAME.top, FRAME.bottom);
-    draw_zones(&mut sheet, facts, &heights);
-    heights.draw(&mut sheet, &facts.levels, &FRAME);
-    draw_limits(&mut sheet, facts, &heights);
-    draw_resin(&mut sheet, facts, &days);
-    draw_jumps(&mut sheet, facts, &days, &heights);
-    for (nth, stretch) in facts.trend.iter().enumerate() {
-        // An earlier membrane that fell off the axis is not drawn along its rim.
-        let is_shown = |at: &&Level| nth + 1 == facts.trend.len() || at.mid > heights.low;
-        let edge = |level: fn(&Level) -> f64| -> Vec<Point> {
-            stretch
-                .iter()
-                .filter(is_shown)
-                .map(|at| (days.x(at.day), heights.y(level(at))))
-                .collect()
-        };
-        sheet.ribbon(&edge(|at| at.high), &edge(|at| at.low), Fill::Plain(BLUE_PALE));
-        sheet.line(&edge(|at| at.mid), BLUE, 8.0, "");
+pub fn draw(record: &Record, labels: &Labels, percent: &dyn Fn(f64) -> String) -> Sheet {
+    let mut sheet = Sheet::titled(&labels.headline, &labels.subline, Some(labels.mark));
+    let frame = Area {
+        left: (Style::QUIET.width(&labels.resin) + 56.0).max(150.0),
+        top: TOP,
+        right: RIGHT,
+        bottom: BOTTOM,
+    };
+    let (days, heights) = (days_of(record, labels, &frame), heights_of(record));
+    let Limits { due, spent, .. } = record.limits;
+    for (line, fill) in [(due, STONE), (spent, STONE_DARK)] {
+        let top = heights.y(line);
+        sheet.area(&Area { top, ..frame }, fill);
     }
-    draw_forecast(&mut sheet, facts, &days, &heights);
-    draw_readings(&mut sheet, facts, &days, &heights);
-    draw_today(&mut sheet, days.x(facts.today), &FRAME, &facts.words.today);
-    draw_membranes(&mut sheet, facts, &days);
-    name_things(&mut sheet, facts, &days, &heights);
-    days.draw(&mut sheet, LANE + 14.0, &facts.months);
-    draw_key(&mut sheet, facts);
-    if facts.readings.is_empty() {
-        let middle = (f64::midpoint(FRAME.left, days.x(facts.today)), 330.0);
-        let style = hand(40.0, Weight::Semi, INK);
-        sheet.text_over(middle, style, Anchor::Middle, &facts.words.nothing, 560.0);
+    for mark in heights.marks(&[due, spent], 0.05) {
+        let is_floor = (mark - due).abs() < 1e-9;
+        if !is_floor {
+            sheet.rule((frame.left, heights.y(mark)), (frame.right, heights.y(mark)));
+        }
+        draw_label(&mut sheet, frame.left, heights.y(mark), &percent(mark), is_floor);
     }
+    let place = |day: Date, value: f64| (days.x(day), heights.y(value));
+    draw_ahead(&mut sheet, record, &days, &heights);
+    draw_trend(&mut sheet, record, &days, &heights);
+    sheet.line(&[place(days.first, due), place(days.last, due)], INK, 6.0);
+    for fault in &record.faults {
+        let until = fault.until.unwrap_or(record.today);
+        if days.shows(until) {
+            let level = [place(fault.since, fault.rejection), place(until, fault.rejection)];
+            sheet.dotted(&level, QUIET, 6.0);
+        }
+    }
+    for &day in record.membrane_changes.iter().filter(|&&day| days.shows(day)) {
+        sheet.line(&[(days.x(day), frame.top), (days.x(day), frame.bottom)], QUIET, 4.0);
+    }
+    draw_readings(&mut sheet, record, &days, &heights);
+    draw_top(&mut sheet, &labels.axis, days.x(record.today), &frame, &labels.today);
+    days.draw(&mut sheet, frame.bottom + 8.0, &labels.months);
+    draw_resin(&mut sheet, record, &labels.resin, &days);
+    draw_due(&mut sheet, record, labels, &days, &heights);
+    name_things(&mut sheet, record, labels, &days, &heights);
     sheet
 }
 
-/// From the first reading to the end of the forecast; at least six weeks back and
-/// three ahead, so that a young rig does not look like an old one.
-fn days_of(facts: &RigHistory) -> Days {
-    let first = facts.readings.first().map_or(facts.today, |dot| dot.day);
-    let soon = facts.today.saturating_add(21.days());
-    let last = facts.forecast.last().map_or(soon, |level| level.day.max(soon));
-    Days::over(
-        first.min(facts.today.saturating_sub(42.days())),
-        last,
-        FRAME.left,
-        FRAME.right,
-    )
+/// From the first reading on, six weeks at least, so that a young rig does not look like
+/// an old one.
+fn days_of(record: &Record, labels: &Labels, frame: &Area) -> Days {
+    let first = record.readings.first().map_or(record.today, |dot| dot.day);
+    let past = days_between(first, record.today).max(42);
+    let ahead = record
+        .forecast
+        .last()
+        .map_or(0, |level| days_between(record.today, level.day));
+    // The words of what is ahead never meet the line of today.
+    let words = labels.due.iter().flatten().zip(due_styles());
+    let room = words.map(|(text, style)| style.width(text) + 44.0).fold(0.0, f64::max);
+    let fifth = (frame.right - frame.left) / 5.0;
+    let room = if record.forecast.is_empty() {
+        room
+    } else {
+        room.max(fifth)
+    };
+    Days::about(record.today, past, ahead, room, frame.left, frame.right)
 }
 
-/// Below a line: hatched, so that it reads without colour.
-fn draw_zones(sheet: &mut Sheet, facts: &RigHistory, heights: &Heights) {
-    let (due, spent) = (heights.y(facts.limits.due), heights.y(facts.limits.spent));
-    sheet.area(
-        &Area {
-            top: due,
-            bottom: spent,
-            ..FRAME
-        },
-        Fill::Limit,
-    );
-    sheet.area(&Area { top: spent, ..FRAME }, Fill::Spent);
+/// From below the spent line, the last membrane's trend and its readings, to above all.
+/// A blunder, or an earlier membrane, far below is drawn at the rim, so that the rest is
+/// not squeezed.
+fn heights_of(record: &Record) -> Heights {
+    let Limits { due, spent, .. } = record.limits;
+    let kept = record.readings.iter().filter(|dot| !dot.set_aside);
+    let highs = record.trend.iter().flatten().map(|level| level.high);
+    let high = kept.map(|dot| dot.rejection).chain(highs).fold(due + 0.08, f64::max);
+    let high = (high + 0.015).min(1.0);
+    let levels = record.trend.last().into_iter().flatten().map(|level| level.low);
+    let lately = record.readings.iter().rev().take(3).filter(|dot| !dot.set_aside);
+    let low = levels.chain(lately.map(|dot| dot.rejection)).fold(spent, f64::min) - 0.015;
+    // The zone below the spent line keeps the height of its word.
+    let share = LEAST_ZONE / (BOTTOM - TOP);
+    let low = low.min(spent - share / (1.0 - share) * (high - spent)).max(0.0);
+    Heights {
+        low,
+        high,
+        bottom: BOTTOM,
+        top: TOP,
+    }
 }
 
-fn draw_limits(sheet: &mut Sheet, facts: &RigHistory, heights: &Heights) {
-    for (line, width) in [(facts.limits.due, 5.0), (facts.limits.spent, 3.0)] {
-        if (heights.low..heights.high).contains(&line) {
-            let y = heights.y(line);
-            sheet.line(&[(FRAME.left, y), (FRAME.right, y)], INK, width, "");
+/// Levels as the upper and lower edge of a band, and the line within it.
+fn edges(levels: &[Level], days: &Days, heights: &Heights) -> [Vec<Point>; 3] {
+    let edge = |value: fn(&Level) -> f64| {
+        let shown = levels.iter().filter(|level| days.shows(level.day));
+        shown
+            .map(|level| (days.x(level.day), heights.y(value(level))))
+            .collect()
+    };
+    [
+        edge(|level| level.high),
+        edge(|level| level.mid),
+        edge(|level| level.low),
+    ]
+}
+
+fn ribbon(upper: &[Point], lower: &[Point]) -> Vec<Point> {
+    upper.iter().chain(lower.iter().rev()).copied().collect()
+}
+
+fn draw_trend(sheet: &mut Sheet, record: &Record, days: &Days, heights: &Heights) {
+    for (nth, stretch) in record.trend.iter().enumerate() {
+        // An earlier membrane that fell off the axis is not drawn along its rim.
+        let is_last = nth + 1 == record.trend.len();
+        let shown = stretch.iter().filter(|level| is_last || level.mid > heights.low);
+        let [upper, middle, lower] = edges(&shown.copied().collect::<Vec<Level>>(), days, heights);
+        if is_last {
+            sheet.shape(&ribbon(&upper, &lower), PALE, None);
+            sheet.line(&middle, BLUE, 10.0);
+        } else {
+            sheet.line(&middle, QUIET, 5.0);
         }
     }
 }
 
-fn draw_resin(sheet: &mut Sheet, facts: &RigHistory, days: &Days) {
-    if facts.resin_changes.is_empty() {
-        return;
-    }
-    let style = hand(SMALLEST, Weight::Regular, QUIET);
-    sheet.text(
-        (FRAME.left - 18.0, LANE + 10.0),
-        style,
-        Anchor::End,
-        &facts.words.resin,
-        FRAME.left - 24.0,
-    );
-    let shown: Vec<f64> = facts
-        .resin_changes
-        .iter()
-        .filter(|&&day| days.shows(day))
-        .map(|&day| days.x(day))
-        .collect();
-    let radius = if shown.len() > 16 { 10.0 } else { 14.0 };
-    for x in shown {
-        sheet.diamond((x, LANE), radius, INK);
+/// What is ahead is the same blue, open and in dashes, until it leaves the axis.
+fn draw_ahead(sheet: &mut Sheet, record: &Record, days: &Days, heights: &Heights) {
+    let [upper, middle, lower] = edges(&record.forecast, days, heights);
+    sheet.shape(&ribbon(&upper, &lower), PALEST, None);
+    for (edge, width) in [(&upper, 3.0), (&lower, 3.0), (&middle, 8.0)] {
+        let off = edge.iter().position(|&(_, y)| y >= heights.bottom);
+        sheet.dotted(&edge[..off.unwrap_or(edge.len())], BLUE, width);
     }
 }
 
-/// The span of a jump, and the level that it brought the rig down to.
-fn draw_jumps(sheet: &mut Sheet, facts: &RigHistory, days: &Days, heights: &Heights) {
-    for jump in &facts.jumps {
-        let (left, right) = (days.x(jump.since), days.x(jump.until.unwrap_or(facts.today)));
-        let y = heights.y(jump.rejection);
-        sheet.line(&[(left, y), (right.max(left + 10.0), y)], RUST, 7.0, "");
-        sheet.line(&[(left, FRAME.top), (left, FRAME.bottom)], RUST, 4.0, "12 12");
-    }
-}
-
-fn draw_readings(sheet: &mut Sheet, facts: &RigHistory, days: &Days, heights: &Heights) {
-    // Many readings are drawn smaller, so that they stay dots.
-    let radius = if facts.readings.len() > 150 { 4.5 } else { 6.5 };
+fn draw_readings(sheet: &mut Sheet, record: &Record, days: &Days, heights: &Heights) {
     // Of an earlier membrane that fell off the axis nothing is left at the rim.
-    let since = facts.membrane_changes.last().copied().unwrap_or(days.first);
+    let since = record.membrane_changes.last().copied().unwrap_or(days.first);
     let is_shown = |dot: &&Dot| days.shows(dot.day) && (dot.day >= since || dot.rejection > heights.low);
-    for dot in facts.readings.iter().filter(is_shown) {
+    let shown: Vec<&Dot> = record.readings.iter().filter(is_shown).collect();
+    // Many are drawn smaller, so that they stay dots; few are all there is to see.
+    let (radius, rim) = match shown.len() {
+        0..10 => (12.0, 2.0),
+        10..60 => (8.0, 2.0),
+        60..150 => (5.5, 1.5),
+        _ => (4.5, 1.0),
+    };
+    for dot in shown {
         let at = (days.x(dot.day), heights.y(dot.rejection));
         if dot.set_aside {
-            sheet.disc(at, radius + 2.0, GROUND, Some((INK, 3.5)));
+            sheet.disc(at, radius + 2.0, GROUND, (INK, 3.5));
         } else {
-            sheet.disc(at, radius, INK, Some((GROUND, 1.5)));
+            sheet.disc(at, radius, INK, (GROUND, rim));
         }
     }
 }
 
-fn draw_membranes(sheet: &mut Sheet, facts: &RigHistory, days: &Days) {
-    let style = hand(SMALLEST, Weight::Semi, BLUE);
-    let half = typeface::width(&typeface::drawable(&facts.words.membrane), style.size, style.weight) / 2.0;
-    let above = Area {
-        left: 6.0,
-        top: 134.0,
-        right: 1074.0,
-        bottom: FRAME.top,
+fn draw_resin(sheet: &mut Sheet, record: &Record, word: &str, days: &Days) {
+    let shown = record.resin_changes.iter().filter(|&&day| days.shows(day));
+    let shown: Vec<f64> = shown.map(|&day| days.x(day)).collect();
+    if shown.is_empty() {
+        return;
+    }
+    sheet.text((days.left - 26.0, LANE + 16.0), Style::QUIET, Anchor::End, word, 300.0);
+    // Vessels that would lie upon each other are bars.
+    let closest = shown
+        .windows(2)
+        .map(|pair| pair[1] - pair[0])
+        .fold(f64::INFINITY, f64::min);
+    for x in shown {
+        if closest < 32.0 {
+            sheet.line(
+                &[(x, LANE - 20.0), (x, LANE + 20.0)],
+                INK,
+                (closest / 2.0).clamp(2.0, 6.0),
+            );
+        } else {
+            Mark::FRESH_BED.draw(sheet, (x, LANE), 0.8);
+        }
+    }
+}
+
+fn due_styles() -> [Style; 2] {
+    [Style::SAID, Style::of(46.0, Weight::Heavy, INK)]
+}
+
+/// The days in which the floor is met, and their words right of today.
+fn draw_due(sheet: &mut Sheet, record: &Record, labels: &Labels, days: &Days, heights: &Heights) {
+    let (Some(due), Some([first, second])) = (record.due, &labels.due) else {
+        return;
     };
-    for &day in facts.membrane_changes.iter().rev().filter(|&&day| days.shows(day)) {
-        let x = days.x(day);
-        sheet.line(&[(x, FRAME.top - 8.0), (x, FRAME.bottom)], BLUE, 4.0, "");
-        let beside = [x, x + half - 10.0, x - half + 10.0].map(|middle| (middle, FRAME.top - 18.0));
-        sheet.text_where_free(&beside, style, &facts.words.membrane, &above, &[]);
+    let floor = heights.y(record.limits.due);
+    let is_shown = days.shows(due.early);
+    let late = due.late.filter(|&late| days.shows(late)).map(|late| days.x(late));
+    let middle = f64::midpoint(days.x(due.early), late.unwrap_or(days.right));
+    if is_shown {
+        sheet.range(days.x(due.early), late, days.right, floor);
+    }
+    let today = days.x(record.today);
+    let ahead = Area {
+        left: today + 12.0,
+        top: heights.top - 10.0,
+        right: days.right + 12.0,
+        bottom: heights.bottom,
+    };
+    let [said, found] = due_styles();
+    let wide = said.width(first).max(found.width(second));
+    let places = places_about((middle - wide / 2.0, floor - 150.0), &ahead);
+    let Some(words) = sheet.lines_where_free(&places, &[(said, first), (found, second)], &ahead) else {
+        return;
+    };
+    // From the words to the bar that they are about.
+    let x = middle.clamp(words.left + 20.0, words.right);
+    if is_shown && words.bottom + 30.0 < floor && (x - middle).abs() < 1.0 {
+        sheet.line(&[(x, words.bottom + 12.0), (x, floor - 8.0)], INK, 4.0);
     }
 }
 
 /// Words beside the things they name, where nothing is covered by them.
-fn name_things(sheet: &mut Sheet, facts: &RigHistory, days: &Days, heights: &Heights) {
-    let mut taken: Vec<Point> = facts
-        .readings
-        .iter()
-        .map(|dot| (days.x(dot.day), heights.y(dot.rejection)))
-        .collect();
-    let trend: Vec<Point> = facts
-        .trend
-        .iter()
-        .flatten()
-        .map(|at| (days.x(at.day), heights.y(at.mid)))
-        .collect();
-    taken.extend(&trend);
-    for pair in trend.windows(2) {
-        taken.push((f64::midpoint(pair[0].0, pair[1].0), f64::midpoint(pair[0].1, pair[1].1)));
-    }
-    for day in facts
-        .membrane_changes
-        .iter()
-        .chain(facts.jumps.iter().map(|jump| &jump.since))
-    {
-        taken.extend((0..24).map(|nth| (days.x(*day), FRAME.top + f64::from(nth) * 19.0)));
-    }
-    taken.extend((0..24).map(|nth| (days.x(facts.today), FRAME.top + f64::from(nth) * 19.0)));
-    for line in [facts.limits.due, facts.limits.spent] {
-        taken.extend((0..60).map(|nth| (FRAME.left + f64::from(nth) * 16.0, heights.y(line))));
-    }
-    // The jump that stands first: it is the finding.
-    let (standing, mended): (Vec<&Jump>, Vec<&Jump>) = facts.jumps.iter().partition(|jump| jump.until.is_none());
-    for jump in standing.into_iter().chain(mended.into_iter().rev()) {
-        let style = if jump.until.is_none() {
-            hand(34.0, Weight::Heavy, RUST)
-        } else {
-            hand(SMALLEST, Weight::Semi, RUST)
-        };
-        let (left, right) = (days.x(jump.since), days.x(jump.until.unwrap_or(facts.today)));
-        let y = heights.y(jump.rejection);
-        let half = typeface::width(&typeface::drawable(&jump.words), style.size, style.weight) / 2.0;
-        let places: Vec<Point> = [12.0, -36.0, 60.0, -84.0]
-            .into_iter()
-            .flat_map(|down| [(right + half + 16.0, y + down), (left - half - 16.0, y + down)])
-            .collect();
-        sheet.text_where_free(&places, style, &jump.words, &FRAME, &taken);
-    }
-    for (line, words) in [
-        (facts.limits.due, &facts.words.due_zone),
-        (facts.limits.spent, &facts.words.spent_zone),
+fn name_things(sheet: &mut Sheet, record: &Record, labels: &Labels, days: &Days, heights: &Heights) {
+    let frame = Area {
+        left: days.left,
+        top: heights.top - 8.0,
+        right: days.right,
+        bottom: heights.bottom,
+    };
+    let Limits { due, spent, .. } = record.limits;
+    let (floor, bottom) = (heights.y(due), heights.y(spent));
+    let state = Style::of(44.0, Weight::Semi, INK);
+    for (top, end, word) in [
+        (floor, bottom, &labels.due_zone),
+        (bottom, frame.bottom, &labels.spent_zone),
     ] {
-        let style = hand(SMALLEST, Weight::Semi, INK);
-        let half = typeface::width(&typeface::drawable(words), style.size, style.weight) / 2.0;
-        let y = heights.y(line) + 36.0;
-        let places = [
-            FRAME.left + half + 14.0,
-            FRAME.right - half - 14.0,
-            days.x(facts.today) - half - 14.0,
-        ];
-        sheet.text_where_free(&places.map(|x| (x, y)), style, words, &FRAME, &taken);
+        let zone = Area {
+            top: top + 3.0,
+            bottom: end,
+            ..frame
+        };
+        let base = f64::midpoint(top, end) + 15.0;
+        let places: Vec<Point> = (0..44)
+            .map(|nth| (frame.left + 16.0 + 20.0 * f64::from(nth), base))
+            .collect();
+        sheet.text_where_free(&places, state, word, &zone);
     }
-    let places: Vec<Point> = [50, 40, 60, 30, 70, 20, 80]
-        .into_iter()
-        .filter_map(|percent| trend.get(trend.len() * percent / 100).copied())
-        .flat_map(|(x, y)| [(x, y + 84.0), (x, y - 52.0), (x, y + 112.0), (x, y - 84.0)])
-        .collect();
-    sheet.text_where_free(
-        &places,
-        hand(34.0, Weight::Semi, BLUE),
-        &facts.words.trend,
-        &FRAME,
-        &taken,
-    );
-}
-
-/// The key, and the state with its shape at its right end.
-fn draw_key(sheet: &mut Sheet, facts: &RigHistory) {
-    let style = hand(SMALLEST, Weight::Regular, QUIET);
-    let mut right = FRAME.right;
-    if let Some((state, word)) = &facts.state {
-        let ink = mark::ink(*state);
-        let area = sheet.text((right, KEY), hand(34.0, Weight::Heavy, ink), Anchor::End, word, 260.0);
-        mark::draw(sheet, (area.left - 30.0, KEY - 12.0), 0.9, *state);
-        right = area.left - 70.0;
+    let above = Area {
+        bottom: floor - 3.0,
+        ..frame
+    };
+    if record.readings.is_empty() {
+        let style = Style::of(46.0, Weight::Semi, INK);
+        let at = (frame.left + 16.0, f64::midpoint(frame.top, floor));
+        sheet.text_where_free(&places_about(at, &above), style, &labels.nothing, &above);
+        return;
     }
-    let mut x = MARGIN_OF_KEY;
-    let has_aside = facts.readings.iter().any(|dot| dot.set_aside);
-    let items = [
-        (!facts.readings.is_empty(), &facts.words.reading),
-        (has_aside, &facts.words.set_aside),
-        (!facts.trend.is_empty(), &facts.words.band),
-    ];
-    for (nth, (shown, words)) in items.into_iter().enumerate() {
-        let width = typeface::width(&typeface::drawable(words), style.size, style.weight);
-        if !shown || x + 26.0 + width > right {
-            continue;
-        }
-        match nth {
-            0 => sheet.disc((x, KEY - 10.0), 8.0, INK, None),
-            1 => sheet.disc((x, KEY - 10.0), 9.0, GROUND, Some((INK, 3.5))),
-            _ => {
-                let swatch = Area {
-                    left: x - 12.0,
-                    top: KEY - 24.0,
-                    right: x + 16.0,
-                    bottom: KEY + 4.0,
-                };
-                sheet.area(&swatch, Fill::Plain(BLUE_PALE));
-                sheet.line(&[(x - 10.0, KEY - 10.0), (x + 14.0, KEY - 10.0)], BLUE, 6.0, "");
-            }
-        }
-        sheet.text((x + 24.0, KEY), style, Anchor::Start, words, f64::INFINITY);
-        x += 24.0 + width + 40.0;
+    for &day in record.membrane_changes.iter().rev().filter(|&&day| days.shows(day)) {
+        let near = places_about((days.x(day) + 14.0, heights.top + 30.0), &frame);
+        sheet.text_where_free(&near[..near.len().min(160)], Style::SAID, &labels.membrane, &frame);
+    }
+    let past = Area {
+        right: days.x(record.today) - 8.0,
+        ..frame
+    };
+    for fault in record.faults.iter().filter(|fault| days.shows(fault.since)) {
+        let last = past.right - Style::SAID.width(&labels.fault) - 8.0;
+        let near = (days.x(fault.since).min(last), heights.y(fault.rejection) - 50.0);
+        sheet.text_where_free(&places_about(near, &past), Style::SAID, &labels.fault, &past);
+    }
+    let lower_left = (frame.left + 16.0, floor - 34.0);
+    let mut places = places_about(lower_left, &above);
+    places.extend(places_about(lower_left, &past));
+    sheet.text_where_free(&places, Style::SAID, &labels.dots, &past);
+    if record.readings.iter().any(|dot| dot.set_aside && days.shows(dot.day)) {
+        sheet.text_where_free(&places, Style::SAID, &labels.rings, &past);
     }
 }
-
-const MARGIN_OF_KEY: f64 = 46.0;

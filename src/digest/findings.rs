@@ -13,8 +13,9 @@ use std::cmp::Ordering;
 use jiff::civil::Date;
 
 use super::action::{Action, Finding, Item, Kind, Subject};
-use super::week::{Decision, PersonWeek, Role, Week};
+use super::week::{Decision, PersonWeek, Week};
 use super::{rig_findings, season};
+use crate::domain::Role;
 
 /// Fewer readings than this in the four weeks before are no habit.
 const HABIT_READINGS: u32 = 4;

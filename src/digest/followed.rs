@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use crate::water::history::Work;
+use crate::water::history::ServiceKind;
 
 use super::action::{Action, Kind};
 use super::week::{Decision, RigWeek, Week};
@@ -104,25 +104,25 @@ fn outcome(week: &Week, decision: &Decision, is_open: bool) -> Outcome {
 
 /// What the rig's own record says of it.
 fn done(rig: &RigWeek, decision: &Decision) -> Option<Outcome> {
-    let served_on = |kinds: &[Work]| {
+    let served_on = |kinds: &[ServiceKind]| {
         let services = rig.services.iter().filter(|service| service.on >= decision.since);
         services
             .filter(|service| kinds.contains(&service.what))
             .map(|service| service.on)
             .max()
     };
-    let served = |kinds: &[Work]| served_on(kinds).map(|on| Outcome::Done(Some(on)));
+    let served = |kinds: &[ServiceKind]| served_on(kinds).map(|on| Outcome::Done(Some(on)));
     match decision.kind {
-        Kind::ChangeResin | Kind::ResinSoon => served(&[Work::Resin]),
-        Kind::RepackResin => served(&[Work::Repack, Work::Resin]),
+        Kind::ChangeResin | Kind::ResinSoon => served(&[ServiceKind::Resin]),
+        Kind::RepackResin => served(&[ServiceKind::Repack, ServiceKind::Resin]),
         Kind::FindLeak => match rig.jump?.closed_on {
             Some(on) => Some(Outcome::Done(Some(on))),
             // A new O-ring ends a jump; one that stands came again behind it.
-            None => served_on(&[Work::ORing]).map(Outcome::SaidDone),
+            None => served_on(&[ServiceKind::ORing]).map(Outcome::SaidDone),
         },
-        Kind::NewMembrane | Kind::PlanMembrane => served(&[Work::Membrane]),
-        Kind::AskMembrane => served(&[Work::Membrane, Work::SameMembrane]),
-        Kind::Prefilters => served(&[Work::Prefilter]),
+        Kind::NewMembrane | Kind::PlanMembrane => served(&[ServiceKind::Membrane]),
+        Kind::AskMembrane => served(&[ServiceKind::Membrane, ServiceKind::SameMembrane]),
+        Kind::Prefilters => served(&[ServiceKind::Prefilter]),
         Kind::Flush => (rig.days_worked > 0 && rig.days_flushed >= rig.days_worked).then_some(Outcome::Done(None)),
         Kind::IdleRig | Kind::QuietRig => (rig.readings > 0).then_some(Outcome::Done(None)),
         Kind::Frost | Kind::QuietPerson => None,

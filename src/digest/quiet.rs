@@ -3,7 +3,8 @@
 use jiff::civil::Date;
 
 use super::findings::is_quiet;
-use super::week::{Role, Week};
+use super::week::Week;
+use crate::domain::Role;
 
 /// Rigs and people without readings.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]

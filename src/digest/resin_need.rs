@@ -1,21 +1,13 @@
 //! How much resin a rig wants over the days ahead.
 
-use crate::water::resin::grams_per_litre;
 use crate::water::rig::History;
 use crate::water::settings::Settings;
 
-/// Working days that a full bed lasts at present: what it takes up over what a
-/// working day brings. `None` where size, litres or feed are not known.
-///
-/// # Units
-/// Grams of dissolved solids over grams a working day.
+/// Working days that a full bed lasts at present. `None` where size, litres or feed are
+/// not known.
 #[must_use]
 pub fn bed_workdays(history: &History, settings: &Settings) -> Option<f64> {
-    let resin_litres = settings.resin_litres?;
-    let litres = history.workday_litres(settings)?;
-    let feed_ppm = history.feeds.median()?;
-    let daily_g = litres * grams_per_litre(feed_ppm, history.leaving_passage(settings));
-    (daily_g > 0.0).then(|| history.bed.capacity_g(resin_litres) / daily_g)
+    history.bed_workdays(settings)
 }
 
 /// Beds to buy for `ahead` working days, when the present one has `left` and a

@@ -2,8 +2,10 @@
 
 use jiff::civil::Date;
 
+use crate::domain::Role;
+
 use crate::water::assess::Assessment;
-use crate::water::history::Work;
+use crate::water::history::ServiceKind;
 
 use super::action::Kind;
 use super::membrane_need::Behind;
@@ -111,7 +113,7 @@ pub struct Jump {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Done {
     /// What.
-    pub what: Work,
+    pub what: ServiceKind,
     /// The local date.
     pub on: Date,
 }
@@ -129,17 +131,6 @@ pub struct PersonWeek {
     pub readings: u32,
     /// Readings sent in the four weeks before.
     pub readings_before: u32,
-}
-
-/// What a person may do.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Role {
-    /// Owns the outfit.
-    Owner,
-    /// Looks after rigs and people.
-    Lead,
-    /// Reads rigs.
-    Crew,
 }
 
 /// Something that a digest asked for, to be kept until the next one.

@@ -282,7 +282,7 @@ mod tests {
         let services = read("rig;date;service;minutes\nHeron;2026-03-02;Resina nueva;\n", None);
         assert!(matches!(
             services.map(|intake| (intake.kind, intake.rows)),
-            Ok((Kind::Services, rows)) if matches!(&rows[..], [Row::Service(row)] if row.what == "resin")
+            Ok((Kind::Services, rows)) if matches!(&rows[..], [Row::Service(row)] if row.what == crate::domain::ServiceKind::Resin)
         ));
         let rigs = read("rig,kind,flush,colour\nHeron,di,itself,red\n", None);
         assert!(matches!(

@@ -2,6 +2,8 @@
 
 use csv::StringRecord;
 
+use crate::domain::ServiceKind;
+
 use super::dates::{Order, moment};
 use super::headings::{Heading, Headings, Kind, plain};
 use super::{Moment, Why};
@@ -43,8 +45,7 @@ pub struct ReadingRow {
 pub struct ServiceRow {
     pub rig: String,
     pub at: Moment,
-    /// `membrane`, `resin`, `repack`, `prefilter`, `flush`, `oring` or `same-membrane`.
-    pub what: &'static str,
+    pub what: ServiceKind,
     pub minutes: Option<i64>,
     /// In the outfit's currency.
     pub price: Option<f64>,
@@ -68,24 +69,24 @@ const KPA_PER_BAR: f64 = 100.0;
 const MOST_PPM: f64 = 20_000.0;
 
 /// The services, by how a sheet may call them; the first of these that is in the cell.
-const SERVICES: [(&str, &str); 17] = [
-    ("preserv", "preserved"),
-    ("conserv", "preserved"),
-    ("samemembrane", "same-membrane"),
-    ("mismamembrana", "same-membrane"),
-    ("prefilt", "prefilter"),
-    ("filter", "prefilter"),
-    ("filtro", "prefilter"),
-    ("membran", "membrane"),
-    ("repack", "repack"),
-    ("compact", "repack"),
-    ("resin", "resin"),
-    ("flush", "flush"),
-    ("lava", "flush"),
-    ("enjuag", "flush"),
-    ("oring", "oring"),
-    ("junta", "oring"),
-    ("torica", "oring"),
+const SERVICES: [(&str, ServiceKind); 17] = [
+    ("preserv", ServiceKind::Preserved),
+    ("conserv", ServiceKind::Preserved),
+    ("samemembrane", ServiceKind::SameMembrane),
+    ("mismamembrana", ServiceKind::SameMembrane),
+    ("prefilt", ServiceKind::Prefilter),
+    ("filter", ServiceKind::Prefilter),
+    ("filtro", ServiceKind::Prefilter),
+    ("membran", ServiceKind::Membrane),
+    ("repack", ServiceKind::Repack),
+    ("compact", ServiceKind::Repack),
+    ("resin", ServiceKind::Resin),
+    ("flush", ServiceKind::Flush),
+    ("lava", ServiceKind::Flush),
+    ("enjuag", ServiceKind::Flush),
+    ("oring", ServiceKind::ORing),
+    ("junta", ServiceKind::ORing),
+    ("torica", ServiceKind::ORing),
 ];
 
 /// A cell that is wrong, and what is wrong with it.

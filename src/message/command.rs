@@ -1,7 +1,7 @@
 //! What an outfit is run with: plain commands, each with an optional slash.
 //!
 //! A command starts the message and is nothing but a command; anything looser
-//! is left to [`super::read`]. How commands are worded stands in the tables of
+//! is left to [`crate::grammar`]. How commands are worded stands in the tables of
 //! `wording`, a language each; here is what each key of theirs makes.
 
 mod affair;
@@ -13,11 +13,13 @@ pub use affair::{Affair, Terms, pasted};
 pub use nearest::nearest;
 pub use subject::Page;
 
-use super::Term;
+use serde::{Deserialize, Serialize};
+
 use super::setting::{self, WishFor};
+use crate::domain::term::Term;
 
 /// A command, with what was typed behind it.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Command {
     /// Opened a link: `/start TOKEN`.
     Start(String),

@@ -16,6 +16,8 @@ mod pieces;
 mod spanish;
 mod typed;
 
+use serde::{Deserialize, Serialize};
+
 pub use amount::Amount;
 pub use country::{Country, Ways};
 pub use currency::{Currency, Side};
@@ -25,7 +27,8 @@ pub use nearest::{Meant, Nearest, nearest};
 pub use typed::{Wish, WishFor, asks_what_is_set, read};
 
 /// One thing that is set, with its value.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "(Field, String)", into = "(Field, String)")]
 pub enum Setting {
     /// What the outfit pays with.
     Currency(Currency),

@@ -1,6 +1,6 @@
 //! What one sender said so far: last readings and open question, as the bot would remember them.
 
-use crate::message::{self, About, Ask, Meaning, Reading, Scene, Told};
+use crate::grammar::{self, About, Ask, Meaning, Reading, Scene, Told};
 
 pub struct Conversation {
     pub scene: Scene,
@@ -13,7 +13,7 @@ impl Conversation {
 
     /// Reads what the sender typed and remembers it.
     pub fn hear(&mut self, text: &str) -> Meaning {
-        let meaning = message::read(text, &self.scene);
+        let meaning = grammar::read(text, &self.scene);
         self.remember(&meaning);
         meaning
     }

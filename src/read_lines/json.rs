@@ -7,7 +7,7 @@ use serde_json::Value;
 
 use super::conversation::Conversation;
 use super::{Degrees, ReadArgs, scene_of};
-use crate::message::{About, Correction, Detail, Meaning, Reading, Topic, What};
+use crate::grammar::{self, About, Correction, Danger, Detail, Disposition, Meaning, Reading, Topic, What};
 
 #[derive(Deserialize)]
 struct Line {
@@ -39,6 +39,17 @@ struct Answer<'a> {
     query: Vec<QueryShape<'a>>,
     #[serde(skip_serializing_if = "Option::is_none")]
     nudge: Option<NudgeShape<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    danger: Option<Danger>,
+    #[serde(skip_serializing_if = "is_false")]
+    put_back: bool,
+    /// What became of each number, where that was asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    why: Option<Vec<Disposition>>,
+}
+
+fn is_false(value: &bool) -> bool {
+    !value
 }
 
 /// An answer to a flush nudge that is no flush.
@@ -64,7 +75,7 @@ struct ReadingShape<'a> {
     waste_lpm: Option<f64>,
     feed_raw: Option<f64>,
     permeate_raw: Option<f64>,
-    when: Option<crate::message::When>,
+    when: Option<crate::grammar::When>,
 }
 
 #[derive(Serialize)]
@@ -137,7 +148,12 @@ fn answer_line(args: &ReadArgs, line: &Line, out: &mut impl Write) -> anyhow::Re
     }
     let before = Conversation::new(conversation.scene.clone());
     let meaning = conversation.hear(&line.text);
-    serde_json::to_writer(&mut *out, &answer(&line.id, &meaning, &before))?;
+    let why = args.why.then(|| grammar::explain(&line.text, &before.scene));
+    let answer = Answer {
+        why,
+        ..answer(&line.id, &meaning, &before)
+    };
+    serde_json::to_writer(&mut *out, &answer)?;
     writeln!(out)?;
     Ok(())
 }
@@ -167,16 +183,12 @@ fn answer<'a>(id: &'a Value, meaning: &'a Meaning, before: &'a Conversation) -> 
         price: service.price.as_ref().map(|price| price.amount),
         currency: service.price.as_ref().and_then(|price| price.currency.as_deref()),
     });
-    let query = meaning
-        .queries
-        .iter()
-        .filter(|_| kind == "query")
-        .map(|query| QueryShape {
-            rig: query.rig.map(|rig| before.name_of(rig)),
-            topic: topic_name(query.topic),
-            asks: full_name(query.topic),
-            detail: query.detail,
-        });
+    let query = meaning.queries.iter().map(|query| QueryShape {
+        rig: query.rig.map(|rig| before.name_of(rig)),
+        topic: topic_name(query.topic),
+        asks: full_name(query.topic),
+        detail: query.detail,
+    });
     Answer {
         id,
         kind,
@@ -185,6 +197,9 @@ fn answer<'a>(id: &'a Value, meaning: &'a Meaning, before: &'a Conversation) -> 
         ask: meaning.ask.as_ref().map(|ask| ask_name(ask.about)),
         query: query.collect(),
         nudge: nudge_shape(meaning, before),
+        danger: meaning.danger,
+        put_back: meaning.put_back,
+        why: None,
     }
 }
 
@@ -267,6 +282,8 @@ fn what_name(what: What) -> &'static str {
         What::Prefilter => "prefilter",
         What::Flush => "flush",
         What::ORing => "o_ring",
+        What::SameMembrane => "same_membrane",
+        What::Preserved => "preserved",
     }
 }
 
@@ -310,5 +327,9 @@ fn ask_name(about: About) -> &'static str {
         About::MissingReading => "missing_reading",
         About::UnknownRig => "unknown_rig",
         About::Implausible => "implausible",
+        About::UsedUp => "used_up",
+        About::Portion => "portion",
+        About::Moved => "moved",
+        About::Undo => "undo",
     }
 }

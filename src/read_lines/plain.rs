@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 
 use super::conversation::Conversation;
-use crate::message::{About, Ask, Meaning, Reading, Service, Topic, What};
+use crate::grammar::{About, Ask, Meaning, Reading, Service, Topic, What};
 
 pub fn write_meaning(meaning: &Meaning, conversation: &Conversation, out: &mut impl Write) -> io::Result<()> {
     let rig_name = |rig: Option<i64>| rig.map_or("a rig", |rig| conversation.name_of(rig)).to_string();
@@ -34,6 +34,12 @@ pub fn write_meaning(meaning: &Meaning, conversation: &Conversation, out: &mut i
     for query in &meaning.queries {
         let about = query.rig.map_or("the fleet", |rig| conversation.name_of(rig));
         writeln!(out, "question    {about}: {}", topic_words(query.topic))?;
+    }
+    if let Some(danger) = meaning.danger {
+        writeln!(out, "danger      {danger:?}")?;
+    }
+    if meaning.put_back {
+        writeln!(out, "put back    what was withdrawn")?;
     }
     if let Some(ask) = &meaning.ask {
         writeln!(out, "would ask   {}", ask_words(ask, conversation))?;
@@ -109,6 +115,8 @@ fn what_words(what: What) -> &'static str {
         What::Prefilter => "new prefilters",
         What::Flush => "flushed",
         What::ORing => "O-ring changed",
+        What::SameMembrane => "same membrane",
+        What::Preserved => "preserved",
     }
 }
 
@@ -144,6 +152,10 @@ fn ask_words(ask: &Ask, conversation: &Conversation) -> String {
         About::MissingReading => "what is the other reading?",
         About::UnknownRig => "no such rig; which one?",
         About::Implausible => "is that right?",
+        About::UsedUp => "used up, or already changed?",
+        About::Portion => "does it count as a change?",
+        About::Moved => "new ones, or moved from one to the other?",
+        About::Undo => "undo the last reading?",
     };
     let drafts = ask.drafts.iter().map(|draft| {
         let name = draft.rig.map_or("?", |rig| conversation.name_of(rig));

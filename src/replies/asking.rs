@@ -1,6 +1,6 @@
 //! Questions to the crew, and the words on their buttons.
 
-use crate::message::{About, Ask, Label, Reading, Solids};
+use crate::domain::meaning::{About, Ask, Label, Reading, Solids};
 
 use super::Words;
 use super::figures;
@@ -76,7 +76,20 @@ pub fn question(words: Words, ask: &Ask, names: &Names<'_>) -> String {
         About::WhichIsWhich => named(rig, words.say("ask-which-is-which", [("rig", rig.into()), example])),
         About::MissingReading => named(rig, missing(words, rig, draft, names)),
         About::Implausible => named(rig, implausible(words, rig, draft, names)),
+        About::UsedUp => words.say("ask-used-up", [("rig", (&rigs_of(ask, names)).into())]),
+        About::Portion => words.say("ask-portion", [("rig", (&rigs_of(ask, names)).into())]),
+        About::Moved => words.say("ask-moved", [("rigs", (&rigs_of(ask, names)).into())]),
+        About::Undo => {
+            let echo = draft.and_then(|draft| drafted(words, draft)).unwrap_or_default();
+            words.say("ask-undo", [("rig", rig.into()), ("echo", (&echo).into())])
+        }
     }
+}
+
+/// The rigs that a question about a part is asked of.
+fn rigs_of(ask: &Ask, names: &Names<'_>) -> String {
+    let rigs = ask.drafts.iter().filter_map(|draft| draft.rig);
+    rigs.map(|id| names.rig(id)).collect::<Vec<_>>().join(", ")
 }
 
 /// A question about a rig that is not known yet starts without its name.
@@ -187,6 +200,10 @@ pub fn label(words: Words, label: Label, names: &Names<'_>) -> String {
         Label::AsSent => words.plain("label-as-sent"),
         Label::Keep => words.plain("label-keep"),
         Label::Drop => words.plain("label-drop"),
+        Label::UsedUp => words.plain("label-used-up"),
+        Label::Changed => words.plain("label-changed"),
+        Label::Undo => words.plain("label-undo"),
+        Label::Leave => words.plain("label-leave"),
         Label::Product(ppm) => words.say("label-product", [("ppm", (&figures::ppm(words, ppm)).into())]),
     }
 }

@@ -2,10 +2,21 @@
 //! local codes and licensed practice come first.
 
 use crate::digest::notes::Topic;
-use crate::message::What;
+use crate::domain::ServiceKind as What;
+use crate::domain::meaning::Danger;
 use crate::water::condition::Condition;
 
 use super::Words;
+
+/// What is said first, and at once, about a danger.
+pub fn danger(words: Words, danger: Danger) -> String {
+    words.plain(match danger {
+        Danger::Frozen => "danger-frozen",
+        Danger::Burst => "danger-burst",
+        Danger::Hurt => "danger-hurt",
+        Danger::Drink => "danger-drink",
+    })
+}
 
 /// One kind of caution.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -58,7 +69,7 @@ pub fn cautions(occasion: Occasion) -> &'static [Caution] {
         Occasion::Advised(_) => &[],
         Occasion::Done(What::Membrane) => &[Caution::Pressure, Caution::Chemicals],
         Occasion::Done(What::Prefilter | What::ORing) => &[Caution::Pressure],
-        Occasion::Done(What::Resin | What::Repack | What::Flush) => &[],
+        Occasion::Done(What::Resin | What::Repack | What::Flush | What::SameMembrane | What::Preserved) => &[],
         Occasion::WaterAt(temperature_c) if temperature_c <= FROST_NEAR_C => &[Caution::Frost],
         Occasion::WaterAt(_) => &[],
         Occasion::Noted(Topic::Resin | Topic::Prefilters) => &[Caution::Pressure],

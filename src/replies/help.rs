@@ -1,12 +1,11 @@
 //! Help that answers: a short one by role and by what was just tried, pages
 //! about one thing each, and what the words mean.
 
-use crate::message::Term;
-use crate::message::attempt::Attempt;
+use crate::domain::Role;
+use crate::domain::term::Term;
 use crate::message::command::Page;
 
 use super::Words;
-use super::outfit::Standing;
 
 /// What somebody who asks for help is in the middle of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -24,7 +23,7 @@ pub enum Tried<'a> {
 }
 
 /// Help in at most five lines. `rig` is the name of one of the outfit's rigs.
-pub fn short(words: Words, standing: Standing, tried: Tried<'_>, rig: &str) -> String {
+pub fn short(words: Words, role: Role, tried: Tried<'_>, rig: &str) -> String {
     let rig = &rig.to_lowercase();
     let first = match tried {
         Tried::Question(question) => return words.say("help-question", [("question", question.into())]),
@@ -36,10 +35,10 @@ pub fn short(words: Words, standing: Standing, tried: Tried<'_>, rig: &str) -> S
         }
         Tried::Nothing => words.say("help-start", [("rig", rig.into())]),
     };
-    let more = words.plain(match standing {
-        Standing::Crew => "help-more-crew",
-        Standing::Lead => "help-more-lead",
-        Standing::Owner => "help-more-owner",
+    let more = words.plain(match role {
+        Role::Crew => "help-more-crew",
+        Role::Lead => "help-more-lead",
+        Role::Owner => "help-more-owner",
     });
     let everyday = words.say("help-everyday", [("rig", rig.into())]);
     [first, everyday, more].join("\n")
@@ -76,15 +75,15 @@ pub fn page(words: Words, page: Page, rig: &str, other: &str) -> String {
 }
 
 /// A hint for a message that could not be understood: the nearest right
-/// example, about this rig.
-pub fn hint(words: Words, attempt: Attempt, rig: &str) -> String {
-    let key = match attempt.about {
+/// example, about this rig. `about`: the page on what was tried; `named`: the message names a rig.
+pub fn hint(words: Words, about: Option<Page>, named: bool, rig: &str) -> String {
+    let key = match about {
         Some(Page::Flush) => "hint-flush",
         Some(Page::Resin) => "hint-resin",
         Some(Page::Membrane) => "hint-membrane",
         Some(Page::Prefilters) => "hint-prefilters",
         Some(Page::Reading) => "hint-number",
-        _ if attempt.rig.is_some() => "hint-rig",
+        _ if named => "hint-rig",
         _ => "hint",
     };
     let small = rig.to_lowercase();

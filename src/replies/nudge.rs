@@ -2,13 +2,15 @@
 
 use super::{Words, listed};
 
-/// A button before it has a token.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Press {
-    /// What it shows.
-    pub label: String,
-    /// The text that does the same.
-    pub says: String,
+/// A button below the question.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Press {
+    /// It is flushed.
+    Flushed,
+    /// Ask again in half an hour.
+    Later,
+    /// It was not used today.
+    NotUsed,
 }
 
 /// The question about rigs that worked and were not flushed; asked `again` it is shorter.
@@ -18,20 +20,19 @@ pub fn question(words: Words, rigs: &[&str], again: bool) -> String {
     words.say(if again { "nudge-again" } else { "nudge" }, facts)
 }
 
-/// Its buttons: a second question cannot be put off.
-pub fn buttons(words: Words, rigs: &[&str], again: bool) -> Vec<Press> {
-    let each = |ending: &str| {
-        let said: Vec<String> = rigs.iter().map(|rig| format!("{rig} {ending}")).collect();
-        said.join(", ")
-    };
-    let press = |key: &str, ending: &str| Press {
-        label: words.plain(key),
-        says: each(ending),
-    };
-    let mut buttons = vec![press("nudge-flushed", "flushed")];
-    if !again {
-        buttons.push(press("nudge-later", "in 30 minutes"));
+/// Its buttons, from the top: a second question cannot be put off.
+pub fn presses(again: bool) -> &'static [Press] {
+    match again {
+        true => &[Press::Flushed, Press::NotUsed],
+        false => &[Press::Flushed, Press::Later, Press::NotUsed],
     }
-    buttons.push(press("nudge-not-used", "not used"));
-    buttons
+}
+
+/// What a button shows.
+pub fn label(words: Words, press: Press) -> String {
+    words.plain(match press {
+        Press::Flushed => "nudge-flushed",
+        Press::Later => "nudge-later",
+        Press::NotUsed => "nudge-not-used",
+    })
 }

@@ -1,23 +1,13 @@
 //! Words about roles.
 
 use super::Words;
-
-/// What somebody may do, as far as help depends on it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Standing {
-    /// Reads rigs.
-    Crew,
-    /// Looks after rigs and people.
-    Lead,
-    /// Owns the outfit.
-    Owner,
-}
+use crate::domain::Role;
 
 /// The role's word.
-pub fn role(words: Words, standing: Standing) -> String {
-    words.plain(match standing {
-        Standing::Owner => "role-owner",
-        Standing::Lead => "role-lead",
-        Standing::Crew => "role-crew",
+pub fn role(words: Words, role: Role) -> String {
+    words.plain(match role {
+        Role::Owner => "role-owner",
+        Role::Lead => "role-lead",
+        Role::Crew => "role-crew",
     })
 }

@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use crate::message::What;
+use crate::domain::ServiceKind as What;
 use crate::message::setting::{Amount, Currency};
 use crate::water::condition::Condition;
 
@@ -266,14 +266,21 @@ pub fn state_word(words: Words, state: Condition) -> String {
 
 /// What was done, in words.
 pub fn service_word(words: Words, what: What) -> String {
-    words.plain(match what {
+    let label = words.plain(match what {
         What::Resin => "service-resin",
         What::Repack => "service-repack",
         What::Membrane => "service-membrane",
         What::Prefilter => "service-prefilter",
         What::Flush => "service-flush",
         What::ORing => "service-oring",
-    })
+        What::SameMembrane => "label-same-membrane",
+        What::Preserved => "preserved-withdrawn",
+    });
+    if what == What::SameMembrane {
+        label.to_lowercase()
+    } else {
+        label
+    }
 }
 
 /// Said when a price belongs to no one service, or is in another currency.

@@ -39,6 +39,16 @@ pub fn write(tally: &Tally, tallies: Option<&Tallies>, now: i64) -> Result<Strin
         "Deliveries to be tried again, since the start",
         &tally.postponed,
     );
+    counter(
+        "states_compared",
+        "Kept states of rigs compared with their rows since the start",
+        &tally.states_compared,
+    );
+    counter(
+        "states_wrong",
+        "Kept states of rigs that were not what their rows come to, since the start",
+        &tally.states_wrong,
+    );
     gauge(
         &mut registry,
         "database_up",

@@ -10,8 +10,8 @@ use tokio::sync::watch;
 use tracing::{debug, error, info, warn};
 
 use crate::bot::MOST_FILE_BYTES;
-use crate::bot::envelope::{Arrived, Happening};
 use crate::clock;
+use crate::domain::envelope::{Arrived, Happening};
 use crate::store::{StoreError, leases};
 use crate::transport::telegram::{self, Trouble};
 
@@ -103,7 +103,6 @@ impl Post {
         if let Err(trouble) = shared.bot.hear(&batch, now).await {
             return self.failed("A batch could not be committed; it is asked for again.", &trouble);
         }
-        shared.committed.notify_one();
         shared.tally.heard(updates.len(), clock::now());
         debug!(updates = updates.len(), "Committed a batch.");
         match telegram::next_offset(updates) {
@@ -176,7 +175,7 @@ async fn fetch(shared: &Shared, arrived: &mut Arrived) -> Result<(), StoreError>
 async fn give_back(shared: &Shared) -> Result<(), StoreError> {
     let mut tx = shared.bot.store().begin().await?;
     leases::give_back(&mut tx, LEASE, &shared.settings.instance).await?;
-    Ok(tx.commit().await?)
+    tx.commit().await
 }
 
 #[cfg(test)]

@@ -3,7 +3,7 @@
 
 use std::sync::atomic::{AtomicBool, AtomicI64, AtomicU64, Ordering::Relaxed};
 
-use crate::store::sends::Sent;
+use crate::domain::envelope::Sent;
 
 /// Counts up; never holds up what it counts.
 #[derive(Debug, Default)]
@@ -16,6 +16,10 @@ pub struct Tally {
     pub failed: AtomicU64,
     /// Deliveries to be tried again.
     pub postponed: AtomicU64,
+    /// Kept states of rigs that were compared with their rows.
+    pub states_compared: AtomicU64,
+    /// Of those, the ones that were not what their rows come to.
+    pub states_wrong: AtomicU64,
     /// UTC seconds; 0 before the first.
     pub last_word_at: AtomicI64,
     /// Another copy receives, and this one waits to take over.
@@ -35,7 +39,7 @@ impl Tally {
         let count = match sent {
             Sent::Delivered(_) => &self.delivered,
             Sent::Blocked | Sent::Refused(_) => &self.failed,
-            Sent::NotBefore(_) | Sent::Moved(_) => &self.postponed,
+            Sent::NotBefore(_) | Sent::TooFast { .. } | Sent::Moved(_) => &self.postponed,
         };
         count.fetch_add(1, Relaxed);
     }

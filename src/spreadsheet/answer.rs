@@ -65,10 +65,11 @@ pub fn line(name: &str, query: &Query, answer: &Assessment, rig_offset: i32) -> 
 
 /// One line per reading, in the sheet's order.
 pub fn reading_lines(out: &mut dyn Write, fleet: &Fleet, set_aside: &[bool]) -> std::io::Result<()> {
-    for (row, &rejected) in fleet.readings.iter().zip(set_aside) {
+    let Some(times) = &fleet.times else { return Ok(()) };
+    for (nth, (row, &rejected)) in fleet.readings.iter().zip(set_aside).enumerate() {
         let line = ReadingLine {
-            rig: &fleet.names[row.rig],
-            time: &row.time,
+            rig: &fleet.names[row.rig()],
+            time: times.get(nth),
             rejected,
         };
         writeln!(out, "{}", serde_json::to_string(&line).unwrap_or_default())?;

@@ -13,7 +13,7 @@ use std::fs::File;
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
-use sheet::{Fleet, Query, Troubles};
+use sheet::{Asked, Fleet, Query, Texts, Troubles};
 
 /// What `tapside assess` is told.
 #[derive(Clone, Debug, clap::Args)]
@@ -58,12 +58,23 @@ pub fn run(args: &AssessArgs, out: &mut dyn Write, err: &mut dyn Write) -> u8 {
 }
 
 fn assess_files(args: &AssessArgs, out: &mut dyn Write, err: &mut dyn Write) -> std::io::Result<u8> {
-    let mut troubles = Troubles::default();
+    let mut troubles = Troubles::new(err);
     let mut fleet = Fleet::default();
+    fleet.times = args.readings_json.is_some().then(Texts::default);
     let mut load = |path: &Path, read: &mut dyn FnMut(File, &str, &mut Troubles)| match File::open(path) {
         Ok(file) => read(file, &path.display().to_string(), &mut troubles),
         Err(error) => troubles.file(&path.display().to_string(), &format!("cannot be opened ({error})")),
     };
+    // What is asked comes first: an event long after it, and after today, is a slip of the date.
+    let mut asked = Vec::new();
+    if let Some(path) = &args.queries {
+        load(path, &mut |file, name, troubles| {
+            sheet::read_queries(file, name, &mut fleet, &mut asked, troubles)
+        });
+    }
+    let day = args.as_of.as_ref().map(|day| (day, cell::as_of(day)));
+    let days = day.iter().filter_map(|(_, as_of)| as_of.as_ref().ok().copied());
+    fleet.latest = sheet::latest(asked.iter().map(Asked::as_of).chain(days), clock());
     load(&args.readings, &mut |file, name, troubles| {
         sheet::read_readings(file, name, &mut fleet, troubles)
     });
@@ -77,21 +88,16 @@ fn assess_files(args: &AssessArgs, out: &mut dyn Write, err: &mut dyn Write) -> 
             sheet::read_rigs(file, name, &mut fleet, troubles)
         });
     }
-    let mut queries: Vec<Query> = Vec::new();
-    if let Some(path) = &args.queries {
-        load(path, &mut |file, name, troubles| {
-            sheet::read_queries(file, name, &mut fleet, &mut queries, troubles)
-        });
-    }
-    if let Some(day) = &args.as_of {
-        match cell::as_of(day) {
-            Ok(as_of) => queries = sheet::ask_every_rig(&fleet, day, as_of),
-            Err(why) => troubles.file("--as-of", &format!("{day:?} {why}")),
+    let queries: Vec<Query> = match &day {
+        Some((written, Ok(as_of))) => sheet::ask_every_rig(&fleet, written, *as_of),
+        Some((written, Err(why))) => {
+            troubles.file("--as-of", &format!("{written:?} {why}"));
+            Vec::new()
         }
-    } else if args.queries.is_none() {
-        queries = sheet::ask_at_last_reading(&fleet);
-    }
-    troubles.tell(err)?;
+        None if args.queries.is_none() => sheet::ask_at_last_reading(&fleet),
+        None => fleet.place(asked),
+    };
+    troubles.finish()?;
     if fleet.readings.is_empty() {
         writeln!(err, "no reading could be read from {}", args.readings.display())?;
         return Ok(1);
@@ -120,4 +126,11 @@ fn assess_files(args: &AssessArgs, out: &mut dyn Write, err: &mut dyn Write) -> 
     }
     out.flush()?;
     Ok(0)
+}
+
+/// Now, UTC seconds; a clock that was never set says nothing, and forbids no date.
+fn clock() -> i64 {
+    const NEVER_SET: i64 = 1_600_000_000;
+    let now = crate::clock::now();
+    if now < NEVER_SET { i64::MAX } else { now }
 }

@@ -1,54 +1,143 @@
 //! The four sheets, read row by row into a fleet.
 
 use std::collections::HashMap;
-use std::io::{Read, Write};
+use std::io::{BufRead, BufReader, Read, Write};
 
 use csv::{ReaderBuilder, StringRecord, Trim};
 
 use super::cell::{self, AsOf, Instant};
-use crate::water::history::{Reading, Service, Work};
+use crate::water::history::{Reading, Service, ServiceKind};
 use crate::water::quantity::{Ppm, Pressure, Refused, Temperature, Volume};
 use crate::water::renewal::Prices;
 use crate::water::settings::Settings;
 
-/// Rows that could not be read, each named.
-#[derive(Debug, Default)]
-pub struct Troubles {
-    lines: Vec<String>,
+/// No rig was read before this, UTC seconds: 2000-01-01. An earlier date is a slip.
+const EARLIEST: i64 = 946_684_800;
+
+/// Rows that could not be read: each is named as it is met, so that none is kept.
+pub struct Troubles<'a> {
+    err: &'a mut dyn Write,
     rows: usize,
+    /// The first failure to write.
+    failed: std::io::Result<()>,
 }
 
-impl Troubles {
+impl<'a> Troubles<'a> {
+    /// Names them on `err`.
+    pub fn new(err: &'a mut dyn Write) -> Self {
+        Self {
+            err,
+            rows: 0,
+            failed: Ok(()),
+        }
+    }
+
+    fn say(&mut self, line: std::fmt::Arguments) {
+        if self.failed.is_ok() {
+            self.failed = writeln!(self.err, "{line}");
+        }
+    }
+
     /// A file that cannot be used.
     pub fn file(&mut self, file: &str, why: &str) {
-        self.lines.push(format!("{file}: {why}"));
+        self.say(format_args!("{file}: {why}"));
     }
 
     fn row(&mut self, file: &str, line: u64, column: &str, why: &str) {
         self.rows += 1;
-        self.lines
-            .push(format!("{file}, line {line}, column {column}: {why}; row skipped"));
+        self.say(format_args!("{file}, line {line}, column {column}: {why}; row skipped"));
     }
 
-    /// Tells them all, and how many rows were skipped.
-    pub fn tell(&self, err: &mut dyn Write) -> std::io::Result<()> {
-        for line in &self.lines {
-            writeln!(err, "{line}")?;
-        }
+    /// Tells how many rows were skipped.
+    ///
+    /// # Errors
+    /// The first failure to write.
+    pub fn finish(mut self) -> std::io::Result<()> {
         match self.rows {
-            0 => Ok(()),
-            1 => writeln!(err, "1 row skipped"),
-            rows => writeln!(err, "{rows} rows skipped"),
+            0 => {}
+            1 => self.say(format_args!("1 row skipped")),
+            rows => self.say(format_args!("{rows} rows skipped")),
         }
+        self.failed
     }
 }
 
-/// One readable reading, with its rig's index and its time as written.
+/// One readable reading in 64 bytes, so that a million of them fit anywhere; what was
+/// not told is not a number.
 #[derive(Debug)]
 pub struct ReadingRow {
-    pub rig: usize,
-    pub time: String,
-    pub reading: Reading,
+    rig: u32,
+    pub at: i64,
+    feed: f64,
+    permeate: f64,
+    product: f64,
+    celsius: f64,
+    kpa: f64,
+    litres: f64,
+}
+
+impl ReadingRow {
+    fn new(rig: usize, reading: &Reading) -> Option<Self> {
+        Some(Self {
+            rig: u32::try_from(rig).ok()?,
+            at: reading.at,
+            feed: reading.feed.ppm(),
+            permeate: reading.permeate.map_or(f64::NAN, Ppm::ppm),
+            product: reading.product.map_or(f64::NAN, Ppm::ppm),
+            celsius: reading.temperature.map_or(f64::NAN, Temperature::celsius),
+            kpa: reading.pressure.map_or(f64::NAN, Pressure::kpa),
+            litres: reading.litres.map_or(f64::NAN, Volume::litres),
+        })
+    }
+
+    /// Its rig.
+    pub fn rig(&self) -> usize {
+        self.rig as usize
+    }
+
+    /// Whether it told the RO outlet.
+    pub fn has_permeate(&self) -> bool {
+        !self.permeate.is_nan()
+    }
+
+    /// The reading; `None` never in practice, as its feed was a quantity before.
+    pub fn reading(&self) -> Option<Reading> {
+        Some(Reading {
+            at: self.at,
+            feed: Ppm::new(self.feed).ok()?,
+            permeate: Ppm::new(self.permeate).ok(),
+            product: Ppm::new(self.product).ok(),
+            temperature: Temperature::from_celsius(self.celsius).ok(),
+            pressure: Pressure::from_kpa(self.kpa).ok(),
+            litres: Volume::from_litres(self.litres).ok(),
+            permeate_flow: None,
+            waste_flow: None,
+        })
+    }
+}
+
+/// Texts one behind the other in one buffer.
+#[derive(Debug, Default)]
+pub struct Texts {
+    buffer: String,
+    ends: Vec<u32>,
+}
+
+impl Texts {
+    fn push(&mut self, text: &str) {
+        self.buffer.push_str(text);
+        self.ends.push(u32::try_from(self.buffer.len()).unwrap_or(u32::MAX));
+    }
+
+    /// The n-th text; empty where none was kept.
+    pub fn get(&self, nth: usize) -> &str {
+        let end = self.ends.get(nth).map_or(0, |&end| end as usize);
+        let start = nth
+            .checked_sub(1)
+            .and_then(|before| self.ends.get(before))
+            .map_or(0, |&end| end as usize);
+        self.buffer.get(start..end).unwrap_or_default()
+    }
 }
 
 /// One readable service.
@@ -70,12 +159,24 @@ pub struct Query {
     pub offset: Option<i32>,
 }
 
+/// A question whose day is still to be placed by the rig's own clock.
+#[derive(Debug)]
+pub struct Asked {
+    rig: usize,
+    written: String,
+    as_of: AsOf,
+}
+
 /// Everything that the sheets say.
 #[derive(Debug, Default)]
 pub struct Fleet {
     pub names: Vec<String>,
     index: HashMap<String, usize>,
     pub readings: Vec<ReadingRow>,
+    /// The readings' times as written, where they are asked for.
+    pub times: Option<Texts>,
+    /// What is dated after this is a slip, UTC seconds.
+    pub latest: i64,
     pub services: Vec<ServiceRow>,
     /// Settings of each rig by index; fewer than names when some were not told.
     pub settings: HashMap<usize, Settings>,
@@ -98,6 +199,32 @@ impl Fleet {
     /// Offset of the rig's first reading, seconds; 0 without any.
     pub fn offset_of(&self, rig: usize) -> i32 {
         self.offsets.get(&rig).copied().unwrap_or(0)
+    }
+
+    /// Whether an instant can be one of a rig's events.
+    fn date_makes_sense(&self, at: i64) -> Result<(), Wrong> {
+        match at {
+            ..EARLIEST => Err(("time", "is before the year 2000".to_owned())),
+            at if at > self.latest => Err((
+                "time",
+                "is after the day that is asked about, and after today".to_owned(),
+            )),
+            _ => Ok(()),
+        }
+    }
+
+    /// Places questions once the rigs' clocks are known.
+    pub fn place(&self, asked: Vec<Asked>) -> Vec<Query> {
+        let place = |asked: Asked| {
+            let (at, offset) = self.end_of(asked.as_of, asked.rig);
+            Query {
+                rig: asked.rig,
+                as_of: asked.written,
+                at,
+                offset,
+            }
+        };
+        asked.into_iter().map(place).collect()
     }
 
     fn end_of(&self, as_of: AsOf, rig: usize) -> (i64, Option<i32>) {
@@ -164,17 +291,16 @@ fn each_row(
     source: impl Read,
     file: &str,
     needed: &[&str],
-    troubles: &mut Troubles,
+    troubles: &mut Troubles<'_>,
     mut take: impl FnMut(&Row) -> Result<(), Wrong>,
 ) {
-    let mut bytes = Vec::new();
-    let mut source = source;
-    if let Err(error) = source.read_to_end(&mut bytes) {
+    let mut source = BufReader::with_capacity(1 << 16, source);
+    let mut first = Vec::new();
+    if let Err(error) = source.read_until(b'\n', &mut first) {
         return troubles.file(file, &format!("cannot be read ({error})"));
     }
     // Spreadsheets write a byte order mark, and semicolons or tabs in half of the world.
-    let body = bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(&bytes);
-    let head = body.split(|&b| b == b'\n').next().unwrap_or(&[]);
+    let head = first.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(&first);
     let count = |separator: u8| head.iter().filter(|&&b| b == separator).count();
     let delimiter = [b',', b';', b'\t']
         .into_iter()
@@ -185,7 +311,7 @@ fn each_row(
         .flexible(true)
         .trim(Trim::All)
         .has_headers(true)
-        .from_reader(body);
+        .from_reader(head.chain(source));
     let columns: HashMap<String, usize> = match reader.byte_headers() {
         Ok(headers) => headers
             .iter()
@@ -251,13 +377,15 @@ pub fn read_readings(source: impl Read, file: &str, fleet: &mut Fleet, troubles:
             permeate_flow: None,
             waste_flow: None,
         };
+        fleet.date_makes_sense(time.at)?;
         let rig = fleet.rig(name);
         fleet.offsets.entry(rig).or_insert(time.offset);
-        fleet.readings.push(ReadingRow {
-            rig,
-            time: row.text("time")?.to_owned(),
-            reading,
-        });
+        if let Some(kept) = ReadingRow::new(rig, &reading) {
+            fleet.readings.push(kept);
+            if let Some(times) = &mut fleet.times {
+                times.push(row.text("time")?);
+            }
+        }
         Ok(())
     });
 }
@@ -269,6 +397,7 @@ pub fn read_services(source: impl Read, file: &str, fleet: &mut Fleet, troubles:
         let time = row.parsed("time", cell::instant_or_day)?;
         let what = row.parsed("what", work)?;
         let cost = row.amount("cost")?;
+        fleet.date_makes_sense(time.at)?;
         let rig = fleet.rig(name);
         fleet.services.push(ServiceRow {
             rig,
@@ -279,14 +408,14 @@ pub fn read_services(source: impl Read, file: &str, fleet: &mut Fleet, troubles:
     });
 }
 
-fn work(text: &str) -> Result<Work, &'static str> {
+fn work(text: &str) -> Result<ServiceKind, &'static str> {
     match text.to_lowercase().as_str() {
-        "membrane" => Ok(Work::Membrane),
-        "resin" => Ok(Work::Resin),
-        "repack" => Ok(Work::Repack),
-        "prefilter" => Ok(Work::Prefilter),
-        "flush" => Ok(Work::Flush),
-        "oring" | "o-ring" => Ok(Work::ORing),
+        "membrane" => Ok(ServiceKind::Membrane),
+        "resin" => Ok(ServiceKind::Resin),
+        "repack" => Ok(ServiceKind::Repack),
+        "prefilter" => Ok(ServiceKind::Prefilter),
+        "flush" => Ok(ServiceKind::Flush),
+        "oring" | "o-ring" => Ok(ServiceKind::ORing),
         _ => Err("is none of membrane, resin, repack, prefilter, flush, oring"),
     }
 }
@@ -333,26 +462,34 @@ pub fn read_rigs(source: impl Read, file: &str, fleet: &mut Fleet, troubles: &mu
 }
 
 /// Reads `rig,as_of`.
-pub fn read_queries(
-    source: impl Read,
-    file: &str,
-    fleet: &mut Fleet,
-    queries: &mut Vec<Query>,
-    troubles: &mut Troubles,
-) {
+pub fn read_queries(source: impl Read, file: &str, fleet: &mut Fleet, asked: &mut Vec<Asked>, troubles: &mut Troubles) {
     each_row(source, file, &["rig", "as_of"], troubles, |row| {
         let name = row.text("rig")?;
         let as_of = row.parsed("as_of", cell::as_of)?;
-        let rig = fleet.rig(name);
-        let (at, offset) = fleet.end_of(as_of, rig);
-        queries.push(Query {
-            rig,
-            as_of: row.text("as_of")?.to_owned(),
-            at,
-            offset,
+        asked.push(Asked {
+            rig: fleet.rig(name),
+            written: row.text("as_of")?.to_owned(),
+            as_of,
         });
         Ok(())
     });
+}
+
+/// The last event that can have happened, by the questions and by the clock: a day and a
+/// half after the later of them, since clocks and zones differ.
+pub fn latest(asked: impl Iterator<Item = AsOf>, clock: i64) -> i64 {
+    let ends = asked.map(|as_of| match as_of {
+        AsOf::Instant(Instant { at, .. }) => at,
+        AsOf::Day(day) => (day + 1) * 86_400,
+    });
+    ends.fold(clock, i64::max).saturating_add(36 * 3600)
+}
+
+impl Asked {
+    /// What it asks for.
+    pub fn as_of(&self) -> AsOf {
+        self.as_of
+    }
 }
 
 /// One question for every rig, in the order of first mention.
@@ -372,7 +509,7 @@ pub fn ask_every_rig(fleet: &Fleet, written: &str, as_of: AsOf) -> Vec<Query> {
 
 /// One question for every rig, as of the last reading of all.
 pub fn ask_at_last_reading(fleet: &Fleet) -> Vec<Query> {
-    let Some(at) = fleet.readings.iter().map(|row| row.reading.at).max() else {
+    let Some(at) = fleet.readings.iter().map(|row| row.at).max() else {
         return Vec::new();
     };
     (0..fleet.names.len())

@@ -3,7 +3,7 @@
 
 use std::sync::Arc;
 
-use crate::bot::envelope::{Attachment, File};
+use crate::domain::envelope::{Attachment, File};
 
 use super::{Db, StoreError};
 

@@ -54,5 +54,5 @@ pub async fn clear_away(store: &Store, date: &str, now: i64) -> Result<(), Store
         .bind(date)
         .execute(&mut *tx)
         .await?;
-    Ok(tx.commit().await?)
+    tx.commit().await
 }

@@ -3,7 +3,7 @@
 use super::{Db, StoreError, forgetting};
 
 /// Every table whose rows name their outfit, in the order in which they can go.
-const OF_OUTFIT: [&str; 14] = [
+const OF_OUTFIT: [&str; 15] = [
     "delete from set_ups where outfit_id = $1",
     "delete from buttons where outfit_id = $1",
     "delete from questions where person_id in (select id from people where outfit_id = $1)",
@@ -14,6 +14,7 @@ const OF_OUTFIT: [&str; 14] = [
     "delete from digests where outfit_id = $1",
     "delete from notes where outfit_id = $1",
     "delete from nudges where outfit_id = $1",
+    "delete from states where rig_id in (select id from rigs where outfit_id = $1)",
     "delete from services where outfit_id = $1",
     "delete from readings where outfit_id = $1",
     "delete from rigs where outfit_id = $1",

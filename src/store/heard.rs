@@ -1,6 +1,8 @@
 //! What arrived already: the key that makes a repeated delivery harmless.
 
-use super::{Db, StoreError};
+use std::collections::HashSet;
+
+use super::{Db, StoreError, rows};
 
 /// What to do with something that has just arrived.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -50,6 +52,44 @@ pub async fn note(db: &mut Db, key: &str, version: i64, text_hash: &str, now: i6
     } else {
         Arrival::Edit
     })
+}
+
+/// Something that arrives for the first time: its key, its version and a hash of its text.
+pub type First<'a> = (&'a str, i64, &'a str);
+
+/// Notes what nearly always arrives for the first time; false, and then nothing counts, if some of it was known. No row
+/// comes back: reading rows back costs more than the insert.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn note_all(db: &mut Db, firsts: &[First<'_>], now: i64) -> Result<bool, StoreError> {
+    if firsts.is_empty() {
+        return Ok(true);
+    }
+    let inserted = sqlx::query(
+        "insert into heard (key, version, text_hash, heard_at)
+         select j.value ->> 0, cast(j.value ->> 1 as bigint), j.value ->> 2, $2 from json_each($1) j where true
+         on conflict (key) do nothing",
+    )
+    .bind(rows::json(firsts)?)
+    .bind(now)
+    .execute(&mut *db)
+    .await?;
+    Ok(inserted.rows_affected() == firsts.len() as u64)
+}
+
+/// Which of these keys are known.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn known(db: &mut Db, keys: &[&str]) -> Result<HashSet<String>, StoreError> {
+    let rows_of: Vec<(&str,)> = keys.iter().map(|key| (*key,)).collect();
+    let known: Vec<String> =
+        sqlx::query_scalar("select h.key from json_each($1) j join heard h on h.key = j.value ->> 0")
+            .bind(rows::json(&rows_of)?)
+            .fetch_all(&mut *db)
+            .await?;
+    Ok(known.into_iter().collect())
 }
 
 /// Forgets keys older than `before`: nothing is delivered again after a day.

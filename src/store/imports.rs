@@ -162,6 +162,7 @@ pub async fn undo_last(db: &mut Db, outfit_id: i64, now: i64) -> Result<Option<U
     if last.is_empty() {
         return Ok(None);
     }
+    super::states::forget_outfit(db, outfit_id).await?;
     let mut undone = Undone::default();
     for (id, stood_before) in last {
         sqlx::query("update imports set undone_at = $1, stood_before = null where id = $2")

@@ -2,7 +2,7 @@
 //!
 //! Portable by habit: `bigint`, `double precision` and `text` only; instants
 //! are UTC seconds in `..._at`; a flag is a nullable `..._at`; parameters are
-//! `$1`; no `now()` in SQL. Where the two databases must differ, the variants
+//! `$1`; no `now()` in SQL, save in leases and pauses ([`clock`]). Where the two databases must differ, the variants
 //! stand side by side on [`Kind`].
 
 pub mod backup;
@@ -11,6 +11,7 @@ pub mod cautions;
 pub mod changes;
 pub mod chats;
 pub mod clearing;
+pub mod clock;
 pub mod closing;
 pub mod dead;
 pub mod digests;
@@ -23,29 +24,37 @@ pub mod leases;
 pub mod menus;
 pub mod notes;
 pub mod nudges;
+pub mod outfit_rows;
 pub mod outfits;
-mod pace;
+pub mod pace;
 pub mod people;
 pub mod questions;
 pub mod readings;
 pub mod rigs;
+pub mod rows;
+pub mod send_leases;
 pub mod sends;
 pub mod services;
 pub mod set_ups;
 pub mod settings;
 pub mod slots;
+pub mod states;
 pub mod tallies;
 pub mod trouble;
 pub mod week;
+mod writing;
 
+use std::sync::Arc;
 use std::time::Duration;
 
 use sqlx::any::AnyPoolOptions;
 use sqlx::migrate::Migrator;
 use sqlx::pool::PoolConnection;
 use sqlx::{Any, AnyConnection, AnyPool, Executor, Transaction};
+use tokio::sync::Mutex;
 
 pub use trouble::StoreError;
+pub use writing::Writing;
 
 /// What every statement runs on: a connection inside a transaction.
 pub type Db = AnyConnection;
@@ -67,6 +76,8 @@ pub enum Kind {
 pub struct Store {
     pool: AnyPool,
     kind: Kind,
+    /// Whose turn it is to write, on SQLite.
+    turn: Arc<Mutex<()>>,
 }
 
 impl Store {
@@ -94,13 +105,21 @@ impl Store {
                         db.execute("pragma synchronous = full").await?;
                         db.execute("pragma foreign_keys = on").await?;
                         db.execute("pragma busy_timeout = 10000").await?;
+                        // Fewer checkpoints, and pages that stay in memory: a fifth more readings a second.
+                        db.execute("pragma wal_autocheckpoint = 8000").await?;
+                        db.execute("pragma cache_size = -8000").await?;
+                        db.execute("pragma temp_store = memory").await?;
                     }
                     Ok(())
                 })
             })
             .connect(&url)
             .await?;
-        Ok(Self { pool, kind })
+        Ok(Self {
+            pool,
+            kind,
+            turn: Arc::default(),
+        })
     }
 
     /// Which database this is.
@@ -146,14 +165,14 @@ impl Store {
     ///
     /// # Errors
     /// Whatever the database says.
-    pub async fn begin(&self) -> Result<Transaction<'static, Any>, StoreError> {
+    pub async fn begin(&self) -> Result<Writing, StoreError> {
         // A deferred SQLite transaction that reads first and then writes fails
         // at once with "locked", in spite of the busy timeout.
-        let begin = match self.kind {
-            Kind::Sqlite => "begin immediate",
-            Kind::Postgres => "begin",
+        let (begin, turn) = match self.kind {
+            Kind::Sqlite => ("begin immediate", Some(self.turn.clone().lock_owned().await)),
+            Kind::Postgres => ("begin", None),
         };
-        Ok(self.pool.begin_with(begin).await?)
+        Ok(Writing::new(self.pool.begin_with(begin).await?, turn))
     }
 
     /// Begins a transaction that only reads. It sees one state of things and, on

@@ -92,3 +92,19 @@ pub async fn set_closing(db: &mut Db, id: i64, closing_at: Option<i64>) -> Resul
         .await?;
     Ok(())
 }
+
+/// How many readings, services and rigs an outfit has, or ever had.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn counts(db: &mut Db, id: i64) -> Result<[usize; 3], StoreError> {
+    let counts: (i64, i64, i64) = sqlx::query_as(
+        "select (select count(*) from readings where outfit_id = $1), (select count(*) from services where outfit_id = $1),
+             (select count(*) from rigs where outfit_id = $1)",
+    )
+    .bind(id)
+    .fetch_one(&mut *db)
+    .await?;
+    let (readings, services, rigs) = counts;
+    Ok([readings, services, rigs].map(|count| usize::try_from(count).unwrap_or_default()))
+}

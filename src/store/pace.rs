@@ -1,15 +1,18 @@
-//! How many messages may go now, so that no second, whenever it starts, sees
-//! more than the limit. The claims of the last second stand in one row, which
-//! all replicas share and take turns at.
+//! How many messages may go now, so that no second, whenever it starts, sees more than the limit. What was reserved in
+//! the last second stands in one row, which all copies share and take turns at: one statement for as many messages as
+//! are ready, and none while there is no limit.
 
 use super::{Db, StoreError};
 
-/// Milliseconds.
-const WINDOW: i64 = 1000;
+/// What is reserved must be sent within so many milliseconds.
+pub const USE_WITHIN_MS: i64 = 100;
 
-/// Claims that count still.
+/// For so many milliseconds it counts: it may be sent at the end of its moment, and a second later counts no more.
+const WINDOW: i64 = 1000 + USE_WITHIN_MS;
+
+/// What was reserved and counts still: UTC milliseconds, and how many.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub(super) struct Marks(Vec<(i64, i64)>);
+struct Marks(Vec<(i64, i64)>);
 
 impl Marks {
     /// How many more may go at `now_ms`.
@@ -18,7 +21,7 @@ impl Marks {
         (per_second - used).max(0)
     }
 
-    /// The claims that count at `now_ms`. One that lies ahead was made by a
+    /// What counts at `now_ms`. One that lies ahead was made by a
     /// clock that ran fast, or before this one was put back: it counts from now.
     fn read(written: &str, now_ms: i64) -> Self {
         let mark = |mark: &str| {
@@ -35,25 +38,51 @@ impl Marks {
     }
 }
 
-/// How many messages may go at `now_ms`. Until the transaction ends, no other
-/// replica is told.
-pub(super) async fn room(db: &mut Db, per_second: i64, now_ms: i64) -> Result<(i64, Marks), StoreError> {
-    // An update, since that makes replicas take turns.
+/// What a process may send at once.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Share {
+    /// So many messages, within [`USE_WITHIN_MS`].
+    pub count: i64,
+    /// When no more were to be had: when to ask again, in milliseconds from now.
+    pub again_in_ms: i64,
+}
+
+/// Reserves up to `wanted` messages of the next moment, for this process alone, by the database's clock.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn reserve(db: &mut Db, per_second: i64, wanted: i64) -> Result<Share, StoreError> {
+    // The turn first, since waiting for it takes time.
+    sqlx::query("update pace set marks = marks where name = 'sends'")
+        .execute(&mut *db)
+        .await?;
+    let now_ms = super::clock::now_ms(db).await?;
+    reserve_at(db, per_second, wanted, now_ms).await
+}
+
+/// The same, at `now_ms`.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn reserve_at(db: &mut Db, per_second: i64, wanted: i64, now_ms: i64) -> Result<Share, StoreError> {
+    // An update, since that makes copies take turns until the transaction ends.
     let written: String = sqlx::query_scalar("update pace set marks = marks where name = 'sends' returning marks")
         .fetch_one(&mut *db)
         .await?;
-    let marks = Marks::read(&written, now_ms);
-    Ok((marks.room(per_second), marks))
-}
-
-/// Notes that so many go at `now_ms`.
-pub(super) async fn note(db: &mut Db, mut marks: Marks, count: usize, now_ms: i64) -> Result<(), StoreError> {
-    marks.0.push((now_ms, count as i64));
-    sqlx::query("update pace set marks = $1 where name = 'sends'")
-        .bind(marks.write())
-        .execute(&mut *db)
-        .await?;
-    Ok(())
+    let mut marks = Marks::read(&written, now_ms);
+    let count = marks.room(per_second).min(wanted);
+    if count > 0 {
+        marks.0.push((now_ms, count));
+        sqlx::query("update pace set marks = $1 where name = 'sends'")
+            .bind(marks.write())
+            .execute(&mut *db)
+            .await?;
+    }
+    let oldest = marks.0.first().map_or(now_ms, |(at, _)| *at);
+    Ok(Share {
+        count,
+        again_in_ms: (oldest + WINDOW - now_ms).max(1),
+    })
 }
 
 #[cfg(test)]
@@ -88,17 +117,19 @@ mod tests {
             asked in prop::collection::vec((0_i64..700, 0_i64..40), 1..200),
         ) {
             let went = claims(limit, &asked);
+            // Each is sent at the least lucky moment of those that it may be sent at.
             for (start, _) in &went {
-                let within = went.iter().filter(|(at, _)| (*start..*start + WINDOW).contains(at));
+                let end = start + USE_WITHIN_MS + 1000;
+                let within = went.iter().filter(|(at, _)| (*start..end).contains(at));
                 prop_assert!(within.map(|(_, count)| count).sum::<i64>() <= limit);
             }
         }
 
         #[test]
-        fn whoever_asks_often_loses_nothing_of_the_limit(limit in 1_i64..60, seconds in 1_i64..20) {
-            let asked = vec![(10, i64::MAX); (seconds * 100) as usize];
+        fn whoever_asks_often_loses_nothing_of_the_limit(limit in 1_i64..60, windows in 1_i64..20) {
+            let asked = vec![(10, i64::MAX); (windows * WINDOW / 10) as usize];
             let went: i64 = claims(limit, &asked).iter().map(|(_, count)| count).sum();
-            prop_assert_eq!(went, limit * seconds);
+            prop_assert_eq!(went, limit * windows);
         }
 
         #[test]
@@ -113,7 +144,7 @@ mod tests {
         let hour_ahead = "3600000:28";
         assert_eq!(Marks::read(hour_ahead, 0).room(28), 0);
         let rewritten = Marks::read(hour_ahead, 0).write();
-        assert_eq!(Marks::read(&rewritten, 999).room(28), 0);
-        assert_eq!(Marks::read(&rewritten, 1000).room(28), 28);
+        assert_eq!(Marks::read(&rewritten, WINDOW - 1).room(28), 0);
+        assert_eq!(Marks::read(&rewritten, WINDOW).room(28), 28);
     }
 }

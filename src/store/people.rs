@@ -2,39 +2,7 @@
 
 use super::{Db, StoreError};
 
-/// What somebody may do in their outfit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Role {
-    /// Everything.
-    Owner,
-    /// Rigs and crew, not the outfit's settings.
-    Lead,
-    /// Readings and services.
-    Crew,
-}
-
-impl Role {
-    /// The word in the database and in a command.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Owner => "owner",
-            Self::Lead => "lead",
-            Self::Crew => "crew",
-        }
-    }
-
-    /// The role that a word names.
-    pub fn from_word(word: &str) -> Option<Self> {
-        [Self::Owner, Self::Lead, Self::Crew]
-            .into_iter()
-            .find(|role| role.word() == word)
-    }
-
-    /// Whether this role looks after rigs and people.
-    pub fn leads(self) -> bool {
-        self != Self::Crew
-    }
-}
+pub use crate::domain::Role;
 
 /// Somebody in an outfit.
 #[derive(Clone, Debug, PartialEq)]
@@ -63,7 +31,7 @@ pub struct Member {
 }
 
 #[derive(sqlx::FromRow)]
-struct Row {
+pub(super) struct Row {
     id: i64,
     chat: String,
     first_name: String,
@@ -87,7 +55,7 @@ macro_rules! select {
     };
 }
 
-fn member(row: Row) -> Result<Member, StoreError> {
+pub(super) fn member(row: Row) -> Result<Member, StoreError> {
     let role = Role::from_word(&row.role).ok_or(StoreError::Stored {
         what: "role",
         why: row.role,
@@ -175,6 +143,7 @@ pub async fn join(db: &mut Db, who: &Newcomer<'_>, outfit_id: i64, role: Role, n
     .bind(now)
     .execute(&mut *db)
     .await?;
+    super::outfit_rows::touch(db, &[outfit_id]).await?;
     Ok(())
 }
 

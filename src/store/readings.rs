@@ -3,7 +3,7 @@
 
 use std::collections::HashMap;
 
-use super::{Db, StoreError};
+use super::{Db, StoreError, rows, states};
 
 /// What a reading says, as it is kept.
 #[derive(Clone, Debug, Default, PartialEq, sqlx::FromRow)]
@@ -69,32 +69,64 @@ pub struct Teller {
 /// # Errors
 /// Whatever the database says.
 pub async fn record(db: &mut Db, teller: Teller, reading: &Reading) -> Result<i64, StoreError> {
-    Ok(sqlx::query_scalar(
-        "insert into readings (outfit_id, rig_id, person_id, source_key, taken_at, heard_at, feed_ppm, permeate_ppm,
+    let first = record_all(db, &[(teller, reading)]).await?;
+    states::forget(db, &[reading.rig_id]).await?;
+    Ok(first)
+}
+
+/// Records readings that stand, in one statement; their `id` and `person_id` are ignored. Returns the number of the
+/// first; the others follow it. The kept states of their rigs are left as they are.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn record_all(db: &mut Db, readings: &[(Teller, &Reading)]) -> Result<i64, StoreError> {
+    if readings.is_empty() {
+        return Ok(0);
+    }
+    let first = rows::draw(db, rows::Table::Readings, readings.len()).await?;
+    let row = |(place, (teller, reading)): (usize, &(Teller, &Reading))| {
+        (
+            (
+                first + place as i64,
+                teller.outfit_id,
+                reading.rig_id,
+                teller.person_id,
+                reading.source_key.clone(),
+                reading.taken_at,
+                teller.heard_at,
+                reading.feed_ppm,
+            ),
+            (
+                reading.permeate_ppm,
+                reading.product_ppm,
+                reading.feed_raw_us,
+                reading.permeate_raw_us,
+                reading.product_raw_us,
+                reading.temperature_c,
+                reading.pressure_kpa,
+                reading.permeate_lpm,
+                reading.waste_lpm,
+            ),
+        )
+    };
+    let rows_of: Vec<_> = readings.iter().enumerate().map(row).collect();
+    sqlx::query(
+        "insert into readings (id, outfit_id, rig_id, person_id, source_key, taken_at, heard_at, feed_ppm, permeate_ppm,
              product_ppm, feed_raw_us, permeate_raw_us, product_raw_us, temperature_c, pressure_kpa, permeate_lpm, waste_lpm)
-         values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16) returning id",
+         select cast(j.value -> 0 ->> 0 as bigint), cast(j.value -> 0 ->> 1 as bigint),
+             cast(j.value -> 0 ->> 2 as bigint), cast(j.value -> 0 ->> 3 as bigint), j.value -> 0 ->> 4,
+             cast(j.value -> 0 ->> 5 as bigint), cast(j.value -> 0 ->> 6 as bigint),
+             cast(j.value -> 0 ->> 7 as double precision), cast(j.value -> 1 ->> 0 as double precision),
+             cast(j.value -> 1 ->> 1 as double precision), cast(j.value -> 1 ->> 2 as double precision),
+             cast(j.value -> 1 ->> 3 as double precision), cast(j.value -> 1 ->> 4 as double precision),
+             cast(j.value -> 1 ->> 5 as double precision), cast(j.value -> 1 ->> 6 as double precision),
+             cast(j.value -> 1 ->> 7 as double precision), cast(j.value -> 1 ->> 8 as double precision)
+         from json_each($1) j where true",
     )
-    .bind(teller.outfit_id)
-    .bind(reading.rig_id)
-    .bind(teller.person_id)
-    .bind(&reading.source_key)
-    .bind(reading.taken_at)
-    .bind(teller.heard_at)
-    .bind(reading.feed_ppm)
-    .bind(reading.permeate_ppm)
-    .bind(reading.product_ppm)
-    .bind(reading.feed_raw_us)
-    .bind(reading.permeate_raw_us)
-    .bind(reading.product_raw_us)
-    .bind(reading.temperature_c)
-    .bind(reading.pressure_kpa)
-    .bind(reading.permeate_lpm)
-    .bind(reading.waste_lpm)
-    // sqlx's Any tells PostgreSQL that a missing f64 is a real, and a prepared
-    // statement would then refuse the next f64 that is not missing.
-    .persistent(false)
-    .fetch_one(&mut *db)
-    .await?)
+    .bind(rows::json(&rows_of)?)
+    .execute(&mut *db)
+    .await?;
+    Ok(first)
 }
 
 /// Marks a reading as withdrawn.
@@ -102,12 +134,43 @@ pub async fn record(db: &mut Db, teller: Teller, reading: &Reading) -> Result<i6
 /// # Errors
 /// Whatever the database says.
 pub async fn withdraw(db: &mut Db, id: i64, now: i64) -> Result<(), StoreError> {
-    sqlx::query("update readings set withdrawn_at = $1 where id = $2")
+    let rigs: Vec<i64> = sqlx::query_scalar("update readings set withdrawn_at = $1 where id = $2 returning rig_id")
         .bind(now)
         .bind(id)
-        .execute(&mut *db)
+        .fetch_all(&mut *db)
         .await?;
-    Ok(())
+    states::forget(db, &rigs).await
+}
+
+/// What a person told and was withdrawn at `since` or later, of what was heard within a day before; not what was
+/// corrected or edited, which stands in other words, nor what an import told. Oldest first.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn last_withdrawn(db: &mut Db, person_id: i64, since: i64) -> Result<Vec<Reading>, StoreError> {
+    Ok(sqlx::query_as(select!(
+        "where person_id = $1 and withdrawn_at >= $2 and heard_at >= $3 and source_key not like 'import:%'
+           and not exists (select 1 from readings newer where newer.source_key = readings.source_key
+                           and newer.withdrawn_at is null and newer.heard_at >= readings.withdrawn_at)
+         order by withdrawn_at, id"
+    ))
+    .bind(person_id)
+    .bind(since)
+    .bind(since - 86_400)
+    .fetch_all(&mut *db)
+    .await?)
+}
+
+/// Lets a withdrawn reading stand again.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn restore(db: &mut Db, id: i64) -> Result<(), StoreError> {
+    let rigs: Vec<i64> = sqlx::query_scalar("update readings set withdrawn_at = null where id = $1 returning rig_id")
+        .bind(id)
+        .fetch_all(&mut *db)
+        .await?;
+    states::forget(db, &rigs).await
 }
 
 /// The standing readings of one message.

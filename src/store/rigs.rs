@@ -28,14 +28,18 @@ macro_rules! select {
 
 fn stay((id, name, di_only_at, flushes_itself_at, added_at, removed_at): Row) -> Stay {
     Stay {
-        rig: Rig {
-            id,
-            name,
-            di_only: di_only_at.is_some(),
-            flushes_itself: flushes_itself_at.is_some(),
-        },
+        rig: rig(id, name, di_only_at, flushes_itself_at),
         added_at,
         removed_at,
+    }
+}
+
+pub(super) fn rig(id: i64, name: String, di_only_at: Option<i64>, flushes_itself_at: Option<i64>) -> Rig {
+    Rig {
+        id,
+        name,
+        di_only: di_only_at.is_some(),
+        flushes_itself: flushes_itself_at.is_some(),
     }
 }
 

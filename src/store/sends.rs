@@ -1,16 +1,18 @@
-//! Messages on their way out: queued in the transaction that caused them,
-//! claimed under a lease, finished once delivered.
+//! Messages on their way out: inserted in the transaction that caused them, held under a lease by the process that
+//! delivers them, finished once delivered.
 //!
-//! Within a chat only the oldest unfinished answer may be claimed, and what
-//! nobody asked for only when no answer waits there; so order holds over
-//! retries, restarts and replicas. A crash between delivery and
-//! [`Sent::Delivered`] repeats one message: at least once.
+//! At any time one process at most holds unfinished messages of a chat, and a process delivers one of a chat at a time,
+//! so order holds over retries, restarts and copies. [`insert`] and [`claim`] keep that true together: both take the
+//! same lock first (the counter that the numbers are drawn from), and look only then. Leases go by the database's
+//! clock. A crash between delivery and [`settle`] repeats one message: at least once.
+
+use std::collections::{HashMap, HashSet};
 
 use serde::{Deserialize, Serialize};
 
-use crate::bot::envelope::{Body, Handling, Outgoing, Send};
+use crate::domain::envelope::{Body, File, Handling, Outgoing, Send, Sent, chat_of};
 
-use super::{Db, Kind, Store, StoreError, blobs, pace};
+use super::{Db, Store, StoreError, blobs, chats, rows};
 
 /// How fast messages may go out.
 #[derive(Clone, Copy, Debug)]
@@ -25,6 +27,12 @@ pub struct Limits {
     pub burst: i64,
 }
 
+/// How long a lease holds unless it is renewed, in seconds: so long a chat waits when its process is killed.
+pub const LEASE_S: i64 = 20;
+
+/// Claimed of one chat at a time, so that a chat with thousands of messages holds up no other.
+const MOST_OF_A_CHAT: i64 = 16;
+
 /// What the column `body` holds.
 #[derive(Serialize, Deserialize)]
 struct Letter {
@@ -34,237 +42,302 @@ struct Letter {
     handling: Handling,
 }
 
-/// Queues a message, in as many pieces as it needs.
+/// Queues one message, in as many pieces as it needs, for whoever claims it.
 ///
 /// # Errors
 /// Whatever the database says.
 pub async fn queue(db: &mut Db, outgoing: &Outgoing, now: i64) -> Result<(), StoreError> {
-    for body in outgoing.body.clone().pieces() {
-        let letter = Letter {
-            body,
-            handling: outgoing.handling,
-        };
-        let written = serde_json::to_string(&letter).map_err(|why| StoreError::Stored {
-            what: "message",
-            why: why.to_string(),
-        })?;
-        let id: i64 = sqlx::query_scalar(
-            "insert into sends (chat, body, source_key, queued_at, ready_at, tries, unasked_at)
-             values ($1, $2, $3, $4, $4, 0, $5) returning id",
-        )
-        .bind(&outgoing.chat)
-        .bind(written)
-        .bind(&outgoing.source_key)
-        .bind(now)
-        .bind(outgoing.handling.unasked.then_some(now))
-        .fetch_one(&mut *db)
-        .await?;
-        blobs::carry(db, letter.body.attachments(), id).await?;
-    }
+    insert(db, None, std::slice::from_ref(outgoing), now).await?;
     Ok(())
 }
 
-/// The first message of each chat that may go now, answers before the rest.
-macro_rules! pick {
-    ($lock:literal) => {
+/// Inserts messages, in as many pieces as they need, and returns those that `holder` holds from now on: they may be
+/// handed to its outbox once the transaction is committed. Without a holder, none. What nobody asked for, and what goes
+/// to a chat that somebody else holds messages of, or where something is left to claim, or that is to be left alone,
+/// waits to be claimed.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn insert(
+    db: &mut Db,
+    holder: Option<&str>,
+    outgoing: &[Outgoing],
+    now: i64,
+) -> Result<Vec<Send>, StoreError> {
+    let mut sends = Vec::with_capacity(outgoing.len());
+    for (index, message) in outgoing.iter().enumerate() {
+        for body in message.body.clone().pieces() {
+            let send = Send {
+                id: 0,
+                chat: message.chat.clone(),
+                body,
+                handling: message.handling,
+                files: Vec::new(),
+                tries: 0,
+            };
+            sends.push((index, send));
+        }
+    }
+    if sends.is_empty() {
+        return Ok(Vec::new());
+    }
+    let first = rows::draw(db, rows::Table::Sends, sends.len()).await?;
+    let others = match holder {
+        Some(me) => held_up(db, me, &sends).await?,
+        None => HashSet::new(),
+    };
+    let mut written = Vec::with_capacity(sends.len());
+    let mut carrying = Vec::new();
+    let mut handed_over = Vec::new();
+    for (number, (index, mut send)) in (first..).zip(sends) {
+        send.id = number;
+        let source_key = outgoing.get(index).and_then(|message| message.source_key.as_deref());
+        let letter = Letter {
+            body: send.body,
+            handling: send.handling,
+        };
+        let text = rows::json_text(&letter)?;
+        send.body = letter.body;
+        let base = chat_of(&send.chat).to_owned();
+        let lease_by = holder.filter(|_| !send.handling.unasked && !others.contains(&base));
+        let unasked_at = send.handling.unasked.then_some(now);
+        written.push((number, send.chat.clone(), base, text, source_key, unasked_at, lease_by));
+        if !send.body.attachments().is_empty() {
+            carrying.push((number, send.body.attachments().to_vec()));
+        }
+        if lease_by.is_some() {
+            handed_over.push(send);
+        }
+    }
+    sqlx::query(
+        "insert into sends (id, chat, base, body, source_key, unasked_at, lease_by, leased_until,
+                            queued_at, ready_at, tries)
+         select cast(j.value ->> 0 as bigint), j.value ->> 1, j.value ->> 2, j.value ->> 3, j.value ->> 4,
+                cast(j.value ->> 5 as bigint), j.value ->> 6,
+                case when j.value ->> 6 is null then null else unixepoch() + $2 end, $3, 0, 0
+         from json_each($1) j where true",
+    )
+    .bind(rows::json(&written)?)
+    .bind(LEASE_S)
+    .bind(now)
+    .execute(&mut *db)
+    .await?;
+    for (send, attachments) in carrying {
+        blobs::carry(db, &attachments, send).await?;
+    }
+    Ok(handed_over)
+}
+
+/// Whether anybody but `$1` holds anything unfinished, or nobody does. Mostly not, and three looks at the end of an
+/// index say so, however much `$1` holds.
+macro_rules! any_other {
+    ($or:literal) => {
         concat!(
-            "select s.id, s.chat, s.body, s.tries from sends s left join chats c on c.address = s.chat
-             where s.finished_at is null
-               and s.id in (select coalesce(min(case when unasked_at is null then id end), min(id))
-                            from sends where finished_at is null group by chat)
-               and s.ready_at <= $1 and (s.leased_until is null or s.leased_until <= $1)
-               and coalesce(c.ready_at, 0) <= $2 and c.blocked_at is null
-             order by case when s.unasked_at is null then 0 else 1 end, s.id limit $3",
-            $lock
+            "select case when exists (select 1 from sends where finished_at is null and lease_by is null)
+                           or exists (select 1 from sends where finished_at is null and lease_by < $1)
+                           or exists (select 1 from sends where finished_at is null and lease_by > $1) ",
+            $or,
+            " then 1 else 0 end"
         )
     };
 }
 
-/// PostgreSQL locks what it picks and skips what another replica locked; SQLite
-/// has one writer, whose transaction is the lock.
-const PICK_SQLITE: &str = pick!("");
-const PICK_POSTGRES: &str = pick!(" for update of s skip locked");
+const ANY_OTHER: &str = any_other!("");
+const ANY_HINDRANCE: &str = any_other!("or exists (select 1 from chats where blocked_at is not null or ready_at > 0)");
 
-/// An upload may take this many times as long as a text.
-pub const UPLOAD_LEASES: i64 = 3;
+/// The chats whose messages may not be handed over: an answer waits there to be claimed, another process holds
+/// something, the chat shut the bot out, or another process noted a pause.
+async fn held_up(db: &mut Db, me: &str, sends: &[(usize, Send)]) -> Result<HashSet<String>, StoreError> {
+    let any: i64 = sqlx::query_scalar(ANY_HINDRANCE).bind(me).fetch_one(&mut *db).await?;
+    if any == 0 {
+        return Ok(HashSet::new());
+    }
+    let mut bases: Vec<&str> = sends.iter().map(|(_, send)| chat_of(&send.chat)).collect();
+    bases.sort_unstable();
+    bases.dedup();
+    let found: Vec<String> = sqlx::query_scalar(
+        "select j.value ->> 0 from json_each($1) j
+         where exists (select 1 from sends s where s.base = j.value ->> 0 and s.finished_at is null
+                       and s.lease_by is null and s.unasked_at is null)
+            or j.value ->> 0 in (select base from sends where finished_at is null and (lease_by < $2 or lease_by > $2))
+            or exists (select 1 from chats c where c.address = j.value ->> 0
+                       and (c.blocked_at is not null or (c.ready_at > unixepoch() and c.paced_by <> $2)))",
+    )
+    .bind(rows::json(&chats::singles(&bases))?)
+    .bind(me)
+    .fetch_all(&mut *db)
+    .await?;
+    Ok(found.into_iter().collect())
+}
 
-/// Claims what may go now, up to `most`, for `lease` seconds; what carries
-/// files for [`UPLOAD_LEASES`] times that. The time is told in UTC milliseconds,
-/// since the limit holds in any second and not only in whole ones.
+/// What `$1` may claim: messages of chats of which nobody holds anything, and which let the bot in and are not to be
+/// left alone. A lease that ran out holds nothing, unless it is one's own: what one holds, one has.
+macro_rules! free {
+    ($select:literal, $end:literal) => {
+        concat!(
+            "with held as (
+                 select base from sends where finished_at is null
+                 and (lease_by = $1 or ((lease_by < $1 or lease_by > $1) and leased_until > unixepoch()))) ",
+            $select,
+            " from sends f left join chats c on c.address = f.base
+             where f.finished_at is null
+               and (f.lease_by is null or ((f.lease_by < $1 or f.lease_by > $1) and f.leased_until <= unixepoch()))
+               and f.base not in (select base from held)
+               and c.blocked_at is null
+               and (c.ready_at is null or c.ready_at <= unixepoch() or c.paced_by = $1)",
+            $end
+        )
+    };
+}
+
+/// The first few of each chat, answers before the rest.
+const PICK: &str = free!(
+    "select s.id, s.chat, s.body, s.tries from (
+         select f.id, row_number() over (partition by f.base
+                    order by case when f.unasked_at is null then 0 else 1 end, f.id) as place",
+    ") as free join sends s on s.id = free.id
+     where free.place <= $2
+     order by case when s.unasked_at is null then 0 else 1 end, s.id limit $3"
+);
+
+/// Whether there is any.
+const LOOK: &str = free!("select count(*) from (select 1", " limit 1) as found");
+
+/// Claims what waits, up to `most`, the first of each chat first. Most looks find nothing, and those write nothing.
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn claim(
-    store: &Store,
-    me: &str,
-    limits: &Limits,
-    most: i64,
-    lease: i64,
-    now_ms: i64,
-) -> Result<Vec<Send>, StoreError> {
-    let now = now_ms.div_euclid(1000);
+pub async fn claim(store: &Store, me: &str, most: i64) -> Result<Vec<Send>, StoreError> {
+    let mut look = store.read().await?;
+    let other: i64 = sqlx::query_scalar(ANY_OTHER).bind(me).fetch_one(&mut *look).await?;
+    if other == 0 {
+        return Ok(Vec::new());
+    }
+    let some: i64 = sqlx::query_scalar(LOOK).bind(me).fetch_one(&mut *look).await?;
+    if some == 0 {
+        return Ok(Vec::new());
+    }
+    drop(look);
     let mut tx = store.begin().await?;
-    // Most looks find nothing, and those must not write.
-    if waiting(&mut tx).await? == 0 {
-        return Ok(Vec::new());
-    }
-    let (left, marks) = pace::room(&mut tx, limits.per_second, now_ms).await?;
-    let room = most.min(left);
-    if room <= 0 {
-        return Ok(Vec::new());
-    }
-    let pick = match store.kind() {
-        Kind::Sqlite => PICK_SQLITE,
-        Kind::Postgres => PICK_POSTGRES,
-    };
-    let rows: Vec<(i64, String, String, i64)> = sqlx::query_as(pick)
-        .bind(now)
-        .bind(now + limits.burst)
-        .bind(room)
+    // The lock that inserting takes, too: nobody hands over to a chat while it is claimed.
+    rows::draw(&mut tx, rows::Table::Sends, 0).await?;
+    let picked: Vec<(i64, String, String, i64)> = sqlx::query_as(PICK)
+        .bind(me)
+        .bind(MOST_OF_A_CHAT)
+        .bind(most)
         .fetch_all(&mut *tx)
         .await?;
-    if rows.is_empty() {
-        return Ok(Vec::new());
-    }
-    pace::note(&mut tx, marks, rows.len(), now_ms).await?;
-    let mut claimed = Vec::with_capacity(rows.len());
-    for (id, chat, body, tries) in rows {
-        let Letter { body, handling } = match serde_json::from_str(&body) {
-            Ok(letter) => letter,
+    let ids: Vec<(i64,)> = picked.iter().map(|(id, ..)| (*id,)).collect();
+    sqlx::query(
+        "update sends set lease_by = $2, leased_until = unixepoch() + $3
+         where id in (select cast(j.value ->> 0 as bigint) from json_each($1) j)",
+    )
+    .bind(rows::json(&ids)?)
+    .bind(me)
+    .bind(LEASE_S)
+    .execute(&mut *tx)
+    .await?;
+    let mut claimed = Vec::with_capacity(picked.len());
+    for (id, chat, body, tries) in picked {
+        match serde_json::from_str::<Letter>(&body) {
+            Ok(Letter { body, handling }) => claimed.push(Send {
+                id,
+                chat,
+                body,
+                handling,
+                files: Vec::new(),
+                tries,
+            }),
             Err(why) => {
-                finish(&mut tx, id, None, Some(&why.to_string()), now).await?;
-                continue;
+                sqlx::query("update sends set finished_at = unixepoch(), failure = $2 where id = $1")
+                    .bind(id)
+                    .bind(why.to_string())
+                    .execute(&mut *tx)
+                    .await?;
             }
-        };
-        let leases = if body.is_uploaded() { UPLOAD_LEASES } else { 1 };
-        sqlx::query("update sends set lease_by = $1, leased_until = $2, tries = tries + 1 where id = $3")
-            .bind(me)
-            .bind(now + leases * lease)
-            .bind(id)
-            .execute(&mut *tx)
-            .await?;
-        if body.counts_against_limits() {
-            keep_pace(&mut tx, &chat, limits, now).await?;
         }
-        claimed.push(Send {
-            files: blobs::files(&mut tx, body.attachments()).await?,
-            id,
-            chat,
-            body,
-            handling,
-            tries: tries + 1,
-        });
     }
     tx.commit().await?;
     Ok(claimed)
 }
 
-/// Each message moves the chat's next free moment on by its gap.
-async fn keep_pace(db: &mut Db, chat: &str, limits: &Limits, now: i64) -> Result<(), StoreError> {
-    let gap = if crate::bot::envelope::is_group(chat) {
-        limits.group_gap
-    } else {
-        limits.private_gap
-    };
-    if gap == 0 {
+/// The files that a message carries, for its delivery; those that are gone are left out.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn files(db: &mut Db, body: &Body) -> Result<Vec<File>, StoreError> {
+    blobs::files(db, body.attachments()).await
+}
+
+/// How the delivery of a message ended.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Landed {
+    /// The message's number.
+    pub id: i64,
+    /// Where it went.
+    pub chat: String,
+    /// How it ended.
+    pub sent: Sent,
+    /// How often it was tried.
+    pub tries: i64,
+    /// Seconds from then for which the platform's limits want the chat left alone; 0 for none.
+    pub pause_s: i64,
+}
+
+/// Writes down how deliveries ended, in one statement whatever their number, where `me` still holds the lease. What is
+/// to be tried again stays held.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn settle(db: &mut Db, me: &str, landed: &[Landed], now: i64) -> Result<(), StoreError> {
+    if landed.is_empty() {
         return Ok(());
+    }
+    let mut written = Vec::with_capacity(landed.len());
+    let mut pauses: HashMap<&str, i64> = HashMap::new();
+    let mut pause = |chat, wait_s: i64| {
+        let longest = pauses.entry(chat).or_default();
+        *longest = wait_s.max(*longest);
+    };
+    for ended in landed {
+        let (finished_at, key, failure) = match &ended.sent {
+            Sent::Delivered(key) => (Some(now), key.as_deref(), None),
+            // PostgreSQL takes no NUL, and the words are the platform's.
+            Sent::Refused(why) => (Some(now), None, Some(why.replace('\0', " "))),
+            Sent::Blocked => (Some(now), None, Some("blocked".to_owned())),
+            Sent::Moved(_) | Sent::NotBefore(_) => (None, None, None),
+            Sent::TooFast { wait_s, everywhere } => {
+                pause(if *everywhere { "" } else { chat_of(&ended.chat) }, *wait_s);
+                (None, None, None)
+            }
+        };
+        if ended.pause_s > 0 {
+            pause(chat_of(&ended.chat), ended.pause_s);
+        }
+        written.push((ended.id, finished_at, key, failure, ended.tries));
     }
     sqlx::query(
-        "insert into chats (address, ready_at) values ($1, $2 + $3)
-         on conflict (address) do update set
-             ready_at = case when chats.ready_at > $2 then chats.ready_at else $2 end + $3",
+        "update sends set finished_at = cast(j.value ->> 1 as bigint), remote_key = j.value ->> 2,
+                          failure = j.value ->> 3, tries = cast(j.value ->> 4 as bigint)
+         from json_each($1) j
+         where sends.id = cast(j.value ->> 0 as bigint) and sends.lease_by = $2 and sends.finished_at is null",
     )
-    .bind(chat)
-    .bind(now)
-    .bind(gap)
+    .bind(rows::json(&written)?)
+    .bind(me)
     .execute(&mut *db)
     .await?;
-    Ok(())
-}
-
-/// How a delivery ended.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Sent {
-    /// It is there; the platform's key for it, if it has one.
-    Delivered(Option<String>),
-    /// Not before this many seconds have passed, for the whole chat.
-    NotBefore(i64),
-    /// The chat shut the bot out.
-    Blocked,
-    /// The group has a new address; send it there.
-    Moved(String),
-    /// It can never be delivered.
-    Refused(String),
-}
-
-/// Writes down how a delivery ended, if this process still holds its lease.
-///
-/// # Errors
-/// Whatever the database says.
-pub async fn settle(db: &mut Db, send: &Send, me: &str, sent: &Sent, now: i64) -> Result<(), StoreError> {
-    let mine: i64 = sqlx::query_scalar("select count(*) from sends where id = $1 and lease_by = $2")
-        .bind(send.id)
-        .bind(me)
-        .fetch_one(&mut *db)
-        .await?;
-    if mine == 0 {
-        return Ok(());
-    }
-    match sent {
-        Sent::Delivered(remote_key) => finish(db, send.id, remote_key.as_deref(), None, now).await,
-        Sent::Refused(why) => finish(db, send.id, None, Some(why), now).await,
-        Sent::Blocked => super::chats::block(db, &send.chat, now).await,
-        Sent::Moved(to) => {
-            super::chats::moved(db, &send.chat, to).await?;
-            release(db, send.id, now).await
+    let mut pauses: Vec<(&str, i64)> = pauses.into_iter().collect();
+    // In one order, so that two copies cannot wait for each other.
+    pauses.sort_unstable();
+    chats::leave_alone(db, me, &pauses).await?;
+    for ended in landed {
+        match &ended.sent {
+            Sent::Blocked => chats::block(db, &ended.chat, now).await?,
+            Sent::Moved(to) => chats::moved(db, &ended.chat, to).await?,
+            _ => {}
         }
-        Sent::NotBefore(wait) => release(db, send.id, now + wait).await,
     }
-}
-
-async fn finish(
-    db: &mut Db,
-    id: i64,
-    remote_key: Option<&str>,
-    failure: Option<&str>,
-    now: i64,
-) -> Result<(), StoreError> {
-    sqlx::query("update sends set finished_at = $1, remote_key = $2, failure = $3, leased_until = null where id = $4")
-        .bind(now)
-        .bind(remote_key)
-        .bind(failure)
-        .bind(id)
-        .execute(&mut *db)
-        .await?;
     Ok(())
-}
-
-async fn release(db: &mut Db, id: i64, ready_at: i64) -> Result<(), StoreError> {
-    sqlx::query("update sends set leased_until = null, ready_at = $1 where id = $2")
-        .bind(ready_at)
-        .bind(id)
-        .execute(&mut *db)
-        .await?;
-    Ok(())
-}
-
-/// Frees what a crashed process of this copy had claimed, so that its chats
-/// need not wait for the lease to run out. Names of processes start with
-/// their copy's name and a slash.
-///
-/// # Errors
-/// Whatever the database says.
-pub async fn take_back(db: &mut Db, copy: &str) -> Result<u64, StoreError> {
-    let prefix = format!("{copy}/");
-    let freed = sqlx::query(
-        "update sends set leased_until = null
-         where finished_at is null and leased_until is not null and substr(lease_by, 1, $1) = $2",
-    )
-    .bind(prefix.chars().count() as i32)
-    .bind(prefix)
-    .execute(&mut *db)
-    .await?;
-    Ok(freed.rows_affected())
 }
 
 /// The message that an answer of the bot answered.
@@ -307,18 +380,6 @@ pub async fn was_sent(db: &mut Db, remote_key: &str) -> Result<bool, StoreError>
         .fetch_one(&mut *db)
         .await?;
     Ok(found > 0)
-}
-
-/// How many messages wait.
-///
-/// # Errors
-/// Whatever the database says.
-pub async fn waiting(db: &mut Db) -> Result<i64, StoreError> {
-    Ok(
-        sqlx::query_scalar("select count(*) from sends where finished_at is null")
-            .fetch_one(&mut *db)
-            .await?,
-    )
 }
 
 /// Clears away what was finished before `before`, and what was queued before

@@ -2,11 +2,13 @@
 
 use std::collections::HashMap;
 
+use crate::domain::ServiceKind;
+
 use super::readings::Teller;
-use super::{Db, StoreError};
+use super::{Db, StoreError, rows, states};
 
 /// Something done to a rig.
-#[derive(Clone, Debug, Default, PartialEq, sqlx::FromRow)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Service {
     /// Its number.
     pub id: i64,
@@ -16,8 +18,8 @@ pub struct Service {
     pub person_id: i64,
     /// The message that it came in.
     pub source_key: String,
-    /// `membrane`, `resin`, `repack`, `prefilter`, `flush` or `oring`.
-    pub what: String,
+    /// What was done.
+    pub what: ServiceKind,
     /// When it was done, UTC seconds.
     pub done_at: i64,
     /// How long it took, where that was said.
@@ -26,6 +28,55 @@ pub struct Service {
     pub price_minor: Option<i64>,
     /// When it was withdrawn; none while it stands.
     pub withdrawn_at: Option<i64>,
+}
+
+impl Service {
+    /// A service of which nothing more is known, to be recorded.
+    pub fn new(rig_id: i64, what: ServiceKind, source_key: String, done_at: i64) -> Self {
+        Self {
+            id: 0,
+            rig_id,
+            person_id: 0,
+            source_key,
+            what,
+            done_at,
+            minutes: None,
+            price_minor: None,
+            withdrawn_at: None,
+        }
+    }
+}
+
+/// A service as its row holds it.
+#[derive(sqlx::FromRow)]
+struct Row {
+    id: i64,
+    rig_id: i64,
+    person_id: i64,
+    source_key: String,
+    what: String,
+    done_at: i64,
+    minutes: Option<i64>,
+    price_minor: Option<i64>,
+    withdrawn_at: Option<i64>,
+}
+
+/// The services of rows. One whose word is of a later version is passed over, and never taken for another kind.
+fn known(rows: Vec<Row>) -> Vec<Service> {
+    let service = |row: Row| {
+        Some(Service {
+            id: row.id,
+            rig_id: row.rig_id,
+            person_id: row.person_id,
+            source_key: row.source_key,
+            what: ServiceKind::from_word(&row.what)?,
+            done_at: row.done_at,
+            minutes: row.minutes,
+            price_minor: row.price_minor,
+            withdrawn_at: row.withdrawn_at,
+        })
+    };
+    rows.into_iter().filter_map(service).collect()
 }
 
 macro_rules! select {
@@ -37,27 +88,67 @@ macro_rules! select {
     };
 }
 
-/// Records a service that stands; its `id` and `person_id` are ignored.
+/// Records a service that stands; its `id` and `person_id` are ignored. Returns its number.
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn record(db: &mut Db, teller: Teller, service: &Service) -> Result<(), StoreError> {
+pub async fn record(db: &mut Db, teller: Teller, service: &Service) -> Result<i64, StoreError> {
+    let first = record_all(db, &[(teller, service)]).await?;
+    states::forget(db, &[service.rig_id]).await?;
+    Ok(first)
+}
+
+/// Records services that stand, in one statement; their `id` and `person_id` are ignored. Returns the number of the
+/// first; the others follow it. The kept states of their rigs are left as they are.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn record_all(db: &mut Db, services: &[(Teller, &Service)]) -> Result<i64, StoreError> {
+    if services.is_empty() {
+        return Ok(0);
+    }
+    let first = rows::draw(db, rows::Table::Services, services.len()).await?;
+    let row = |(place, (teller, service)): (usize, &(Teller, &Service))| {
+        (
+            first + place as i64,
+            teller.outfit_id,
+            service.rig_id,
+            teller.person_id,
+            service.source_key.clone(),
+            service.what.word(),
+            service.done_at,
+            teller.heard_at,
+            service.minutes,
+            service.price_minor,
+        )
+    };
+    let rows_of: Vec<_> = services.iter().enumerate().map(row).collect();
     sqlx::query(
-        "insert into services (outfit_id, rig_id, person_id, source_key, what, done_at, heard_at, minutes, price_minor)
-         values ($1, $2, $3, $4, $5, $6, $7, $8, $9)",
+        "insert into services (id, outfit_id, rig_id, person_id, source_key, what, done_at, heard_at, minutes, price_minor)
+         select cast(j.value ->> 0 as bigint), cast(j.value ->> 1 as bigint), cast(j.value ->> 2 as bigint),
+             cast(j.value ->> 3 as bigint), j.value ->> 4, j.value ->> 5, cast(j.value ->> 6 as bigint),
+             cast(j.value ->> 7 as bigint), cast(j.value ->> 8 as bigint), cast(j.value ->> 9 as bigint)
+         from json_each($1) j where true",
     )
-    .bind(teller.outfit_id)
-    .bind(service.rig_id)
-    .bind(teller.person_id)
-    .bind(&service.source_key)
-    .bind(&service.what)
-    .bind(service.done_at)
-    .bind(teller.heard_at)
-    .bind(service.minutes)
-    .bind(service.price_minor)
+    .bind(rows::json(&rows_of)?)
     .execute(&mut *db)
     .await?;
-    Ok(())
+    Ok(first)
+}
+
+/// The standing services of rigs from instants and numbers on: rig, instant, a number of no use here, number, as the
+/// parameter of a set-based statement.
+pub(super) async fn tails(db: &mut Db, from: &str) -> Result<Vec<Service>, StoreError> {
+    let rows = sqlx::query_as(
+        "select s.id, s.rig_id, s.person_id, s.source_key, s.what, s.done_at, s.minutes, s.price_minor, s.withdrawn_at
+         from json_each($1) j cross join services s
+         where s.rig_id = cast(j.value ->> 0 as bigint) and s.done_at >= cast(j.value ->> 1 as bigint)
+           and s.id > cast(j.value ->> 3 as bigint) and s.withdrawn_at is null",
+    )
+    .bind(from)
+    .fetch_all(&mut *db)
+    .await?;
+    Ok(known(rows))
 }
 
 /// Sets what a service cost, in the currency's smallest unit.
@@ -78,12 +169,44 @@ pub async fn set_price(db: &mut Db, id: i64, minor: i64) -> Result<(), StoreErro
 /// # Errors
 /// Whatever the database says.
 pub async fn withdraw(db: &mut Db, id: i64, now: i64) -> Result<(), StoreError> {
-    sqlx::query("update services set withdrawn_at = $1 where id = $2")
+    let rigs: Vec<i64> = sqlx::query_scalar("update services set withdrawn_at = $1 where id = $2 returning rig_id")
         .bind(now)
         .bind(id)
-        .execute(&mut *db)
+        .fetch_all(&mut *db)
         .await?;
-    Ok(())
+    states::forget(db, &rigs).await
+}
+
+/// What a person told and was withdrawn at `since` or later, of what was heard within a day before; not what was
+/// corrected or edited, which stands in other words, nor what an import told. Oldest first.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn last_withdrawn(db: &mut Db, person_id: i64, since: i64) -> Result<Vec<Service>, StoreError> {
+    let rows = sqlx::query_as(select!(
+        "where person_id = $1 and withdrawn_at >= $2 and heard_at >= $3 and source_key not like 'import:%'
+           and not exists (select 1 from services newer where newer.source_key = services.source_key
+                           and newer.withdrawn_at is null and newer.heard_at >= services.withdrawn_at)
+         order by withdrawn_at, id"
+    ))
+    .bind(person_id)
+    .bind(since)
+    .bind(since - 86_400)
+    .fetch_all(&mut *db)
+    .await?;
+    Ok(known(rows))
+}
+
+/// Lets a withdrawn service stand again.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn restore(db: &mut Db, id: i64) -> Result<(), StoreError> {
+    let rigs: Vec<i64> = sqlx::query_scalar("update services set withdrawn_at = null where id = $1 returning rig_id")
+        .bind(id)
+        .fetch_all(&mut *db)
+        .await?;
+    states::forget(db, &rigs).await
 }
 
 /// The standing services of one message.
@@ -91,12 +214,11 @@ pub async fn withdraw(db: &mut Db, id: i64, now: i64) -> Result<(), StoreError> 
 /// # Errors
 /// Whatever the database says.
 pub async fn of_message(db: &mut Db, source_key: &str) -> Result<Vec<Service>, StoreError> {
-    Ok(
-        sqlx::query_as(select!("where source_key = $1 and withdrawn_at is null order by id"))
-            .bind(source_key)
-            .fetch_all(&mut *db)
-            .await?,
-    )
+    let rows = sqlx::query_as(select!("where source_key = $1 and withdrawn_at is null order by id"))
+        .bind(source_key)
+        .fetch_all(&mut *db)
+        .await?;
+    Ok(known(rows))
 }
 
 /// The message with which a person last recorded a service that stands, heard
@@ -121,12 +243,13 @@ pub async fn last_message(db: &mut Db, person_id: i64, since: i64) -> Result<Opt
 /// # Errors
 /// Whatever the database says.
 pub async fn of_rig(db: &mut Db, rig_id: i64) -> Result<Vec<Service>, StoreError> {
-    Ok(sqlx::query_as(select!(
+    let rows = sqlx::query_as(select!(
         "where rig_id = $1 and withdrawn_at is null order by done_at, id"
     ))
     .bind(rig_id)
     .fetch_all(&mut *db)
-    .await?)
+    .await?;
+    Ok(known(rows))
 }
 
 /// Every service of an outfit, withdrawn or not, in the order in which they were done.
@@ -134,23 +257,24 @@ pub async fn of_rig(db: &mut Db, rig_id: i64) -> Result<Vec<Service>, StoreError
 /// # Errors
 /// Whatever the database says.
 pub async fn of_outfit(db: &mut Db, outfit_id: i64) -> Result<Vec<Service>, StoreError> {
-    Ok(sqlx::query_as(select!("where outfit_id = $1 order by done_at, id"))
+    let rows = sqlx::query_as(select!("where outfit_id = $1 order by done_at, id"))
         .bind(outfit_id)
         .fetch_all(&mut *db)
-        .await?)
+        .await?;
+    Ok(known(rows))
 }
 
 /// When a service of this kind was last done to a rig.
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn last_done(db: &mut Db, rig_id: i64, what: &str) -> Result<Option<i64>, StoreError> {
+pub async fn last_done(db: &mut Db, rig_id: i64, what: ServiceKind) -> Result<Option<i64>, StoreError> {
     Ok(sqlx::query_scalar(
         "select done_at from services where rig_id = $1 and what = $2 and withdrawn_at is null
          order by done_at desc limit 1",
     )
     .bind(rig_id)
-    .bind(what)
+    .bind(what.word())
     .fetch_optional(&mut *db)
     .await?)
 }
@@ -160,7 +284,11 @@ pub async fn last_done(db: &mut Db, rig_id: i64, what: &str) -> Result<Option<i6
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn last_done_on_fleet(db: &mut Db, outfit_id: i64, what: &str) -> Result<HashMap<i64, i64>, StoreError> {
+pub async fn last_done_on_fleet(
+    db: &mut Db,
+    outfit_id: i64,
+    what: ServiceKind,
+) -> Result<HashMap<i64, i64>, StoreError> {
     // A look into the index for each rig; a join would read every service of the kind.
     let rows: Vec<(i64, Option<i64>)> = sqlx::query_as(
         "select id, (select max(done_at) from services
@@ -168,7 +296,7 @@ pub async fn last_done_on_fleet(db: &mut Db, outfit_id: i64, what: &str) -> Resu
          from rigs where outfit_id = $1 and removed_at is null",
     )
     .bind(outfit_id)
-    .bind(what)
+    .bind(what.word())
     .fetch_all(&mut *db)
     .await?;
     Ok(rows.into_iter().filter_map(|(rig, at)| Some((rig, at?))).collect())
@@ -179,7 +307,11 @@ pub async fn last_done_on_fleet(db: &mut Db, outfit_id: i64, what: &str) -> Resu
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn last_done_by(db: &mut Db, rig_id: i64, what: &str) -> Result<Option<(i64, Option<String>)>, StoreError> {
+pub async fn last_done_by(
+    db: &mut Db,
+    rig_id: i64,
+    what: ServiceKind,
+) -> Result<Option<(i64, Option<String>)>, StoreError> {
     Ok(sqlx::query_as(
         "select services.done_at, people.first_name from services
          left join people on people.id = services.person_id
@@ -187,7 +319,7 @@ pub async fn last_done_by(db: &mut Db, rig_id: i64, what: &str) -> Result<Option
          order by services.done_at desc, services.id desc limit 1",
     )
     .bind(rig_id)
-    .bind(what)
+    .bind(what.word())
     .fetch_optional(&mut *db)
     .await?)
 }

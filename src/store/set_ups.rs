@@ -1,14 +1,15 @@
 //! How far somebody is with setting up.
 
-use crate::message::setup::Progress;
+use serde::Serialize;
+use serde::de::DeserializeOwned;
 
 use super::{Db, StoreError};
 
 /// Where somebody is, and since when.
 #[derive(Clone, Debug, PartialEq)]
-pub struct SetUp {
+pub struct SetUp<P> {
     /// Which question is open and which were passed.
-    pub progress: Progress,
+    pub progress: P,
     /// When the last one was asked, UTC seconds.
     pub asked_at: i64,
     /// When it was put off; none while it goes on.
@@ -19,7 +20,11 @@ pub struct SetUp {
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn of(db: &mut Db, person_id: i64, outfit_id: i64) -> Result<Option<SetUp>, StoreError> {
+pub async fn of<P: DeserializeOwned>(
+    db: &mut Db,
+    person_id: i64,
+    outfit_id: i64,
+) -> Result<Option<SetUp<P>>, StoreError> {
     let row: Option<(String, i64, Option<i64>)> =
         sqlx::query_as("select progress, asked_at, stopped_at from set_ups where person_id = $1 and outfit_id = $2")
             .bind(person_id)
@@ -40,7 +45,12 @@ pub async fn of(db: &mut Db, person_id: i64, outfit_id: i64) -> Result<Option<Se
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn keep(db: &mut Db, person_id: i64, outfit_id: i64, set_up: &SetUp) -> Result<(), StoreError> {
+pub async fn keep<P: Serialize>(
+    db: &mut Db,
+    person_id: i64,
+    outfit_id: i64,
+    set_up: &SetUp<P>,
+) -> Result<(), StoreError> {
     let progress = serde_json::to_string(&set_up.progress).map_err(|why| StoreError::Stored {
         what: "set-up",
         why: why.to_string(),

@@ -54,10 +54,10 @@ pub async fn standing(db: &mut Db, outfit_id: i64) -> Result<Vec<Kept>, StoreErr
 }
 
 #[derive(sqlx::FromRow)]
-struct OfOutfit {
-    outfit_id: i64,
+pub(super) struct OfOutfit {
+    pub outfit_id: i64,
     #[sqlx(flatten)]
-    kept: Kept,
+    pub kept: Kept,
 }
 
 /// What holds now in every outfit, with the outfit's number: one look for all.

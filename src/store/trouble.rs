@@ -13,6 +13,9 @@ pub enum StoreError {
     /// A migration could not be applied.
     #[error(transparent)]
     Migration(#[from] sqlx::migrate::MigrateError),
+    /// Another process changes the same rows all the time.
+    #[error("the outfits of this batch are being changed all the time")]
+    Busy,
     /// Something stored could not be read back.
     #[error("a stored {what} cannot be read: {why}")]
     Stored {

@@ -1,4 +1,4 @@
-//! The outside world to and from [`crate::bot::envelope`]; a transport knows
+//! The outside world to and from [`crate::domain::envelope`]; a transport knows
 //! nothing else of the bot.
 
 pub mod telegram;

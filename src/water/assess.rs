@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::condition::{Band, Condition, Grounds, band, condition};
-use super::flow::{FlowAssessment, judge_flow};
+use super::flow::{FlowFinding, find_flow};
 use super::forecast::{
     Crossing, Interval, TREND_FROM_READINGS, TREND_FROM_SECONDS, crossing, planning_growth, rejection_interval,
 };
@@ -11,7 +11,7 @@ use super::jump::{Cause, NextTest, causes};
 use super::prefilter;
 use super::prior::Lessons;
 use super::renewal_verdict::{Renewal, judge_renewal};
-use super::resin::{BedAssessment, BedState};
+use super::resin::{BedAssessment, BedState, Day};
 use super::rig::{History, SetAside};
 use super::settings::Settings;
 use super::wear::{Beginning, Life};
@@ -42,7 +42,7 @@ pub struct Fault {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Question {
     /// The readings fell as if the membrane was changed at about this instant:
-    /// was it? Yes: record it. No: record [`super::history::Work::SameMembrane`].
+    /// was it? Yes: record it. No: record [`super::history::ServiceKind::SameMembrane`].
     WasMembraneChanged {
         /// About when, UTC seconds.
         since: i64,
@@ -116,8 +116,9 @@ pub struct Assessment {
     pub prefilter: prefilter::Assessment,
     /// The money; `None` without a membrane or prices.
     pub renewal: Option<Renewal>,
-    /// The flow, when the last reading told one and the element's rating is known.
-    pub flow: Option<FlowAssessment>,
+    /// The flow as a share of what it should give, or what is missing to say so; `None`
+    /// where neither a rating nor a flow was told.
+    pub flow: Option<FlowFinding>,
     /// Readings used on this membrane.
     pub readings_used: u32,
     /// Readings set aside lately, newest last.
@@ -191,12 +192,12 @@ pub fn assess(history: &History, settings: &Settings, outfit: &Lessons, now: i64
         fault,
         question: match life.beginning {
             Beginning::Presumed(since) => Some(Question::WasMembraneChanged { since }),
-            Beginning::Logged(_) | Beginning::Unknown => None,
+            Beginning::Logged(_) | Beginning::Told(_) | Beginning::Unknown => None,
         },
         resin: assess_resin(history, settings, now),
         prefilter: prefilter_of(history, settings, now),
         renewal,
-        flow: assess_flow(history, settings),
+        flow: find_flow(history.flow_reading.as_ref(), settings.rated.as_ref()),
         readings_used: life.readings,
         set_aside: history.set_aside.clone(),
         last_reading_at: history.last_reading.map(|reading| reading.at),
@@ -214,7 +215,7 @@ pub fn assess(history: &History, settings: &Settings, outfit: &Lessons, now: i64
 pub(super) fn has_level(life: &Life) -> bool {
     match life.beginning {
         Beginning::Unknown => life.readings >= LEVEL_FROM_READINGS,
-        Beginning::Logged(_) | Beginning::Presumed(_) => life.readings >= 1,
+        Beginning::Logged(_) | Beginning::Presumed(_) | Beginning::Told(_) => life.readings >= 1,
     }
 }
 
@@ -294,33 +295,17 @@ fn prefilter_of(history: &History, settings: &Settings, now: i64) -> prefilter::
 
 fn assess_resin(history: &History, settings: &Settings, now: i64) -> Option<BedAssessment> {
     let litres = settings.resin_litres?;
-    let daily = history.daily_litres(settings).unwrap_or(0.0);
-    let share = settings.use_share(now).max(0.05);
-    let mut bed = history.bed;
     // The days since the last event loaded the bed as well.
-    let idle_days = history
-        .until
-        .map_or(0.0, |until| super::observation::years_between(until, now) * 365.25);
-    // Before the first reading nobody knows what water comes to the bed.
-    let passage = history.leaving_passage(settings);
-    let daily_g = history.feeds.median().map_or(0.0, |feed| {
-        bed.settle(feed, passage);
-        bed.load(daily * idle_days * share, feed, passage);
-        daily * super::resin::grams_per_litre(feed, passage)
-    });
-    Some(bed.assess(
-        now,
-        litres,
-        daily_g * share,
-        settings.workdays_per_week * share.min(1.0),
-    ))
-}
-
-fn assess_flow(history: &History, settings: &Settings) -> Option<FlowAssessment> {
-    let reading = history.last_reading?;
-    let pressure = super::osmosis::osmotic_pressure_kpa(reading.feed, reading.temperature?);
-    let net = super::quantity::Pressure::from_kpa((reading.pressure?.kpa() - pressure).max(0.0)).ok()?;
-    judge_flow(reading.permeate_flow?, &settings.rated?, reading.temperature?, net).ok()
+    let mut carried = history.clone();
+    carried.carry(now.max(history.until.unwrap_or(now)), settings);
+    let growth = match &carried.life.trend {
+        Some(trend) if settings.has_membrane => planning_growth(trend),
+        _ => 0.0,
+    };
+    let spread = carried.usage(settings).spread();
+    let idle = Day { grams: 0.0, work: 0.0 };
+    let ahead = |at: i64| carried.day(at, growth, settings).unwrap_or(idle);
+    Some(carried.bed.assess(now, litres, spread, ahead))
 }
 
 impl Assessment {

@@ -5,7 +5,7 @@
 
 use super::assess::has_level;
 use super::forecast::{Interval, after_years, interval_after, rejection_interval};
-use super::history::{Event, Work};
+use super::history::{Event, ServiceKind};
 use super::observation::Doubt;
 use super::prior::Lessons;
 use super::replay::{begin, pardon};
@@ -73,6 +73,12 @@ pub struct Course {
 /// seconds, not before the last event).
 #[must_use]
 pub fn course(events: &[Event], settings: &Settings, outfit: &Lessons, now: i64) -> Course {
+    course_among(events, settings, |_| *outfit, now)
+}
+
+/// The same where the outfit learned meanwhile: `outfit` tells what was learned before an instant.
+#[must_use]
+pub fn course_among(events: &[Event], settings: &Settings, outfit: impl Fn(i64) -> Lessons, now: i64) -> Course {
     let (history, order) = begin(events);
     let mut course = Course {
         history,
@@ -83,10 +89,10 @@ pub fn course(events: &[Event], settings: &Settings, outfit: &Lessons, now: i64)
     };
     for (place, &i) in order.iter().enumerate() {
         let event = &events[i];
-        if matches!(event, Event::Service(service) if service.what == Work::Resin) {
+        if matches!(event, Event::Service(service) if service.what == ServiceKind::Resin) {
             course.change_bed(event.at(), settings);
         }
-        let Ok(done) = step(&mut course.history, event, settings, outfit) else {
+        let Ok(done) = step(&mut course.history, event, settings, &outfit(event.at())) else {
             continue;
         };
         match done.heard {
@@ -144,7 +150,7 @@ impl Course {
             }
             // A change that was only logged late begins no second life.
             (Event::Service(service), _)
-                if service.what == Work::Membrane && (life.readings == 0 || self.stretches.is_empty()) =>
+                if service.what == ServiceKind::Membrane && (life.readings == 0 || self.stretches.is_empty()) =>
             {
                 self.stretches.push(Stretch {
                     began_at: Some(at),
@@ -219,7 +225,7 @@ impl Course {
             self.weigh(now, &carried.bed, settings);
         }
         if let Some(litres) = settings.resin_litres {
-            let capacity = self.history.bed.capacity_g(litres).max(1e-9);
+            let capacity = super::resin::capacity_g(litres).max(1e-9);
             for (_, load) in self.beds.iter_mut().flat_map(|bed| &mut bed.load) {
                 *load /= capacity;
             }

@@ -10,7 +10,7 @@ use super::wear::WANDER;
 /// of the standard normal.
 pub const Z80: f64 = 1.281_551_565_545;
 /// Model error of the level in ln(salt passage), beside the filter's own doubt.
-const MODEL_SPREAD: f64 = 0.045;
+const MODEL_SPREAD: f64 = 0.03;
 /// Nothing is promised further ahead.
 const HORIZON_YEARS: f64 = 3.0;
 

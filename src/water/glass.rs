@@ -3,10 +3,13 @@
 
 use super::assess::Assessment;
 use super::forecast::{Crossing, crossing};
+use super::jump::Suspicion;
+use super::observation::year_angle;
 use super::prior::Lessons;
 use super::resin::SPOTS_FROM_PPM;
 use super::rig::History;
 use super::settings::Settings;
+use super::trend::WARMTH;
 
 /// What the RO water of a rig brings to the glass, at its usual tap.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -29,8 +32,9 @@ impl Glass {
 
 /// What reaches the glass; `None` without a level or a usual tap.
 ///
-/// The RO water spots from the line rejection = 1 - 10 ppm/feed on, so its date is that
-/// line's crossing. While a fault stands nothing is forecast: it is mended first.
+/// The water is the rig's own, at its season: the level alone is stated at the reference. It
+/// spots from the line rejection = 1 - 10 ppm/feed on, so its date is that line's crossing, on
+/// the mean of the year. While a fault stands nothing is forecast: it is mended first.
 ///
 /// # Units
 /// ppm, as the meter shows them.
@@ -41,15 +45,17 @@ impl Glass {
 #[must_use]
 pub fn glass(history: &History, settings: &Settings, outfit: &Lessons, assessment: &Assessment) -> Option<Glass> {
     let feed = history.feeds.median()?;
-    let level = assessment.rejection?.mid;
-    let fault = assessment.fault.as_ref();
-    let ppm = feed * (1.0 - fault.map_or(level, |fault| fault.seen_rejection));
-    let new_ppm = feed * history.expected(settings, outfit).start.mean.exp();
-    let is_forecast = assessment.points_per_year.is_some() && fault.is_none();
-    let spots = match history.life.belief_at(assessment.now).filter(|_| is_forecast) {
+    let belief = history.life.belief_at(assessment.now)?;
+    let leak = history.life.fault_at(assessment.now).map_or(1.0, Suspicion::ratio);
+    let level = 1.0 - assessment.rejection?.mid;
+    let ppm = feed * (level * leak * belief.water_at(year_angle(assessment.now)).exp()).min(1.0);
+    let warmth = belief.mean[WARMTH];
+    let new_ppm = feed * (history.expected(settings, outfit).start.mean + warmth).exp();
+    let is_forecast = assessment.points_per_year.is_some() && assessment.fault.is_none();
+    let spots = match is_forecast {
         _ if ppm >= SPOTS_FROM_PPM => Crossing::Already,
-        Some(trend) => crossing(&trend, 1.0 - SPOTS_FROM_PPM / feed, assessment.now),
-        None => Crossing::NotYetKnown,
+        true => crossing(&belief, 1.0 - SPOTS_FROM_PPM / feed * (-warmth).exp(), assessment.now),
+        false => Crossing::NotYetKnown,
     };
     Some(Glass { ppm, new_ppm, spots })
 }

@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+pub use crate::domain::ServiceKind;
+
 use super::quantity::{Flow, Ppm, Pressure, Temperature, Volume};
 
 /// One reading of a rig. On a DI-only rig there is no permeate.
@@ -45,32 +47,13 @@ impl Reading {
     }
 }
 
-/// What was done to a rig.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub enum Work {
-    /// A new membrane: a new life begins.
-    Membrane,
-    /// New resin.
-    Resin,
-    /// The same resin, packed tight.
-    Repack,
-    /// New sediment or carbon prefilter.
-    Prefilter,
-    /// The membrane was flushed.
-    Flush,
-    /// An O-ring, hose or fitting was put right.
-    ORing,
-    /// The crew says that a fall of the permeate was no new membrane: replay the rig with it.
-    SameMembrane,
-}
-
 /// A service: work done at a time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Service {
     /// When it was done, UTC seconds.
     pub at: i64,
     /// What was done.
-    pub what: Work,
+    pub what: ServiceKind,
 }
 
 /// Something that happened on a rig.

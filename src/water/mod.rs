@@ -8,7 +8,6 @@
 
 pub mod assess;
 pub mod condition;
-pub mod conductivity;
 pub mod course;
 pub mod flow;
 pub mod forecast;
@@ -29,8 +28,8 @@ pub mod replay;
 pub mod resin;
 pub mod rig;
 pub mod settings;
-pub mod standardise;
 pub mod temperature_factor;
 pub mod trend;
+pub mod usage;
 mod watch;
 pub mod wear;

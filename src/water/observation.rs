@@ -6,7 +6,7 @@ use std::f64::consts::TAU;
 use serde::{Deserialize, Serialize};
 
 use super::history::Reading;
-use super::trend::Observation;
+use super::trend::{Observation, WARMTH};
 
 /// Temperature at which levels are stated, C.
 pub const REFERENCE_C: f64 = 12.0;
@@ -19,6 +19,10 @@ pub const LOG_PASSAGE_PER_C: f64 = 0.022;
 pub const LOG_PASSAGE_PER_LOG_PRESSURE: f64 = 0.85;
 /// Seconds in a mean year.
 pub const SECONDS_PER_YEAR: f64 = 365.25 * 86_400.0;
+
+/// How far the water of one day lies from the rig's yearly wave, as ln(salt passage):
+/// some 2.5 C, from site to site and day to day (a judgement, no source).
+const WATER_SPREAD: f64 = 0.055;
 
 /// One handheld meter's own noise, relative (common practice, no source).
 const METER_NOISE: f64 = 0.013;
@@ -108,19 +112,28 @@ pub fn gate(reading: &Reading, feeds: &Recent) -> Result<(), Doubt> {
     Ok(())
 }
 
-/// What the filter sees of a reading: ln(salt passage) at the reference, with
-/// the variance of meter and rounding; the rig's own scatter from site to site
-/// is the life's to add.
-///
-/// With no temperature given, the yearly wave of the state stands for it.
+/// What the filter sees of a reading.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Seen {
+    /// ln(salt passage) with the variance of meter and rounding; the rig's own
+    /// scatter from site to site is the life's to add.
+    pub passage: Observation,
+    /// What a told temperature says of the rig's water, apart from the membrane.
+    pub water: Option<Observation>,
+}
+
+/// What the filter sees of a reading. With no temperature given, the yearly wave
+/// and the warmth of the state stand for it.
 #[must_use]
-pub fn observe(reading: &Reading, permeate_ppm: f64, usual_kpa: Option<f64>) -> Observation {
+pub fn observe(reading: &Reading, permeate_ppm: f64, usual_kpa: Option<f64>) -> Seen {
     let feed = reading.feed.ppm().max(1.0);
     let mut value = (permeate_ppm.max(0.3) / feed).ln();
-    let mut weights = [1.0, 0.0, 0.0, 0.0];
-    match reading.temperature {
-        Some(t) => value -= LOG_PASSAGE_PER_C * (t.celsius() - REFERENCE_C),
-        None => (weights[2], weights[3]) = year_angle(reading.at),
+    let (cos, sin) = year_angle(reading.at);
+    let mut weights = [1.0, 0.0, 0.0, 0.0, 0.0];
+    let warmer = reading.temperature.map(|t| log_passage_warmer(t.celsius()));
+    match warmer {
+        Some(warmer) => value -= warmer,
+        None => (weights[2], weights[3], weights[WARMTH]) = (cos, sin, 1.0),
     }
     if let (Some(p), Some(usual)) = (reading.pressure, usual_kpa)
         && p.kpa() > 0.0
@@ -130,11 +143,24 @@ pub fn observe(reading: &Reading, permeate_ppm: f64, usual_kpa: Option<f64>) -> 
     }
     let variance =
         2.0 * METER_NOISE * METER_NOISE + ROUNDING / permeate_ppm.max(0.7).powi(2) + ROUNDING / feed.max(5.0).powi(2);
-    Observation {
-        value,
-        weights,
-        variance,
+    Seen {
+        passage: Observation {
+            value,
+            weights,
+            variance,
+        },
+        water: warmer.map(|value| Observation {
+            value,
+            weights: [0.0, 0.0, cos, sin, 1.0],
+            variance: WATER_SPREAD * WATER_SPREAD,
+        }),
     }
+}
+
+/// How much ln(salt passage) is higher at a temperature, C, than at the reference.
+#[must_use]
+pub fn log_passage_warmer(celsius: f64) -> f64 {
+    LOG_PASSAGE_PER_C * (celsius - REFERENCE_C)
 }
 
 /// Exponentially weighted moving average: `weight` of the new value.

@@ -7,7 +7,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::trend::Trend;
+use super::trend::{STATES, Trend};
 
 /// A normal belief.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -35,6 +35,10 @@ const UNKNOWN_AGE: Belief = Belief {
     mean: -2.590,
     variance: 0.55 * 0.55,
 };
+/// How far an age that was told in whole years may be off, as a share of it.
+const TOLD_AGE_SPREAD: f64 = 0.35;
+/// How far the level of an aged membrane wanders from its growth in a year.
+const AGED_SPREAD: f64 = 0.18;
 /// The yearly wave of ln(salt passage) before anything is known, north of the
 /// equator: water some 4 C warmer in August than on average, at 2.2 %/C.
 const NORTHERN_WAVE: [f64; 2] = [-0.075, -0.050];
@@ -50,6 +54,8 @@ pub struct Expected {
     pub growth: Belief,
     /// The rig's usual feed, ppm.
     pub feed_ppm: f64,
+    /// Age of the membrane at the rig's first reading, years, if told.
+    pub age_years: Option<f64>,
     /// Whether it works south of the equator, where the year is the other way round.
     pub southern: bool,
 }
@@ -135,18 +141,42 @@ pub fn usual_growth(feed_ppm: f64) -> f64 {
     (0.50 * (feed_ppm / 150.0).max(0.0).sqrt()).clamp(0.35, 1.2)
 }
 
-/// The belief of a membrane's first day. `known_new` says that its change was
-/// logged; otherwise its age is unknown. The yearly wave is the site's, so it is
-/// carried over from the membrane before.
+/// What is known of a membrane's age on its first day here.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Age {
+    /// It is new: its change was logged, or the readings say so.
+    New,
+    /// It was told, years.
+    Told(f64),
+    /// Nobody knows.
+    Unknown,
+}
+
+/// The belief of a membrane's first day, by what is known of its `age`. The yearly
+/// wave and the warmth are the site's, so they are carried over from the membrane before.
 #[must_use]
-pub fn first_belief(known_new: bool, expected: &Expected, before: Option<&Trend>) -> Trend {
-    let start = if known_new { expected.start } else { UNKNOWN_AGE };
+pub fn first_belief(age: Age, expected: &Expected, before: Option<&Trend>) -> Trend {
     let growth = expected.growth;
+    let start = match age {
+        Age::New => expected.start,
+        Age::Told(years) => {
+            let worn = growth.mean * years;
+            let variance = expected.start.variance
+                + growth.variance * years * years
+                + (TOLD_AGE_SPREAD * worn).powi(2)
+                + AGED_SPREAD * AGED_SPREAD * years;
+            Belief {
+                mean: expected.start.mean + worn,
+                variance,
+            }
+        }
+        Age::Unknown => UNKNOWN_AGE,
+    };
     let side = if expected.southern { -1.0 } else { 1.0 };
     let wave = NORTHERN_WAVE.map(|amplitude| side * amplitude);
     let mut trend = Trend {
-        mean: [start.mean, growth.mean, wave[0], wave[1]],
-        covariance: [[0.0; 4]; 4],
+        mean: [start.mean, growth.mean, wave[0], wave[1], 0.0],
+        covariance: [[0.0; STATES]; STATES],
     };
     trend.covariance[0][0] = start.variance;
     trend.covariance[1][1] = growth.variance;
@@ -154,12 +184,7 @@ pub fn first_belief(known_new: bool, expected: &Expected, before: Option<&Trend>
         trend.covariance[i][i] = WAVE_SPREAD * WAVE_SPREAD;
     }
     if let Some(old) = before {
-        for i in 2..4 {
-            trend.mean[i] = old.mean[i];
-            for j in 2..4 {
-                trend.covariance[i][j] = old.covariance[i][j];
-            }
-        }
+        trend.adopt_site(old);
     }
     trend
 }
@@ -171,7 +196,7 @@ fn widen(belief: Belief, variance: f64) -> Belief {
     }
 }
 
-fn combine(a: Belief, b: Belief) -> Belief {
+pub(super) fn combine(a: Belief, b: Belief) -> Belief {
     let (wa, wb) = (1.0 / a.variance.max(1e-9), 1.0 / b.variance.max(1e-9));
     Belief {
         mean: (a.mean * wa + b.mean * wb) / (wa + wb),

@@ -86,22 +86,6 @@ pub fn recovery(permeate: Flow, feed: Flow) -> Result<f64, NoBalance> {
     Ok(permeate.litres_per_minute() / feed.litres_per_minute())
 }
 
-/// Concentration factor Cb/Cf = (1 - Y (1 - R))/(1 - Y): how many times saltier
-/// the concentrate is than the feed.
-///
-/// # Errors
-/// [`NoBalance::RecoveryIsWhole`] at a recovery of 1.
-///
-/// # References
-/// Mass balance, Water Treatment Plant Design, ch. 13, p. 13.11. Y = 0.75 at full rejection is 4.
-pub fn concentration_factor(recovery: Share, rejection: Share) -> Result<f64, NoBalance> {
-    let (y, r) = (recovery.fraction(), rejection.fraction());
-    if y >= 1.0 {
-        return Err(NoBalance::RecoveryIsWhole);
-    }
-    Ok((1.0 - y * (1.0 - r)) / (1.0 - y))
-}
-
 /// Log-mean of the concentration along the feed channel over the feed's,
 /// Cfb/Cf = ln(1/(1 - Y))/Y; assumes that no salt passes. 1 at Y = 0.
 ///
@@ -119,30 +103,4 @@ pub fn feed_brine_factor(recovery: Share) -> Result<f64, NoBalance> {
         return Ok(1.0);
     }
     Ok(-(-y).ln_1p() / y)
-}
-
-/// Arithmetic mean of feed and concentrate over the feed, (1 + CF)/2: the
-/// simpler alternative to [`feed_brine_factor`], always a little above it.
-///
-/// # Errors
-/// [`NoBalance::RecoveryIsWhole`] at a recovery of 1.
-pub fn feed_brine_factor_arithmetic(recovery: Share) -> Result<f64, NoBalance> {
-    let whole = Share::new(1.0).map_err(|_| NoBalance::RecoveryIsWhole)?;
-    concentration_factor(recovery, whole).map(|factor| f64::midpoint(1.0, factor))
-}
-
-/// Salt passage Cp/Cf of a whole stage at recovery `Y` whose membrane passes
-/// the local share `s` everywhere: (1 - (1 - Y)^s)/Y, the exact mass balance.
-///
-/// # Errors
-/// [`NoBalance::RecoveryIsWhole`] at a recovery of 1.
-pub fn stage_salt_passage(local: Share, recovery: Share) -> Result<f64, NoBalance> {
-    let (s, y) = (local.fraction(), recovery.fraction());
-    if y >= 1.0 {
-        return Err(NoBalance::RecoveryIsWhole);
-    }
-    if y == 0.0 {
-        return Ok(s);
-    }
-    Ok(-(s * (-y).ln_1p()).exp_m1() / y)
 }

@@ -167,38 +167,6 @@ impl Standing {
     }
 }
 
-/// Mean cost a period of renewing every `interval` periods, for a running cost of
-/// any shape: (renewal + integral of it)/interval, by Simpson's rule.
-///
-/// # References
-/// Jardine & Tsang: c(t) = 100 - 80 exp(-0.21 t) a week, renewal 100: 70.430 at 4.739 weeks.
-#[must_use]
-pub fn mean_cost_of(renewal: f64, interval: f64, running_cost: impl Fn(f64) -> f64) -> f64 {
-    const PANELS: u32 = 128;
-    let step = interval / f64::from(PANELS);
-    let inner: f64 = (1..PANELS)
-        .map(|i| if i % 2 == 1 { 4.0 } else { 2.0 } * running_cost(f64::from(i) * step))
-        .sum();
-    let total = (running_cost(0.0) + inner + running_cost(interval)) * step / 3.0;
-    (renewal + total) / interval.max(1e-9)
-}
-
-/// Interval up to `horizon` with the least mean cost, for a running cost that
-/// grows: where it reaches the mean so far. The check on the closed forms.
-#[must_use]
-pub fn best_interval_directly(renewal: f64, horizon: f64, running_cost: impl Fn(f64) -> f64) -> f64 {
-    let (mut low, mut high) = (0.0, horizon);
-    for _ in 0..80 {
-        let middle = f64::midpoint(low, high);
-        if running_cost(middle) < mean_cost_of(renewal, middle, &running_cost) {
-            low = middle;
-        } else {
-            high = middle;
-        }
-    }
-    f64::midpoint(low, high)
-}
-
 /// Integral of exp(b t) from 0 to t.
 fn growth_integral(growth: f64, years: f64) -> f64 {
     if growth.abs() < 1e-9 {

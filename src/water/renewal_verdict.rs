@@ -4,21 +4,37 @@
 use serde::{Deserialize, Serialize};
 
 use super::forecast::{Range, after_years, level_spread, planning_growth};
+use super::jump::Suspicion;
 use super::observation::{year_angle, years_between};
-use super::prior::Lessons;
-use super::renewal::{Standing, yearly_cost_per_passage};
-use super::resin::{CARBON_DIOXIDE_PPM, GRAMS_PER_LITRE};
+use super::prior::{Belief, Lessons, combine};
+use super::renewal::{Standing, best_salt_passage, yearly_cost_per_passage};
+use super::resin::{CARBON_DIOXIDE_PPM, capacity_g};
 use super::rig::History;
 use super::settings::Settings;
-use super::trend::Trend;
+use super::trend::{Trend, WARMTH};
 use super::wear::Beginning;
 
 /// Advice needs this many readings and days on the membrane.
 const FROM_READINGS: u32 = 4;
 const FROM_SECONDS: i64 = 60 * 86_400;
-/// A little early is as cheap as a little late (the loss is flat from 0 to 0.06), and
-/// safer for the glass: the line in ln(salt passage) is taken lower by this.
-const EARLY_BY: f64 = 0.04;
+/// A little early is as cheap as a little late, and safer for the glass: the line in
+/// ln(salt passage) is taken lower by this. A level that is not sure waits for its next
+/// readings: the line is taken higher by so many of its standard deviations.
+const EARLY_BY: f64 = 0.03;
+const LATE_BY: f64 = 0.20;
+/// The mean cost of one life is shrunk towards what the rig's lives are expected to
+/// cost, which counts as so much of a life.
+const EXPECTED_LIVES: f64 = 0.25;
+/// A new membrane is only advised where waiting loses this share of a year's cost a
+/// year, or this much of the currency a month: less is not worth a word.
+const WORTH_SHARE: f64 = 0.03;
+const WORTH_PER_MONTH: f64 = 10.0;
+/// How worn a membrane of unknown age is when it is first seen, of ln(salt passage), and
+/// the spread of that (a judgement, no source).
+const WORN_WHEN_SEEN: f64 = 0.45;
+const WORN_SPREAD: f64 = 0.35;
+/// Least growth that is planned with for a life that began unseen, a year.
+const LEAST_GROWTH: f64 = 0.10;
 /// Nothing is planned further ahead, years.
 const HORIZON_YEARS: f64 = 5.0;
 /// No membrane is bought on a reading older than this: the next one comes first.
@@ -104,17 +120,26 @@ pub fn judge_renewal(
         renewal,
         cost,
         carbon_dioxide,
-        standing: now_standing,
+        standing,
         seasons,
     } = terms(history, settings, outfit, trend, now)?;
+    let spread = trend.covariance[0][0].max(0.0).sqrt();
     // The level at which it pays is the whole year's; the date minds the season.
-    let best = now_standing.years_to_best(renewal, cost)?;
-    let likely = best_years(&now_standing, renewal, cost, &seasons);
-    let best_log = now_standing.log_passage + now_standing.growth * best;
-    let mean = now_standing.mean_cost(best.max(0.0), renewal, cost);
-    let month = 1.0 / 12.0;
+    let best = standing.years_to_best(renewal, cost)?;
+    let cheapest = best_years(&standing, spread, renewal, cost, &seasons);
+    let best_log = standing.log_passage + standing.growth * best;
+    let mean = standing.mean_cost(best.max(0.0), renewal, cost);
+    let running = standing.running_cost(0.0, cost);
     let next_month = seasons[..4].iter().sum::<f64>() / 4.0;
-    let waiting = (cost * now_standing.log_passage.exp() * next_month - mean) * month;
+    let waiting = (running * next_month - mean) / 12.0;
+    let worth = WORTH_PER_MONTH.min(WORTH_SHARE * (mean + carbon_dioxide) / 12.0);
+    // When waiting begins to be worth a word, in a month like the next.
+    let worded = ((mean + 12.0 * worth) / (running * next_month).max(1e-9)).ln() / standing.growth;
+    let likely = if waiting < worth {
+        cheapest.max(worded)
+    } else {
+        cheapest
+    };
     let known = history.life.readings >= FROM_READINGS && now - history.life.first_reading_at >= FROM_SECONDS;
     let verdict = if !known {
         Verdict::NotYetKnown
@@ -123,17 +148,19 @@ pub fn judge_renewal(
     } else if likely > HORIZON_YEARS {
         Verdict::NotInSight
     } else {
-        Verdict::Later(range(&now_standing, trend, likely.max(WEEK), now))
+        Verdict::Later(range(&standing, trend, likely.max(WEEK), now))
     };
-    let at_price = |factor: f64| after_years(now, best_years(&now_standing, renewal, cost * factor, &seasons));
+    let at_price = |factor: f64| after_years(now, best_years(&standing, spread, renewal, cost * factor, &seasons));
+    // A leak that stands is on the bill, though no new membrane mends it.
+    let leak = history.life.fault_at(now).map_or(1.0, Suspicion::ratio);
     Some(Renewal {
         verdict,
         best_rejection: (1.0 - best_log.exp()).clamp(0.0, 1.0),
-        running_cost_per_year: cost * now_standing.log_passage.exp(),
-        resin_cost_per_year: cost * now_standing.log_passage.exp() + carbon_dioxide,
+        running_cost_per_year: running * leak,
+        resin_cost_per_year: running * leak + carbon_dioxide,
         mean_cost_per_year: mean + carbon_dioxide,
         waiting_per_month: waiting,
-        rule_of_thumb: rule_of_thumb(&now_standing, settings, renewal, cost, mean, now),
+        rule_of_thumb: rule_of_thumb(&standing, settings, renewal, cost, mean, now),
         sensitivity: Some(Sensitivity {
             resin_cheaper: at_price(0.8),
             resin_dearer: at_price(1.2),
@@ -143,14 +170,14 @@ pub fn judge_renewal(
 
 /// What the verdict and the curve of costs are reckoned from.
 pub(super) struct Terms {
-    /// A new membrane in place.
+    /// A new membrane in place, with the share of one that the expected lives count for.
     pub renewal: f64,
     /// Yearly resin cost per unit of salt passage.
     pub cost: f64,
     /// Yearly resin cost of the carbon dioxide: the same for any membrane, so that it
     /// moves no date, but it is on the bill.
     pub carbon_dioxide: f64,
-    /// The life so far.
+    /// The life so far, and the share of the expected ones.
     pub standing: Standing,
     /// What a unit of salt passage costs in each week from now, 1 on average.
     pub seasons: [f64; WEEKS],
@@ -166,22 +193,50 @@ pub(super) fn terms(
 ) -> Option<Terms> {
     let prices = settings.prices.filter(|_| settings.has_membrane)?;
     let resin_litres = settings.resin_litres?;
-    let litres = history.daily_litres(settings)? * 365.25;
-    let grams = history
-        .bed
-        .capacity_g(resin_litres)
-        .max(0.1 * resin_litres * GRAMS_PER_LITRE);
+    let litres = history.daily_litres(settings)? * 365.25 * history.usage(settings).level();
+    let grams = capacity_g(resin_litres);
     let feed = history.feeds.median()?;
-    let cost = yearly_cost_per_passage(prices.bed(resin_litres), grams, litres, feed);
+    // The level is stated at the reference; the bill is that of the rig's own water.
+    let warmth = trend.mean[WARMTH].exp();
+    let cost = warmth * yearly_cost_per_passage(prices.bed(resin_litres), grams, litres, feed);
     let carbon_dioxide = yearly_cost_per_passage(prices.bed(resin_litres), grams, litres, CARBON_DIOXIDE_PPM);
     let renewal = prices.renewal();
-    (cost > 0.0 && renewal > 0.0).then(|| Terms {
-        renewal,
+    if cost <= 0.0 || renewal <= 0.0 {
+        return None;
+    }
+    let own = standing(history, settings, outfit, trend, now);
+    Some(Terms {
+        renewal: renewal * (1.0 + EXPECTED_LIVES),
         cost,
         carbon_dioxide,
-        standing: standing(history, settings, outfit, trend, now),
+        standing: with_expected_lives(own, history, outfit, feed, renewal, cost),
         seasons: seasons(settings, trend, now),
     })
+}
+
+/// A life with a share of the lives to expect here beside it: their length and the salt
+/// that they pass, if each is renewed at its best. One life's mean alone says little, and
+/// a membrane that is renewed makes room for such a one.
+fn with_expected_lives(
+    own: Standing,
+    history: &History,
+    outfit: &Lessons,
+    feed_ppm: f64,
+    renewal: f64,
+    cost: f64,
+) -> Standing {
+    let mut lives = history.lessons.clone();
+    lives.extend(history.life.lesson());
+    let (start, growth) = outfit.expect(feed_ppm, &lives);
+    let (new, growth) = (start.mean.exp(), growth.mean.max(LEAST_GROWTH));
+    let Some(best) = best_salt_passage(new, growth, renewal, cost) else {
+        return own;
+    };
+    Standing {
+        age_years: own.age_years + EXPECTED_LIVES * (best / new).ln() / growth,
+        passed_years: own.passed_years + EXPECTED_LIVES * (best - new) / growth,
+        ..own
+    }
 }
 
 /// Whether the verdict waits a week for the next reading: the last ones may be the
@@ -204,42 +259,71 @@ fn seasons(settings: &Settings, trend: &Trend, now: i64) -> [f64; WEEKS] {
     })
 }
 
-/// Years to the cheapest renewal, told early by [`EARLY_BY`]; 0 when it is now.
+/// Years to the cheapest renewal, told early by [`EARLY_BY`] and late by [`LATE_BY`]; 0 when it is now.
 /// Direct, because the resin has seasons: through a cold, quiet winter a worn
 /// membrane is cheap to keep, and before the warm busy months a new one saves most.
-fn best_years(standing: &Standing, renewal: f64, cost: f64, seasons: &[f64; WEEKS]) -> f64 {
+fn best_years(standing: &Standing, spread: f64, renewal: f64, cost: f64, seasons: &[f64; WEEKS]) -> f64 {
     let early = Standing {
-        log_passage: standing.log_passage + EARLY_BY,
+        log_passage: standing.log_passage + EARLY_BY - LATE_BY * spread,
         ..*standing
     };
     early.years_to_best_directly(renewal, cost, HORIZON_YEARS + WEEK, WEEK, |week| seasons[week % WEEKS])
 }
 
-/// The life as the money sees it. Where its beginning was not seen, it is taken
-/// to have worn from a new membrane's level at its present growth.
+/// The life as the money sees it. Where its beginning was not seen, the years before are
+/// those told, or else those that it took to wear from a new membrane's level to the
+/// first one seen here.
 fn standing(history: &History, settings: &Settings, outfit: &Lessons, trend: &Trend, now: i64) -> Standing {
     let life = &history.life;
     let (log_passage, growth) = (trend.mean[0], planning_growth(trend));
-    let seen_age = years_between(life.began_at().unwrap_or(life.first_reading_at), now);
-    if life.beginning == Beginning::Unknown {
-        let start = history.expected(settings, outfit).start.mean.min(log_passage);
-        let age = ((log_passage - start) / growth).max(seen_age);
-        let passed = (log_passage.exp() - start.exp()) / growth;
-        return Standing {
-            age_years: age,
-            passed_years: passed,
-            log_passage,
-            growth,
-        };
-    }
     let idle = years_between(life.carried_to, now) * settings.use_share(now);
     let passed = life.passed_years + idle * (log_passage + trend.wave_at(year_angle(now))).exp();
+    let seen_years = years_between(life.new_at().unwrap_or(life.first_reading_at), now);
+    let (unseen_years, unseen_passed) = match life.new_at() {
+        Some(_) => (0.0, 0.0),
+        None => unseen(history, settings, outfit, trend, seen_years),
+    };
     Standing {
-        age_years: seen_age,
-        passed_years: passed,
+        age_years: unseen_years + seen_years,
+        passed_years: unseen_passed + passed,
         log_passage,
         growth,
     }
+}
+
+/// Years of a life before its first reading, and the integral of its salt passage over them.
+fn unseen(history: &History, settings: &Settings, outfit: &Lessons, trend: &Trend, seen_years: f64) -> (f64, f64) {
+    let life = &history.life;
+    let Some(first) = life.first_level else {
+        return (0.0, 0.0);
+    };
+    let expected = history.expected(settings, outfit);
+    let half_worn = Belief {
+        mean: first.mean - WORN_WHEN_SEEN,
+        variance: WORN_SPREAD * WORN_SPREAD + first.variance,
+    };
+    let start = combine(expected.start, half_worn).mean.min(first.mean);
+    let years = match life.beginning {
+        Beginning::Told(new) => years_between(new, life.first_reading_at),
+        _ => {
+            let growth = if seen_years > 0.3 {
+                let slope = (trend.mean[0] - first.mean) / seen_years;
+                let variance = (trend.covariance[0][0] + first.variance) / (seen_years * seen_years);
+                combine(expected.growth, Belief { mean: slope, variance }).mean
+            } else {
+                expected.growth.mean
+            };
+            (first.mean - start) / growth.max(LEAST_GROWTH)
+        }
+    };
+    // The integral of an exponential between two levels: its logarithmic mean.
+    let worn = first.mean - start;
+    let mean = if worn < 1e-6 {
+        first.mean.exp()
+    } else {
+        (first.mean.exp() - start.exp()) / worn
+    };
+    (years, years * mean)
 }
 
 fn range(standing: &Standing, trend: &Trend, likely: f64, now: i64) -> Range {

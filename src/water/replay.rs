@@ -1,9 +1,8 @@
 //! Building a rig's history from all its events, in whatever order they arrived.
 
-use super::history::{Event, Service, Work};
+use super::history::{Event, Service, ServiceKind};
 use super::observation::Doubt;
 use super::prior::Lessons;
-use super::quantity::Ppm;
 use super::rig::{History, step};
 use super::settings::Settings;
 use super::wear::Heard;
@@ -59,7 +58,7 @@ pub(super) fn begin(events: &[Event]) -> (History, Vec<usize>) {
     for event in events {
         if let Event::Service(Service {
             at,
-            what: Work::SameMembrane,
+            what: ServiceKind::SameMembrane,
         }) = event
         {
             history.denials.push(*at);
@@ -81,18 +80,10 @@ pub(super) fn pardon(heard: &[usize], events: &[Event], since: i64, doubts: &mut
     }
 }
 
-/// Time first; at one instant services before readings (the reading is taken
-/// after the work), then by content, so that the order of arrival never matters.
+/// Time first; at one instant services before readings (the reading is taken after the work). What is equal so stays in
+/// the order given, which is that of arrival.
 #[must_use]
 pub fn arrival_order(a: &Event, b: &Event) -> std::cmp::Ordering {
-    let key = |event: &Event| match event {
-        Event::Service(service) => (0, service.what as i64 as f64, 0.0),
-        Event::Reading(reading) => (1, reading.feed.ppm(), reading.permeate.map_or(-1.0, Ppm::ppm)),
-    };
-    let (ka, kb) = (key(a), key(b));
-    a.at()
-        .cmp(&b.at())
-        .then(ka.0.cmp(&kb.0))
-        .then(ka.1.total_cmp(&kb.1))
-        .then(ka.2.total_cmp(&kb.2))
+    let is_reading = |event: &Event| matches!(event, Event::Reading(_));
+    a.at().cmp(&b.at()).then(is_reading(a).cmp(&is_reading(b)))
 }

@@ -2,24 +2,25 @@
 //!
 //! Load in grams of dissolved solids: litres x (feed x salt passage + 4 ppm)/1000.
 //! The 4 ppm stand for carbon dioxide, which a membrane does not stop and a meter
-//! hardly shows (common practice, no source). Capacity starts at 20 g per litre of
-//! mixed bed and is learned from the rig's own changes. A regenerated mixed bed is
-//! commonly rated 9000 grains as CaCO3 per cubic foot, 20.6 g/L.
+//! hardly shows (common practice, no source). The salt passage is that of the water
+//! that reached the bed: its temperature, its season, and a leak while one stands.
+//! Capacity is 20 g per litre of mixed bed: a regenerated one is commonly rated 9000
+//! grains as CaCO3 per cubic foot, 20.6 g/L. What a rig's own beds say against that
+//! goes into its use ([`super::usage`]).
 
 use serde::{Deserialize, Serialize};
 
 use super::forecast::{Range, Z80};
 use super::observation::ewma;
+use super::usage::ToldLoad;
 
 /// Carbon dioxide as it loads the bed, ppm.
 pub(super) const CARBON_DIOXIDE_PPM: f64 = 4.0;
-/// Capacity of mixed bed before the rig's own changes say otherwise, g/L.
+/// Capacity of mixed bed, g/L.
 pub const GRAMS_PER_LITRE: f64 = 20.0;
-/// Weight of that first belief, in cycles, and how a cycle's weight fades.
-const FIRST_WEIGHT: f64 = 2.0;
-const FADE: f64 = 0.95;
-/// Spread of one cycle's load about the capacity, relative.
-const CYCLE_SPREAD: f64 = 0.30;
+/// A date is walked to day by day for so long, then week by week, to the end.
+const DAILY_DAYS: f64 = 60.0;
+const MOST_DAYS: f64 = 1500.0;
 /// Product at which the glass spots, ppm (common practice, no source).
 pub const SPOTS_FROM_PPM: f64 = 10.0;
 /// Product at which the bed is giving way.
@@ -38,27 +39,53 @@ pub struct Bed {
     pub changed_at: Option<i64>,
     /// Load since then, grams.
     pub load_g: f64,
+    /// The same by the litres told.
+    pub told: ToldLoad,
     /// Load since then per unit of the bed fed raw: grams fed, for the balance.
     pub fed_g: f64,
     /// Litres since then.
     pub litres: f64,
     /// Readings of the membrane since then.
     pub readings: u32,
-    /// Sum of the weights of past cycles, and of weight x load.
-    pub cycles: f64,
-    /// See `cycles`.
-    pub cycles_g: f64,
     /// Last two product readings, ppm, newest first, with their instants.
     pub product: [Option<(i64, f64)>; 2],
     /// Litres since then whose water no reading has told yet.
-    #[serde(default)]
     pub untold_litres: f64,
     /// Grams of `load_g` that were counted by a reading taken after them.
-    #[serde(default)]
     pub assumed_g: f64,
     /// Whether it was repacked since then.
-    #[serde(default)]
     pub repacked: bool,
+}
+
+/// Water that comes to the bed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Water {
+    /// When, UTC seconds.
+    pub at: i64,
+    /// Litres over the litres told.
+    pub used: f64,
+    /// Dissolved solids of the tap, ppm.
+    pub feed_ppm: f64,
+    /// Share of them that reaches the bed.
+    pub passage: f64,
+}
+
+/// A spent bed, for what it says of the use.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spent {
+    /// When it was put in, UTC seconds.
+    pub from: i64,
+    /// What it took up by the litres told.
+    pub told: ToldLoad,
+}
+
+/// What a day ahead brings.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Day {
+    /// Grams to the bed.
+    pub grams: f64,
+    /// Working days in it, 0 to 1.
+    pub work: f64,
 }
 
 /// How the bed stands.
@@ -105,43 +132,32 @@ pub fn grams_per_litre(feed_ppm: f64, salt_passage: f64) -> f64 {
     (feed_ppm * salt_passage + CARBON_DIOXIDE_PPM) / 1000.0
 }
 
-/// Litres that a bed of `resin_litres` with `capacity_g_per_litre` (as CaCO3)
-/// gives at `load_mg_per_litre` (as CaCO3).
-///
-/// # Examples
-/// 10 L of 0.4577 eq/L (22.883 g/L, 10 000 grains a cubic foot) at 10 mg/L: 22 883 L.
+/// What a bed takes up, grams.
 #[must_use]
-pub fn litres_per_bed(resin_litres: f64, capacity_g_per_litre: f64, load_mg_per_litre: f64) -> f64 {
-    resin_litres * capacity_g_per_litre * 1000.0 / load_mg_per_litre
+pub fn capacity_g(resin_litres: f64) -> f64 {
+    resin_litres * GRAMS_PER_LITRE
 }
 
-/// mg/L of NaCl as mg/L of CaCO3: ratio of the equivalent weights, 50.0435/58.4428.
-pub const CACO3_PER_NACL: f64 = 50.0435 / 58.4428;
-
 impl Bed {
-    /// What the bed takes up, grams, from common practice and its own cycles.
-    #[must_use]
-    pub fn capacity_g(&self, resin_litres: f64) -> f64 {
-        (FIRST_WEIGHT * resin_litres * GRAMS_PER_LITRE + self.cycles_g) / (FIRST_WEIGHT + self.cycles)
+    /// Loads the bed with `litres` of permeate, as told.
+    pub fn load(&mut self, litres: f64, water: &Water) {
+        let grams = litres * grams_per_litre(water.feed_ppm, water.passage);
+        self.told.add(grams, water.at);
+        self.load_g += water.used * grams;
+        self.fed_g += water.used * litres * water.feed_ppm / 1000.0;
+        self.litres += water.used * litres;
     }
 
-    /// Loads the bed with `litres` of permeate.
-    pub fn load(&mut self, litres: f64, feed_ppm: f64, salt_passage: f64) {
-        self.load_g += litres * grams_per_litre(feed_ppm, salt_passage);
-        self.fed_g += litres * feed_ppm / 1000.0;
-        self.litres += litres;
-    }
-
-    /// Lets litres of a water that no reading has told yet wait for one.
+    /// Lets litres, as told, of a water that no reading has told yet wait for one.
     pub fn await_water(&mut self, litres: f64) {
         self.untold_litres += litres;
     }
 
     /// Loads the bed with the litres that waited, by the first water that is known.
-    pub fn settle(&mut self, feed_ppm: f64, salt_passage: f64) {
+    pub fn settle(&mut self, water: &Water) {
         let litres = std::mem::take(&mut self.untold_litres);
-        self.assumed_g += litres * grams_per_litre(feed_ppm, salt_passage);
-        self.load(litres, feed_ppm, salt_passage);
+        self.assumed_g += water.used * litres * grams_per_litre(water.feed_ppm, water.passage);
+        self.load(litres, water);
     }
 
     /// Takes a repacking: what was tasted before says nothing of it.
@@ -155,25 +171,24 @@ impl Bed {
         self.product = [Some((at, product_ppm)), self.product[0]];
     }
 
-    /// Takes a change of resin and learns from the cycle that it ends. A bed that
-    /// still gave clean water was changed early and only bounds the capacity.
-    pub fn change(&mut self, at: i64, resin_litres: f64) {
-        let capacity = self.capacity_g(resin_litres);
+    /// Takes a change of resin, and gives the spent bed where it teaches something. A
+    /// bed that still gave clean water was changed early and only bounds the use.
+    pub fn change(&mut self, at: i64, resin_litres: f64) -> Option<Spent> {
+        let capacity = capacity_g(resin_litres);
         let was_clean = self.product[0]
             .is_some_and(|(tasted, ppm)| at - tasted < 5 * DAY && ppm < 2.0 && Some(tasted) > self.changed_at);
         let plausible = (0.2 * capacity..=5.0 * capacity).contains(&self.load_g);
         // A load that is mostly assumed teaches nothing.
         let counted = self.assumed_g <= 0.5 * self.load_g;
-        if self.changed_at.is_some() && counted && plausible && (!was_clean || self.load_g > capacity) {
-            self.cycles = FADE * self.cycles + 1.0;
-            self.cycles_g = FADE * self.cycles_g + self.load_g;
-        }
+        let spent = self
+            .changed_at
+            .filter(|_| counted && plausible && (!was_clean || self.load_g > capacity))
+            .map(|from| Spent { from, told: self.told });
         *self = Self {
             changed_at: Some(at),
-            cycles: self.cycles,
-            cycles_g: self.cycles_g,
             ..Self::default()
         };
+        spent
     }
 
     /// Salt passage that the load balance of the cycle so far implies, when the
@@ -184,23 +199,22 @@ impl Bed {
             return None;
         }
         let carbon_dioxide_g = self.litres * CARBON_DIOXIDE_PPM / 1000.0;
-        let passage = (self.capacity_g(resin_litres) - carbon_dioxide_g) / self.fed_g;
+        let passage = (capacity_g(resin_litres) - carbon_dioxide_g) / self.fed_g;
         (0.005..0.6).contains(&passage).then_some(passage)
     }
 
-    /// Assesses the bed at `now`, when `daily_g` grams come to it on an average
-    /// calendar day and the rig works `days_per_week`. The range carries the
-    /// spread of one cycle and what is not yet learned.
+    /// Assesses a bed of `resin_litres` at `now`. `ahead` tells what a day brings, by
+    /// its instant; the load is known to within `spread`, of ln.
     #[must_use]
-    pub fn assess(&self, now: i64, resin_litres: f64, daily_g: f64, days_per_week: f64) -> BedAssessment {
-        let capacity = self.capacity_g(resin_litres);
+    pub fn assess(&self, now: i64, resin_litres: f64, spread: f64, ahead: impl Fn(i64) -> Day) -> BedAssessment {
+        let capacity = capacity_g(resin_litres);
         let used = self.load_g / capacity.max(1e-9);
         let of_this_bed = |tasted: &(i64, f64)| self.changed_at.is_none_or(|changed| tasted.0 >= changed);
         let last = self.product[0].filter(of_this_bed);
         let before = self.product[1].filter(of_this_bed);
         let known_load = self.changed_at.is_some();
         // A load that is not counted is no small one.
-        let is_counted = known_load && daily_g > 0.0;
+        let is_counted = known_load && ahead(now).grams > 0.0;
         let state = match last {
             // Where repacking did not help, it is the resin after all.
             Some((_, ppm)) if is_counted && used < EARLY_SHARE && ppm >= SPOTS_FROM_PPM / 2.0 && !self.repacked => {
@@ -210,8 +224,7 @@ impl Bed {
             Some((_, ppm)) if ppm >= GIVING_WAY_PPM => BedState::GivingWay,
             _ => BedState::Holding,
         };
-        let spread = CYCLE_SPREAD * capacity / (1.0 + 0.5 * self.cycles).sqrt().min(2.0);
-        let spread = spread.hypot(ASSUMED_SPREAD * self.assumed_g);
+        let spread = (spread * capacity).hypot(ASSUMED_SPREAD * self.assumed_g);
         let mut left = [-Z80, 0.0, Z80].map(|z| (capacity + z * spread - self.load_g).max(0.0));
         if let Some((_, ppm)) = last {
             // Near breakthrough the product says more than the balance.
@@ -228,20 +241,44 @@ impl Bed {
                 left[2] = left[2].max(0.15 * capacity);
             }
         }
-        let days = is_counted.then(|| left.map(|g| g / daily_g));
+        let days = is_counted.then(|| walk(now, left, ahead));
         BedAssessment {
             state,
             used_share: used,
             empty: days.map(|d| Range {
-                early: later(now, d[0]),
-                likely: later(now, d[1]),
-                late: Some(later(now, d[2])),
+                early: later(now, d[0].0),
+                likely: later(now, d[1].0),
+                late: Some(later(now, d[2].0)),
             }),
-            working_days: days.map(|d| d.map(|days| days * days_per_week / 7.0)),
+            working_days: days.map(|d| d.map(|(_, working)| working)),
             product_ppm: last.map(|(_, ppm)| ppm),
             product_rise_ppm: last.zip(before).map(|((_, new), (_, old))| new - old),
         }
     }
+}
+
+/// Calendar days and working days until each of three loads, the least first, has come
+/// to the bed.
+fn walk(now: i64, left: [f64; 3], ahead: impl Fn(i64) -> Day) -> [(f64, f64); 3] {
+    let mut found = [(MOST_DAYS, 0.0); 3];
+    let (mut days, mut working, mut come) = (0.0, 0.0, 0.0);
+    let mut next = 0;
+    while next < left.len() && days < MOST_DAYS {
+        let step: f64 = if days < DAILY_DAYS { 1.0 } else { 7.0 };
+        let Day { grams, work } = ahead(later(now, days + step / 2.0));
+        while next < left.len() && left[next] <= come + grams * step {
+            let part = ((left[next] - come) / grams.max(1e-9)).clamp(0.0, step);
+            found[next] = (days + part, working + part * work);
+            next += 1;
+        }
+        days += step;
+        working += step * work;
+        come += step * grams;
+    }
+    for beyond in found.iter_mut().skip(next) {
+        *beyond = (MOST_DAYS, working);
+    }
+    found
 }
 
 /// Updates what is known of the litres on a working day, from one day's figure. A

@@ -8,13 +8,18 @@ use serde::{Deserialize, Serialize};
 
 use super::condition::{Band, band};
 use super::forecast::rejection_interval;
-use super::history::{Event, Reading, Service, Work};
+use super::history::{Event, Reading, Service, ServiceKind};
 use super::observation::{self, Doubt, Recent, observe};
 use super::prior::{Expected, Lesson, Lessons};
-use super::resin::{Bed, learn_litres};
+use super::resin::{Bed, Day, Water, capacity_g, grams_per_litre, learn_litres};
 use super::settings::Settings;
 use super::trend::Observation;
+use super::usage::Usage;
 use super::wear::{Beginning, Heard, Life};
+
+/// Version of the form in which [`History`] is kept: raised with every change of it,
+/// since a history of another form is replayed from its events.
+pub const SHAPE: i64 = 1;
 
 /// Own lives that are remembered.
 const LIVES_KEPT: usize = 4;
@@ -26,6 +31,10 @@ const DENIAL_COVERS_SECONDS: i64 = 120 * 86_400;
 const FEW_READINGS: u32 = 3;
 /// Spread of ln(salt passage) as a resin cycle implies it.
 const BALANCE_SPREAD: f64 = 0.40;
+/// How often the feed is copied from the last time instead of read (a judgement, no source).
+const COPIED: f64 = 0.08;
+/// Weight of one more feed or pressure in their scatter, once some are known.
+const SCATTER_WEIGHT: f64 = 0.06;
 
 /// A reading that was set aside.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -47,10 +56,16 @@ pub struct History {
     pub lessons: Vec<Lesson>,
     /// Recent feeds, ppm.
     pub feeds: Recent,
+    /// Scatter of the feeds, a variance of ln.
+    pub feed_scatter: f64,
     /// Recent pressures, kPa.
     pub pressures: Recent,
+    /// Scatter of the pressures, a variance of ln.
+    pub pressure_scatter: f64,
     /// The resin.
     pub bed: Bed,
+    /// How much the rig works against what was told; `None` before a bed was spent.
+    pub usage: Option<Usage>,
     /// Litres on a working day, as the readings tell.
     pub litres_per_workday: Option<f64>,
     /// Last change of prefilters, UTC seconds.
@@ -63,6 +78,10 @@ pub struct History {
     pub opened_at: Option<i64>,
     /// The last reading, used or not.
     pub last_reading: Option<Reading>,
+    /// The last reading that told a permeate flow.
+    pub flow_reading: Option<Reading>,
+    /// From when on the meter of the last reading is read with, if told, UTC seconds.
+    pub meter_at: Option<i64>,
     /// The last reading that was used, UTC seconds.
     pub last_used_at: Option<i64>,
     /// The band of the rejection, kept against flicker.
@@ -80,14 +99,19 @@ impl Default for History {
             life: Life::begin(Beginning::Unknown),
             lessons: Vec::new(),
             feeds: Recent::default(),
+            feed_scatter: 0.0,
             pressures: Recent::default(),
+            pressure_scatter: 0.0,
             bed: Bed::default(),
+            usage: None,
             litres_per_workday: None,
             prefilter_at: None,
             prefilter_litres: 0.0,
             flushed_at: None,
             opened_at: None,
             last_reading: None,
+            flow_reading: None,
+            meter_at: None,
             last_used_at: None,
             band: None,
             set_aside: Vec::new(),
@@ -167,6 +191,9 @@ impl History {
             start,
             growth,
             feed_ppm,
+            age_years: settings
+                .first_membrane_years
+                .filter(|years| (0.0..=20.0).contains(years)),
             southern: settings.southern,
         }
     }
@@ -178,14 +205,14 @@ impl History {
         {
             #[allow(clippy::cast_precision_loss)]
             let days = (at - until) as f64 / 86_400.0;
-            let share = settings.use_share(until + (at - until) / 2);
+            let middle = until + (at - until) / 2;
+            let share = settings.use_share(middle);
             if let Some(daily) = self.daily_litres(settings) {
                 let litres = daily * days * share;
-                match self.feeds.median() {
-                    Some(feed) => {
-                        let passage = self.leaving_passage(settings);
-                        self.bed.settle(feed, passage);
-                        self.bed.load(litres, feed, passage);
+                match self.water(middle, settings) {
+                    Some(water) => {
+                        self.bed.settle(&water);
+                        self.bed.load(litres, &water);
                     }
                     None => self.bed.await_water(litres),
                 }
@@ -196,21 +223,64 @@ impl History {
         self.until = Some(at);
     }
 
-    /// Share of the feed's solids that reaches the resin.
+    /// The rig's use, as learned or as first expected.
     #[must_use]
-    pub fn leaving_passage(&self, settings: &Settings) -> f64 {
+    pub fn usage(&self, settings: &Settings) -> Usage {
+        self.usage.unwrap_or_else(|| Usage::first(settings))
+    }
+
+    /// The water that comes to the bed at an instant, as far as the readings tell;
+    /// `None` before the first one.
+    fn water(&self, at: i64, settings: &Settings) -> Option<Water> {
+        self.feeds.median().map(|feed_ppm| Water {
+            at,
+            used: self.usage(settings).at(at),
+            feed_ppm,
+            passage: self.leaving_passage(at, settings),
+        })
+    }
+
+    /// Share of the feed's solids that reaches the resin at an instant: at the water of
+    /// its season, as told or learned, and with a leak while one stands.
+    #[must_use]
+    pub fn leaving_passage(&self, at: i64, settings: &Settings) -> f64 {
         if !settings.has_membrane {
             return 1.0;
         }
         self.life
-            .seen_log_passage()
-            .unwrap_or(super::prior::NEW_LOG_PASSAGE)
-            .exp()
-            .min(1.0)
+            .leaving_passage(at)
+            .unwrap_or_else(|| super::prior::NEW_LOG_PASSAGE.exp())
+    }
+
+    /// What a calendar day at or after the last event brings to the bed, with `growth` of
+    /// ln(salt passage) a year since then; `None` where use or water are not known.
+    pub(super) fn day(&self, at: i64, growth: f64, settings: &Settings) -> Option<Day> {
+        let water = self.water(at, settings)?;
+        let share = settings.use_share(at);
+        let worn = growth * observation::years_between(self.until.unwrap_or(at), at);
+        let passage = (water.passage * worn.exp()).min(1.0);
+        Some(Day {
+            grams: self.daily_litres(settings)? * share * water.used * grams_per_litre(water.feed_ppm, passage),
+            work: settings.workdays_per_week / 7.0 * share.min(1.0),
+        })
+    }
+
+    /// Working days that a full bed lasts at present: what it takes up over what a
+    /// working day brings. `None` where size, litres or feed are not known.
+    #[must_use]
+    pub fn bed_workdays(&self, settings: &Settings) -> Option<f64> {
+        let capacity = capacity_g(settings.resin_litres?);
+        let water = self.water(self.until?, settings)?;
+        let grams = self.workday_litres(settings)? * water.used * grams_per_litre(water.feed_ppm, water.passage);
+        (grams > 0.0).then(|| capacity / grams)
     }
 
     fn hear(&mut self, reading: &Reading, settings: &Settings, outfit: &Lessons) -> Step {
+        let last_feed = self.last_reading.map(|last| last.feed.ppm());
         self.last_reading = Some(*reading);
+        if reading.permeate_flow.is_some() {
+            self.flow_reading = Some(*reading);
+        }
         if let Some(product) = reading.product {
             self.bed.taste(reading.at, product.ppm());
         }
@@ -221,6 +291,7 @@ impl History {
         if let Err(doubt) = observation::gate(reading, &self.feeds) {
             return self.set_aside(reading.at, doubt);
         }
+        learn_scatter(&mut self.feed_scatter, &self.feeds, reading.feed.ppm());
         self.feeds.push(reading.feed.ppm());
         let Some(permeate) = reading.permeate else {
             self.last_used_at = Some(reading.at);
@@ -230,19 +301,37 @@ impl History {
             };
         };
         if let Some(pressure) = reading.pressure.filter(|p| p.kpa() > 0.0) {
+            learn_scatter(&mut self.pressure_scatter, &self.pressures, pressure.kpa());
             self.pressures.push(pressure.kpa());
         }
         let usual = self.pressures.median().filter(|_| self.pressures.len() >= 3);
-        let seen = observe(reading, permeate.ppm(), usual);
+        let mut seen = observe(reading, permeate.ppm(), usual);
+        if reading.pressure.is_none() {
+            // Where others tell the pressure, its scatter is this reading's to bear.
+            seen.passage.variance += observation::LOG_PASSAGE_PER_LOG_PRESSURE.powi(2) * self.pressure_scatter;
+        }
+        if last_feed == Some(reading.feed.ppm()) {
+            self.doubt_copied_feed(reading.feed.ppm(), &mut seen.passage);
+        }
+        if let Some(meter) = settings.new_meter_at.filter(|&meter| meter <= reading.at)
+            && self.meter_at.replace(meter) != Some(meter)
+        {
+            self.life.change_meter();
+        }
         let expected = self.expected(settings, outfit);
-        let denied = self
-            .denials
-            .iter()
-            .any(|&d| (d - DENIAL_COVERS_SECONDS..=d).contains(&reading.at));
+        let is_denied = |denied: i64| (denied - DENIAL_COVERS_SECONDS..=denied).contains(&reading.at);
+        let denials = match self.denials.iter().any(|&denied| is_denied(denied)) {
+            true => None,
+            false => Some(
+                self.denials
+                    .iter()
+                    .fold(0, |sum, &denied| sum + u32::from(denied < reading.at)),
+            ),
+        };
         // An unlogged change ends the life, so what it taught is noted before.
         let before = self.life.fall.is_some().then(|| (self.life.lesson(), self.life.taught));
         let share = settings.use_share(reading.at);
-        let heard = self.life.hear(reading.at, &seen, &expected, share, !denied);
+        let heard = self.life.hear(reading.at, &seen, &expected, share, denials);
         self.bed.readings += 1;
         let mut lesson = None;
         match heard {
@@ -258,6 +347,20 @@ impl History {
         self.last_used_at = Some(reading.at);
         self.update_band(reading.at, settings);
         Step { heard, lesson }
+    }
+
+    /// The very number of the last time, where the taps differ, was probably copied: the
+    /// true feed is then the usual one, with its scatter.
+    fn doubt_copied_feed(&self, feed_ppm: f64, seen: &mut Observation) {
+        let Some(median) = self.feeds.median() else { return };
+        // How likely the same whole number comes twice by chance: about one over the
+        // numbers within the scatter, sqrt(2 pi) standard deviations.
+        let scatter = self.feed_scatter.sqrt().max(0.002);
+        let by_chance = (1.0 / (2.5 * median * scatter)).min(1.0);
+        let copied = COPIED / (COPIED + (1.0 - COPIED) * by_chance);
+        let off = (feed_ppm / median).ln();
+        seen.value += copied * off;
+        seen.variance += copied * self.feed_scatter + copied * (1.0 - copied) * off * off;
     }
 
     fn set_aside(&mut self, at: i64, why: Doubt) -> Step {
@@ -281,7 +384,7 @@ impl History {
         let at = service.at;
         let mut lesson = None;
         match service.what {
-            Work::Membrane => {
+            ServiceKind::Membrane => {
                 self.opened_at = Some(at);
                 let late = matches!(self.life.beginning, Beginning::Presumed(_));
                 let (taught, told) = (self.life.lesson(), self.life.taught);
@@ -296,24 +399,29 @@ impl History {
                     self.life = next;
                 }
             }
-            Work::Resin => {
+            ServiceKind::Resin => {
                 if let Some(litres) = settings.resin_litres {
                     self.weigh_cycle(litres);
-                    self.bed.change(at, litres);
+                    if let Some(spent) = self.bed.change(at, litres) {
+                        let mut usage = self.usage(settings);
+                        usage.learn(spent.from, at, capacity_g(litres), &spent.told);
+                        self.usage = Some(usage);
+                    }
                 }
             }
-            Work::Repack => self.bed.repack(),
-            Work::Prefilter => {
+            ServiceKind::Repack => self.bed.repack(),
+            ServiceKind::Prefilter => {
                 self.opened_at = Some(at);
                 self.prefilter_at = Some(at);
                 self.prefilter_litres = 0.0;
             }
-            Work::Flush => self.flushed_at = Some(at),
-            Work::ORing => {
+            ServiceKind::Flush => self.flushed_at = Some(at),
+            ServiceKind::ORing => {
                 self.opened_at = Some(at);
                 self.life.repair();
             }
-            Work::SameMembrane => {
+            ServiceKind::Preserved => {}
+            ServiceKind::SameMembrane => {
                 if !self.denials.contains(&at) {
                     self.denials.push(at);
                 }
@@ -328,20 +436,20 @@ impl History {
     /// Resin changes alone tell something of the membrane: when a cycle had few
     /// readings, its load balance is believed as one coarse observation.
     fn weigh_cycle(&mut self, resin_litres: f64) {
-        if self.bed.readings >= FEW_READINGS || self.life.fault.is_some() || self.bed.cycles < 1.0 {
+        if self.bed.readings >= FEW_READINGS || self.life.fault.is_some() || self.usage.is_none() {
             return;
         }
         let Some(passage) = self.bed.implied_passage(resin_litres) else {
             return;
         };
         let Some(trend) = &mut self.life.trend else { return };
-        #[allow(clippy::cast_precision_loss)]
-        let half_cycle = match (self.bed.changed_at, self.until) {
-            (Some(from), Some(to)) => (to - from) as f64 / 2.0 / observation::SECONDS_PER_YEAR,
-            _ => return,
+        let (Some(from), Some(to)) = (self.bed.changed_at, self.until) else {
+            return;
         };
-        // The balance speaks of the cycle's middle, half a cycle ago.
-        let weights = [1.0, -half_cycle, 0.0, 0.0];
+        // The balance speaks of the cycle's middle, half a cycle ago, and of the rig's own water.
+        let middle = i64::midpoint(from, to);
+        let (cos, sin) = observation::year_angle(middle);
+        let weights = [1.0, -observation::years_between(middle, to), cos, sin, 1.0];
         trend.update(&Observation {
             value: passage.ln(),
             weights,
@@ -367,5 +475,15 @@ impl History {
             self.lessons.push(lesson);
         }
         lesson
+    }
+}
+
+/// Learns the scatter, a variance of ln, of values about their median so far.
+fn learn_scatter(scatter: &mut f64, known: &Recent, value: f64) {
+    if let Some(median) = known.median() {
+        let off = (value / median).ln().powi(2).min(0.5);
+        #[allow(clippy::cast_precision_loss)]
+        let weight = SCATTER_WEIGHT.max(1.0 / (known.len() as f64));
+        *scatter = observation::ewma(*scatter, off, weight);
     }
 }

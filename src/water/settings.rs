@@ -53,6 +53,13 @@ pub struct Settings {
     pub manual_flush: bool,
     /// The element's rating, for the expected flow.
     pub rated: Option<RatedElement>,
+    /// Age of the membrane that was in the rig at its first reading, years, as told:
+    /// 0 for a new one; `None` where nobody knows.
+    #[serde(default)]
+    pub first_membrane_years: Option<f64>,
+    /// From when on another meter is read with, UTC seconds: what jumps there is the meter.
+    #[serde(default)]
+    pub new_meter_at: Option<i64>,
 }
 
 impl Default for Settings {
@@ -69,6 +76,8 @@ impl Default for Settings {
             prefilter: prefilter::Interval::default(),
             manual_flush: false,
             rated: None,
+            first_membrane_years: None,
+            new_meter_at: None,
         }
     }
 }
@@ -82,6 +91,12 @@ impl Settings {
             return 1.0;
         }
         (self.month_shares[month_of(at)] / mean).max(0.0)
+    }
+
+    /// Whether it was told how busy the months are.
+    #[must_use]
+    pub fn tells_months(&self) -> bool {
+        self.month_shares.iter().any(|&share| share != self.month_shares[0])
     }
 }
 

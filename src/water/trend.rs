@@ -1,21 +1,56 @@
-//! The linear filter beneath the wear: a level, its growth, and a yearly wave.
+//! The linear filter beneath the wear: a level, its growth, a yearly wave, and how
+//! much warmer than the reference the rig's water is on the mean of the year.
 //!
 //! A Kalman filter for one scalar observation at a time; local linear trend with
-//! a trigonometric season (Durbin & Koopman, Time Series Analysis by State Space
+//! a trigonometric season and a constant (Durbin & Koopman, Time Series Analysis by State Space
 //! Methods, 2nd ed., sections 3.2 and 4.3). The tests run it as a local level
 //! on the Nile series against published values.
 
 use serde::{Deserialize, Serialize};
 
+/// How many numbers the state has.
+pub const STATES: usize = 5;
+/// Where the site's own part of it begins: the wave and the warmth.
+pub const SITE: usize = 2;
+/// Where the warmth stands.
+pub const WARMTH: usize = 4;
+
 /// What the filter knows: mean and covariance of (level, growth a year, cosine
-/// and sine of the yearly wave). The level is a natural logarithm here, but the
-/// algebra does not mind.
+/// and sine of the yearly wave, warmth). The warmth is what the water's mean
+/// temperature adds to the level; it is 0 and sure until a temperature is told,
+/// so that the level is stated at the rig's own water until then. The level is a
+/// natural logarithm here, but the algebra does not mind.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Trend {
-    /// Mean of level, growth a year, cosine and sine amplitude.
-    pub mean: [f64; 4],
-    /// Covariance of the same.
-    pub covariance: [[f64; 4]; 4],
+    /// Mean of level, growth a year, cosine and sine amplitude, warmth.
+    pub mean: [f64; STATES],
+    /// Covariance of the same; it is symmetric, so that its lower half is kept.
+    #[serde(with = "lower_half")]
+    pub covariance: [[f64; STATES]; STATES],
+}
+
+/// The lower half of a symmetric matrix, row by row.
+mod lower_half {
+    use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+    use super::STATES;
+
+    const HALF: usize = STATES * (STATES + 1) / 2;
+
+    pub fn serialize<S: Serializer>(matrix: &[[f64; STATES]; STATES], serializer: S) -> Result<S::Ok, S::Error> {
+        let mut half = [0.0; HALF];
+        let cells = matrix.iter().enumerate().flat_map(|(i, row)| row.iter().take(i + 1));
+        for (kept, cell) in half.iter_mut().zip(cells) {
+            *kept = *cell;
+        }
+        half.serialize(serializer)
+    }
+
+    pub fn deserialize<'de, D: Deserializer<'de>>(deserializer: D) -> Result<[[f64; STATES]; STATES], D::Error> {
+        let half = <[f64; HALF]>::deserialize(deserializer)?;
+        let kept = |i: usize, j: usize| half[i.max(j) * (i.max(j) + 1) / 2 + i.min(j)];
+        Ok(std::array::from_fn(|i| std::array::from_fn(|j| kept(i, j))))
+    }
 }
 
 /// How fast the truth may wander, as variances a year.
@@ -35,7 +70,7 @@ pub struct Observation {
     /// What was seen.
     pub value: f64,
     /// How the state shows in it.
-    pub weights: [f64; 4],
+    pub weights: [f64; STATES],
     /// Variance of the noise.
     pub variance: f64,
 }
@@ -54,15 +89,6 @@ impl Surprise {
     #[must_use]
     pub fn z(self) -> f64 {
         self.residual / self.variance.sqrt()
-    }
-
-    /// Natural log of the density of a scaled Student t at the residual, up to a
-    /// constant that depends on `nu` alone: a blunder then costs any belief about
-    /// the same, instead of deciding alone.
-    #[must_use]
-    pub fn log_density(self, nu: f64) -> f64 {
-        let z = self.z();
-        -0.5 * self.variance.ln() - f64::midpoint(nu, 1.0) * (z * z / nu).ln_1p()
     }
 }
 
@@ -97,12 +123,43 @@ impl Trend {
         self.mean[2] * cos + self.mean[3] * sin
     }
 
+    /// What the water itself adds to the level at an angle of the year: the wave and the warmth.
+    #[must_use]
+    pub fn water_at(&self, angle: (f64, f64)) -> f64 {
+        self.wave_at(angle) + self.mean[WARMTH]
+    }
+
+    /// Opens the warmth, of which nothing was told so far. `level_is_own` says that
+    /// the level was learned from readings at the rig's own water: what is known
+    /// then is the sum of the two, so that the doubt of the one is the other's.
+    pub fn open_warmth(&mut self, variance: f64, level_is_own: bool) {
+        if self.covariance[WARMTH][WARMTH] > 0.0 {
+            return;
+        }
+        self.covariance[WARMTH][WARMTH] = variance;
+        if level_is_own {
+            self.covariance[0][0] += variance;
+            self.covariance[0][WARMTH] -= variance;
+            self.covariance[WARMTH][0] -= variance;
+        }
+    }
+
+    /// Takes over what another belief knows of the site: its wave and its warmth.
+    pub fn adopt_site(&mut self, other: &Self) {
+        for i in SITE..STATES {
+            self.mean[i] = other.mean[i];
+            for j in SITE..STATES {
+                self.covariance[i][j] = other.covariance[i][j];
+            }
+        }
+    }
+
     /// What `seen` adds to the belief, before it is believed.
     #[must_use]
     pub fn surprise(&self, seen: &Observation) -> Surprise {
-        let expected: f64 = (0..4).map(|i| seen.weights[i] * self.mean[i]).sum();
+        let expected: f64 = (0..STATES).map(|i| seen.weights[i] * self.mean[i]).sum();
         let shared = self.shared(&seen.weights);
-        let variance: f64 = (0..4).map(|i| seen.weights[i] * shared[i]).sum::<f64>() + seen.variance;
+        let variance: f64 = (0..STATES).map(|i| seen.weights[i] * shared[i]).sum::<f64>() + seen.variance;
         Surprise {
             residual: seen.value - expected,
             variance,
@@ -121,7 +178,7 @@ impl Trend {
             }
         }
         // Rounding must not make the covariance lopsided over years of readings.
-        for i in 0..4 {
+        for i in 0..STATES {
             self.covariance[i][i] = self.covariance[i][i].max(0.0);
             for j in 0..i {
                 let even = f64::midpoint(self.covariance[i][j], self.covariance[j][i]);
@@ -132,7 +189,7 @@ impl Trend {
     }
 
     /// Covariance of the state with what `weights` show of it.
-    fn shared(&self, weights: &[f64; 4]) -> [f64; 4] {
-        std::array::from_fn(|i| (0..4).map(|j| self.covariance[i][j] * weights[j]).sum())
+    fn shared(&self, weights: &[f64; STATES]) -> [f64; STATES] {
+        std::array::from_fn(|i| (0..STATES).map(|j| self.covariance[i][j] * weights[j]).sum())
     }
 }

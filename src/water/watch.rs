@@ -3,14 +3,18 @@
 
 use super::jump::{self, Suspicion};
 use super::observation::years_between;
-use super::prior::{Expected, first_belief};
+use super::prior::{Age, Expected, first_belief};
 use super::trend::{Observation, Trend};
-use super::wear::{Beginning, FAULT_LASTS_SECONDS, Heard, Life, WANDER, trust};
+use super::wear::{Beginning, FAULT_LASTS_SECONDS, Heard, Life, SETTLING_READINGS, trust, wander};
 
 /// How much worse than new a membrane must be before a fall can mean a new one.
 const RENEWED_BY: f64 = 0.35;
-/// Evidence for a repair that ends a fault, natural log units.
-const REPAIRED: f64 = 2.5;
+/// Further evidence asked for by each denial of a new membrane, and at most: a rig
+/// whose readings fall for other reasons does so again.
+const MORE_BY_DENIAL: f64 = 2.0;
+const MOST_MORE: f64 = 6.0;
+/// Evidence for a repair that ends a fault, natural log units: more than one reading gives.
+const REPAIRED: f64 = 3.05;
 
 impl Life {
     /// Takes a repair at its word: the leak is gone, how well is to be seen.
@@ -19,6 +23,9 @@ impl Life {
         if let Some(lapsed) = self.lapsed.take() {
             self.trend = Some(lapsed.before);
         } else if self.fault.take().is_none() {
+            // A leak that was mended before it was found ends in a fall.
+            self.unwatched_falls = SETTLING_READINGS;
+            self.fall = None;
             return;
         }
         self.fall = None;
@@ -29,8 +36,8 @@ impl Life {
 
     pub(super) fn watch_rise(&mut self, at: i64, years: f64, now: &Trend, seen: &Observation) -> Option<Heard> {
         let fresh = jump::leaking(now);
-        let rise = jump::follow(self.rise.take(), at, years, &WANDER, now, &fresh, seen)?;
-        if !jump::is_decided(&rise) {
+        let rise = jump::follow(self.rise.take(), at, years, &wander(self.spread), now, &fresh, seen)?;
+        if !jump::is_leak(&rise, self.spread) {
             self.rise = Some(rise);
             return None;
         }
@@ -47,17 +54,20 @@ impl Life {
         now: &Trend,
         seen: &Observation,
         expected: &Expected,
+        denials: u32,
     ) -> Option<Heard> {
         let open = self.fall.take();
         // What a fall would lead to: the level before a lapsed fault, else a new membrane's.
         let fresh = self
             .lapsed
-            .map_or_else(|| first_belief(true, expected, Some(now)), |lapsed| lapsed.before);
+            .map_or_else(|| first_belief(Age::New, expected, Some(now)), |lapsed| lapsed.before);
         if open.is_none() && now.mean[0] < fresh.mean[0] + RENEWED_BY {
             return None;
         }
-        let fall = jump::follow(open, at, years, &WANDER, now, &fresh, seen)?;
-        if !jump::is_decided(&fall) || fall.after.mean[0] > fall.before.mean[0] - 0.9 * RENEWED_BY {
+        let fall = jump::follow(open, at, years, &wander(self.spread), now, &fresh, seen)?;
+        let more = (MORE_BY_DENIAL * f64::from(denials)).min(MOST_MORE);
+        let worn = fall.before.mean[0] - fresh.mean[0];
+        if !jump::is_renewal(&fall, worn, more) || fall.after.mean[0] > fall.before.mean[0] - 0.9 * RENEWED_BY {
             self.fall = Some(fall);
             return None;
         }

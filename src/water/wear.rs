@@ -6,20 +6,42 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::forecast::after_years;
 use super::jump::Suspicion;
-use super::observation::{Doubt, year_angle, years_between};
-use super::prior::{Belief, Expected, Lesson, first_belief, usual_growth};
-use super::trend::{Observation, Trend, Wander};
+use super::observation::{Doubt, Seen, year_angle, years_between};
+use super::prior::{Age, Belief, Expected, Lesson, first_belief, usual_growth};
+use super::trend::{Observation, Trend, WARMTH, Wander};
 
-/// How fast a membrane's truth wanders, variances a year (tuned on simulated rigs).
+/// How fast a membrane's truth wanders on a rig of usual scatter, variances a year
+/// (tuned on simulated rigs).
 pub const WANDER: Wander = Wander {
-    level: 0.15 * 0.15,
+    level: 0.18 * 0.18,
     growth: 0.16 * 0.16,
     wave: 0.03 * 0.03,
 };
+/// Usual scatter from site to site, a standard deviation of ln.
+pub const USUAL_SPREAD: f64 = 0.10;
+/// How the wander of the level, a standard deviation in a year, follows the scatter,
+/// and its least.
+const WANDER_PER_SPREAD: f64 = 0.8;
+const LEAST_WANDER: f64 = 0.05;
+/// Error of the level that more readings do not mend, as a share of the scatter.
+const LASTING_SHARE: f64 = 0.2;
+/// Error of the temperature rule as a share of what it corrects: 2 to 3 %/C are in print.
+const RULE_SHARE: f64 = 0.30;
+/// How far the readings lie above the membrane's own on the whole, as a share of the
+/// scatter: most of what goes wrong with a cup makes it read high.
+const HIGH_BY: f64 = 0.25;
+/// What a temperature may say of the rig's water before any was told, as a variance of
+/// ln(salt passage): some 6 C to either side.
+const WARMTH_OPEN: f64 = 0.13 * 0.13;
+/// What another meter may change in ln(salt passage).
+const METER_SPREAD: f64 = 0.15;
+/// Readings until jumps are looked for again, after what explains one.
+pub(super) const SETTLING_READINGS: u32 = 3;
 /// Scatter from site to site, a standard deviation of ln: where learning starts,
 /// and its limits.
-const SPREAD_FIRST: f64 = 0.10;
+const SPREAD_FIRST: f64 = USUAL_SPREAD;
 const SPREAD_LIMITS: (f64, f64) = (0.04, 0.30);
 /// Tails of the noise: readings too high are commoner (an unrinsed cup, water not
 /// run in) than readings too low.
@@ -46,8 +68,20 @@ pub enum Beginning {
     Logged(i64),
     /// The readings say so, and nobody confirmed it yet.
     Presumed(i64),
-    /// Before the first reading.
+    /// Before the first reading, at about this instant as told.
+    Told(i64),
+    /// Before the first reading, nobody knows when.
     Unknown,
+}
+
+/// How fast a membrane's truth wanders on a rig that scatters by `spread`.
+#[must_use]
+pub fn wander(spread: f64) -> Wander {
+    let level = (WANDER.level.sqrt() + WANDER_PER_SPREAD * (spread - USUAL_SPREAD)).max(LEAST_WANDER);
+    Wander {
+        level: level * level,
+        ..WANDER
+    }
 }
 
 /// A membrane's life so far.
@@ -66,10 +100,12 @@ pub struct Life {
     /// Scatter from site to site, a standard deviation of ln(salt passage).
     pub spread: f64,
     /// Integral of the salt passage, seasons of water and use included, over the
-    /// years since the beginning.
+    /// years since the beginning, or since the first reading where that was not seen.
     pub passed_years: f64,
     /// ln(salt passage) when it was new, as far as known.
     pub start: Belief,
+    /// ln(salt passage) at the first readings here.
+    pub first_level: Option<Belief>,
     /// Growth that the feed suggested, for lessons.
     pub usual_growth: f64,
     /// A rise that is watched.
@@ -85,6 +121,10 @@ pub struct Life {
     pub taught: bool,
     /// Readings set aside in a row, positive when too high, negative when too low.
     pub aside_run: i32,
+    /// Readings still to come before rises are looked for again, with another meter.
+    pub unwatched_rises: u32,
+    /// The same of falls, with another meter or after a repair.
+    pub unwatched_falls: u32,
 }
 
 /// What a reading did to a life.
@@ -118,6 +158,7 @@ impl Life {
                 mean: 0.0,
                 variance: 1.0,
             },
+            first_level: None,
             usual_growth: 0.0,
             rise: None,
             fall: None,
@@ -125,15 +166,26 @@ impl Life {
             lapsed: None,
             taught: false,
             aside_run: 0,
+            unwatched_rises: 0,
+            unwatched_falls: 0,
         }
     }
 
-    /// When it began, if known or presumed.
+    /// When it began, if known, presumed or told.
     #[must_use]
     pub fn began_at(&self) -> Option<i64> {
         match self.beginning {
-            Beginning::Logged(at) | Beginning::Presumed(at) => Some(at),
+            Beginning::Logged(at) | Beginning::Presumed(at) | Beginning::Told(at) => Some(at),
             Beginning::Unknown => None,
+        }
+    }
+
+    /// When it was put in new, if that was seen: logged or presumed.
+    #[must_use]
+    pub fn new_at(&self) -> Option<i64> {
+        match self.beginning {
+            Beginning::Logged(at) | Beginning::Presumed(at) => Some(at),
+            Beginning::Told(_) | Beginning::Unknown => None,
         }
     }
 
@@ -145,7 +197,9 @@ impl Life {
             Some(fault) if now - fault.since > FAULT_LASTS_SECONDS => fault.after,
             _ => self.trend?,
         };
-        trend.predict(years_between(self.carried_to, now), &WANDER);
+        trend.predict(years_between(self.carried_to, now), &wander(self.spread));
+        trend.covariance[0][0] += (LASTING_SHARE * self.spread).powi(2);
+        trend.covariance[0][0] += (RULE_SHARE * trend.mean[WARMTH]).powi(2);
         Some(trend)
     }
 
@@ -157,13 +211,25 @@ impl Life {
             .filter(|fault| now - fault.since <= FAULT_LASTS_SECONDS)
     }
 
-    /// ln(salt passage) that leaves the rig, a leak included.
+    /// Salt passage that leaves the rig at an instant: with a leak that stands, at the
+    /// water of that season. Wear since the last reading is the caller's to add.
     #[must_use]
-    pub fn seen_log_passage(&self) -> Option<f64> {
-        self.fault
-            .as_ref()
-            .map(|fault| fault.after.mean[0])
-            .or(self.trend.map(|t| t.mean[0]))
+    pub fn leaving_passage(&self, at: i64) -> Option<f64> {
+        let belief = self.fault.as_ref().map(|fault| &fault.after).or(self.trend.as_ref())?;
+        Some((belief.mean[0] + belief.water_at(year_angle(at))).exp().min(1.0))
+    }
+
+    /// Another meter is read with from here on: the level may step, and that is no leak.
+    pub fn change_meter(&mut self) {
+        (self.rise, self.fall) = (None, None);
+        (self.unwatched_rises, self.unwatched_falls) = (SETTLING_READINGS, SETTLING_READINGS);
+        for trend in self
+            .trend
+            .iter_mut()
+            .chain(self.fault.iter_mut().map(|fault| &mut fault.after))
+        {
+            trend.covariance[0][0] += METER_SPREAD * METER_SPREAD;
+        }
     }
 
     /// Carries the life to `at`. `use_share` weighs the time between by how much
@@ -175,50 +241,64 @@ impl Life {
             return;
         }
         let before = trend.mean[0].exp();
-        trend.predict(years, &WANDER);
+        let wander = wander(self.spread);
+        trend.predict(years, &wander);
         let season = trend.wave_at(year_angle(i64::midpoint(self.carried_to, at))).exp();
         self.passed_years += use_share * years * (season * f64::midpoint(before, trend.mean[0].exp())).min(1.0);
         for jump in [&mut self.fault, &mut self.lapsed].into_iter().flatten() {
-            jump.before.predict(years, &WANDER);
-            jump.after.predict(years, &WANDER);
+            jump.before.predict(years, &wander);
+            jump.after.predict(years, &wander);
         }
         self.lapsed = self.lapsed.filter(|lapsed| at - lapsed.since <= LAPSED_KEPT_SECONDS);
         self.carried_to = at;
     }
 
     /// Hears one reading, already seen as an observation without scatter: the
-    /// scatter is this life's own. `may_be_new` is false where the crew denied an
-    /// unlogged change. O(1).
-    pub fn hear(
-        &mut self,
-        at: i64,
-        seen: &Observation,
-        expected: &Expected,
-        use_share: f64,
-        may_be_new: bool,
-    ) -> Heard {
+    /// scatter is this life's own. `denials` of an unlogged change are counted so
+    /// far; `None` where this very reading is denied to be of a new membrane. O(1).
+    pub fn hear(&mut self, at: i64, seen: &Seen, expected: &Expected, use_share: f64, denials: Option<u32>) -> Heard {
         if self.trend.is_none() {
             self.first(at, expected, None);
         }
         let years = years_between(self.carried_to, at);
         self.carry(at, use_share);
+        if let Some(water) = &seen.water {
+            self.learn_water(water);
+        }
         let seen = Observation {
-            variance: seen.variance + self.spread * self.spread,
-            ..*seen
+            value: seen.passage.value - HIGH_BY * self.spread,
+            variance: seen.passage.variance + self.spread * self.spread,
+            ..seen.passage
         };
         if self.fault.is_some() {
             return self.hear_while_faulty(at, &seen);
         }
         let Some(now) = self.trend else { return Heard::Used };
-        if self.readings >= JUMPS_FROM {
-            if let Some(heard) = self.watch_rise(at, years, &now, &seen) {
-                return heard;
-            }
-            if may_be_new && let Some(heard) = self.watch_fall(at, years, &now, &seen, expected) {
-                return heard;
-            }
+        let watch_rise = count_down(&mut self.unwatched_rises) && self.readings >= JUMPS_FROM;
+        let watch_fall = count_down(&mut self.unwatched_falls) && self.readings >= JUMPS_FROM;
+        if watch_rise && let Some(heard) = self.watch_rise(at, years, &now, &seen) {
+            return heard;
+        }
+        if watch_fall
+            && let Some(denials) = denials
+            && let Some(heard) = self.watch_fall(at, years, &now, &seen, expected, denials)
+        {
+            return heard;
         }
         self.believe(&seen)
+    }
+
+    /// Learns the site's water from a told temperature.
+    fn learn_water(&mut self, water: &Observation) {
+        let level_is_own = self.readings > 0;
+        let beliefs = self
+            .trend
+            .iter_mut()
+            .chain(self.fault.iter_mut().map(|fault| &mut fault.after));
+        for belief in beliefs {
+            belief.open_warmth(WARMTH_OPEN, level_is_own);
+            belief.update(water);
+        }
     }
 
     /// What this life taught, once it is over or old enough.
@@ -229,7 +309,7 @@ impl Life {
         if self.readings < 8 || age < 0.4 || self.usual_growth <= 0.0 {
             return None;
         }
-        let seen_new = matches!(self.beginning, Beginning::Logged(_) | Beginning::Presumed(_));
+        let seen_new = self.new_at().is_some();
         // Over the whole life the growth is better known than at its end.
         let growth = if seen_new && age > 0.0 {
             (trend.mean[0] - self.start.mean) / age
@@ -270,9 +350,15 @@ impl Life {
     }
 
     pub(super) fn first(&mut self, at: i64, expected: &Expected, before: Option<&Trend>) {
-        let known_new = self.began_at().is_some();
-        let from = self.began_at().unwrap_or(at).min(at);
-        self.trend = Some(first_belief(known_new, expected, before));
+        let (age, from) = match (self.new_at(), expected.age_years.filter(|_| before.is_none())) {
+            (Some(new), _) => (Age::New, new.min(at)),
+            (None, Some(years)) => {
+                self.beginning = Beginning::Told(after_years(at, -years));
+                (Age::Told(years), at)
+            }
+            (None, None) => (Age::Unknown, at),
+        };
+        self.trend = Some(first_belief(age, expected, before));
         self.start = expected.start;
         self.usual_growth = usual_growth(expected.feed_ppm);
         self.carried_to = from;
@@ -291,23 +377,32 @@ impl Life {
         });
         self.readings += 1;
         self.learn_spread(z, surprise.variance, weight);
-        // Until the belief has settled, the start is learned with the level.
-        let age = years_between(self.began_at().unwrap_or(self.first_reading_at), self.carried_to);
-        if self.began_at().is_some()
-            && (self.readings <= 12 || age < 0.25)
-            && let Some(trend) = &self.trend
-        {
-            self.start = Belief {
-                mean: trend.mean[0] - trend.mean[1] * age,
-                variance: trend.covariance[0][0] + 0.04 * age,
-            };
-        }
+        self.note_beginning();
         if weight >= SET_ASIDE_BELOW {
             self.aside_run = 0;
             return Heard::Used;
         }
         self.note_set_aside(z);
         Heard::SetAside(Doubt::UnlikeTrend)
+    }
+
+    /// Until the belief has settled, the first level is learned with the level, and so
+    /// is the level when it was new where that was seen.
+    fn note_beginning(&mut self) {
+        let Some(trend) = &self.trend else { return };
+        let back = |years: f64| Belief {
+            mean: trend.mean[0] - trend.mean[1] * years,
+            variance: trend.covariance[0][0] + 0.04 * years,
+        };
+        let since = |from: i64| years_between(from, self.carried_to);
+        if let Some(new) = self.new_at()
+            && (self.readings <= 12 || since(new) < 0.25)
+        {
+            self.start = back(since(new));
+        }
+        if self.readings <= 12 || since(self.first_reading_at) < 0.25 {
+            self.first_level = Some(back(since(self.first_reading_at)));
+        }
     }
 
     /// Several in a row on one side that no jump explains are no blunders: the
@@ -350,4 +445,11 @@ pub(super) fn trust(trend: &Trend, seen: &Observation) -> (f64, f64) {
     let (nu, limit) = if z > 0.0 { HIGH_TAIL } else { LOW_TAIL };
     let weight = ((nu + 1.0) / (nu + z * z)).min(1.0);
     (if z.abs() > limit { 0.1 * weight } else { weight }, z)
+}
+
+/// Counts a reading down; true where none was left to wait for.
+fn count_down(left: &mut u32) -> bool {
+    let none_left = *left == 0;
+    *left = left.saturating_sub(1);
+    none_left
 }

@@ -1,7 +1,7 @@
 //! Who may do what; an outfit is closed to others.
 
 use insta::assert_snapshot;
-use tapside::bot::envelope::{Arrived, Happening};
+use tapside::domain::envelope::{Arrived, Happening};
 
 use crate::world::{World, arrived};
 
@@ -263,4 +263,30 @@ async fn in_a_crews_chat_a_stranger_is_told_that_nothing_was_noted() {
     world.now += 3600;
     assert_eq!(world.says_in_the_group("stranger", "heron 180 12").await, "");
     assert!(world.says("owner", "heron?").await.contains("no readings yet"));
+}
+
+#[tokio::test]
+async fn a_button_from_before_an_update_says_so_and_records_nothing() {
+    let mut world = World::new().await;
+    assert!(world.says("crew", "otter 19 214").await.contains("[tap 214, RO 19]"));
+    for kept in ["tap 214 RO 19", r#"{"v":0,"act":{"Choose":"Keep"}}"#, "{}"] {
+        let mut tx = world.desk.bot().store().begin().await.unwrap();
+        sqlx::query("update buttons set says = $1")
+            .bind(kept)
+            .execute(&mut *tx)
+            .await
+            .unwrap();
+        tx.commit().await.unwrap();
+        let answer = world.says("crew", "[tap 214, RO 19]").await;
+        assert_eq!(
+            answer, "bot: That button is from before an update. Type it instead, or ask again.",
+            "{kept}"
+        );
+    }
+    world.says("crew", "idioma español").await;
+    assert_snapshot!(world.says("crew", "[tap 214, RO 19]").await, @"bot: Ese botón es de antes de una actualización. Escríbelo, o vuelve a preguntar.");
+    assert!(
+        world.says("crew", "tap 214 RO 19").await.contains("Otter 91,1 %"),
+        "the question still stands"
+    );
 }

@@ -3,7 +3,7 @@
 
 use insta::assert_snapshot;
 use tapside::bot::MOST_FILE_BYTES;
-use tapside::bot::envelope::Happening;
+use tapside::domain::envelope::Happening;
 
 use crate::world::{DAY, World, arrived};
 

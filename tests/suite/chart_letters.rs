@@ -3,15 +3,13 @@
 
 use resvg::usvg::roxmltree::Document;
 use tapside::bot::pictures::{Seen, fleet, renewal_cost, resin_life, rig_history};
-use tapside::chart::palette::{GROUND, SAND};
-use tapside::chart::sheet::{HEIGHT, WIDTH};
 use tapside::chart::typeface::{drawable, has};
 use tapside::chart::{Sheet, png};
 use tapside::replies::Words;
 use tapside::replies::words::LANGUAGES;
 use tapside::water::settings::Limits;
 
-use crate::chart::gallery;
+use crate::chart::{faults, gallery};
 use crate::chart_scenes::{Plot, Scene, played};
 
 /// Names that people or robots may give a rig.
@@ -30,7 +28,7 @@ fn hostile() -> Vec<String> {
         "a > b < c & d",
         "{ $rig } { percent }",
         "%s %n {0} ${x}",
-        "url(#limit)",
+        "url(#x)",
         "\u{202E}retto\u{202C}",
         "\u{200F}\u{200E}\u{2066}x\u{2069}",
         "שלום עולם",
@@ -109,12 +107,11 @@ fn fifty_hostile_names_harm_no_picture() {
             // Names stay words: no element but those of our own.
             for node in read.descendants().filter(|node| node.is_element()) {
                 let tag = node.tag_name().name();
-                let own = ["svg", "defs", "pattern", "rect", "path", "circle", "text"];
+                let own = ["svg", "rect", "path", "circle", "text"];
                 assert!(own.contains(&tag), "{name:?} made a <{tag}>");
             }
+            assert_eq!(faults(&sheet), [""; 0], "{name:?}");
             for placed in sheet.words() {
-                let area = placed.area;
-                assert!(area.left >= 0.0 && area.right <= f64::from(WIDTH) && area.bottom <= f64::from(HEIGHT));
                 assert!(placed.text.chars().all(has), "{name:?}: {:?}", placed.text);
                 assert!(!placed.text.trim().is_empty());
             }
@@ -153,14 +150,48 @@ fn every_letter_of_every_language_is_in_the_typeface() {
     }
 }
 
+/// Counts that choose their words, as a picture says them.
 #[test]
-fn every_letter_stands_out_on_paper_and_on_an_urgent_row() {
-    for (name, sheet) in gallery("en") {
-        for placed in sheet.words() {
-            for ground in [GROUND, SAND] {
-                let contrast = placed.hand.ink.contrast(ground);
-                assert!(contrast >= 5.8, "{name}: {:?} {contrast:.2}", placed.text);
-            }
+fn one_is_not_said_as_many() {
+    let said = |key: &str, name: &'static str, tag: &str| Words::of(Some(tag)).say(key, [(name, 1.into())]);
+    assert_eq!(said("picture-days", "days", "en"), "1 day");
+    assert_eq!(said("picture-days", "days", "es"), "1 día");
+    assert_eq!(said("picture-over", "days", "en"), "+1 day");
+    assert_eq!(said("picture-over", "days", "es"), "+1 día");
+    assert_eq!(
+        Words::of(Some("en")).say("picture-over", [("days", 5.into())]),
+        "+5 days"
+    );
+    assert_eq!(
+        Words::of(Some("es")).say("picture-over", [("days", 5.into())]),
+        "+5 días"
+    );
+    assert_eq!(
+        Words::of(Some("es")).say("picture-each", [("litres", "25".into())]),
+        "de 25 L"
+    );
+    assert_eq!(said("picture-lost", "points", "en"), "1 point lost");
+    assert_eq!(said("picture-lost", "points", "es"), "1 punto menos");
+}
+
+/// What is to be done, as the fleet's picture says it.
+#[test]
+fn each_job_has_its_deed() {
+    let jobs = [
+        ("change", "new resin today", "resina nueva hoy"),
+        ("repack", "repack the resin", "compactar la resina"),
+        ("leak", "look for a leak", "buscar una fuga"),
+        ("renew", "new membrane now", "membrana nueva ya"),
+        ("order", "order a membrane", "pedir una membrana"),
+        ("plan", "plan a new one", "planear el cambio"),
+        ("look", "check the glass", "mirar el vidrio"),
+        ("buy", "buy resin", "comprar resina"),
+        ("prefilters", "new prefilters", "prefiltros nuevos"),
+        ("say", "say what changed", "di qué cambió"),
+    ];
+    for (job, english, spanish) in jobs {
+        for (tag, deed) in [("en", english), ("es", spanish)] {
+            assert_eq!(Words::of(Some(tag)).say("picture-job", [("job", job.into())]), deed);
         }
     }
 }

@@ -1,8 +1,8 @@
 //! Invented rigs whose pictures say what is seldom said: the first readings, a jump of
 //! today, a bed at its end, prices that hardly matter.
 
-use tapside::water::history::{Event, Reading, Service, Work};
-use tapside::water::quantity::Ppm;
+use tapside::water::history::{Event, Reading, Service, ServiceKind};
+use tapside::water::quantity::{Ppm, Temperature};
 use tapside::water::renewal::Prices;
 use tapside::water::settings::Settings;
 
@@ -27,8 +27,19 @@ fn glass(before: i64, feed: f64, permeate: f64, product: f64) -> Event {
     })
 }
 
-fn done(before: i64, what: Work) -> Event {
+fn done(before: i64, what: ServiceKind) -> Event {
     Event::Service(Service { at: NOW - before, what })
+}
+
+/// The same, with the temperature of the water.
+fn told_warmth(event: Event) -> Event {
+    match event {
+        Event::Reading(reading) => Event::Reading(Reading {
+            temperature: Temperature::from_celsius(14.0).ok(),
+            ..reading
+        }),
+        service => service,
+    }
 }
 
 /// A rig that was read for months, with what happened lately.
@@ -41,8 +52,8 @@ fn lately(name: &str, plot: Plot, last: &[Event]) -> Scene {
 /// A rig with its bed changed some days ago, and a last look at the glass.
 fn bed(name: &str, age_days: i64, product: f64, settings: Settings) -> Scene {
     let all = vec![
-        done(200 * DAY, Work::Membrane),
-        done(age_days * DAY, Work::Resin),
+        done(200 * DAY, ServiceKind::Membrane),
+        done(age_days * DAY, ServiceKind::Resin),
         read(150 * DAY, 210.0, 10.0),
         read(60 * DAY, 212.0, 11.0),
         glass(2 * HOUR, 214.0, 12.0, product),
@@ -58,7 +69,11 @@ fn without_membrane(name: &str, product: f64) -> Scene {
             ..Reading::of(NOW - before, ppm(180.0), ppm(1.0))
         })
     };
-    let all = vec![done(9 * DAY, Work::Resin), tasted(8 * DAY, 0.0), tasted(HOUR, product)];
+    let all = vec![
+        done(9 * DAY, ServiceKind::Resin),
+        tasted(8 * DAY, 0.0),
+        tasted(HOUR, product),
+    ];
     let settings = Settings {
         has_membrane: false,
         resin_litres: Some(50.0),
@@ -107,7 +122,7 @@ pub fn rigs() -> Vec<(&'static str, Scene)> {
     };
     let leak = |days: &[i64]| -> Vec<Event> { days.iter().map(|before| read(*before, 214.0, 46.0)).collect() };
     let weekly = |from: i64, beds: &[i64]| -> Vec<Event> {
-        let changes = beds.iter().map(|days| done(days * DAY, Work::Resin));
+        let changes = beds.iter().map(|days| done(days * DAY, ServiceKind::Resin));
         let readings = (0..from / 7).map(|week| read((7 * week + 1) * DAY, 214.0, 12.0));
         changes.chain(readings).collect()
     };
@@ -196,6 +211,22 @@ pub fn rigs() -> Vec<(&'static str, Scene)> {
             "shrinking",
             scene("Badger", weekly(300, &[290, 210, 135, 80, 45, 15]), priced()),
         ),
+        (
+            "mended",
+            scenes::played(
+                "Puffin",
+                Plot {
+                    leak: Some((90, 50, 2.4)),
+                    days: 250,
+                    growth: 0.2,
+                    ..Plot::default()
+                },
+            ),
+        ),
+        (
+            "warmth_told",
+            scene("Teal", events(worn, 5).into_iter().map(told_warmth).collect(), priced()),
+        ),
         ("never_changed", scene("Kestrel", weekly(60, &[]), priced())),
     ]
 }
@@ -223,6 +254,18 @@ pub fn in_order() -> Vec<Scene> {
             )
         })
         .collect()
+}
+
+/// A fleet in order but for a leak.
+pub fn one_job() -> Vec<Scene> {
+    let leak = Plot {
+        leak: Some((9, 0, 2.4)),
+        every: 2,
+        ..Plot::default()
+    };
+    let mut scenes = in_order();
+    scenes.push(scenes::played("Kestrel", leak));
+    scenes
 }
 
 /// A fleet whose beds are in every state.

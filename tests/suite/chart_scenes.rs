@@ -7,7 +7,7 @@ use tapside::bot::pictures::Seen;
 use tapside::digest::membrane_need::Behind;
 use tapside::water::assess::{Assessment, assess};
 use tapside::water::course::{Course, course};
-use tapside::water::history::{Event, Reading, Service, Work};
+use tapside::water::history::{Event, Reading, Service, ServiceKind};
 use tapside::water::prior::Lessons;
 use tapside::water::quantity::Ppm;
 use tapside::water::renewal::Prices;
@@ -129,15 +129,15 @@ pub fn events(plot: Plot, seed: u64) -> Vec<Event> {
     let mut load_g = 0.0;
     let serve = |at, what| Event::Service(Service { at, what });
     if plot.logged {
-        events.push(serve(from, Work::Membrane));
+        events.push(serve(from, ServiceKind::Membrane));
     }
-    events.push(serve(from + 100, Work::Resin));
+    events.push(serve(from + 100, ServiceKind::Resin));
     for day in 0..plot.days {
         let at = from + day * DAY + 9 * 3600;
         let left = plot.days - day;
         if plot.renewed == Some(left) {
             new_since = at;
-            events.push(serve(at, Work::Membrane));
+            events.push(serve(at, ServiceKind::Membrane));
         }
         let age = (at - new_since) as f64 / (365.25 * DAY as f64);
         let start = if new_since == from { plot.start } else { 0.95 };
@@ -147,12 +147,12 @@ pub fn events(plot: Plot, seed: u64) -> Vec<Event> {
                 passage *= times;
             }
             if left == leak_to - 1 {
-                events.push(serve(at, Work::ORing));
+                events.push(serve(at, ServiceKind::ORing));
             }
         }
         load_g += LITRES_PER_DAY * 5.0 / 7.0 * grams_per_litre(plot.feed, passage);
         if load_g > BED_LITRES * 20.0 * (0.95 + 0.1 * chance.next()) {
-            events.push(serve(at + 3600, Work::Resin));
+            events.push(serve(at + 3600, ServiceKind::Resin));
             load_g = 0.0;
         }
         if day % plot.every == 0 {

@@ -37,6 +37,8 @@ macro_rules! rarer {
 rarer! {
     asking_questions_es: "asking-questions-es.txt",
     asking_questions: "asking-questions.txt",
+    danger_and_second_thoughts_es: "danger-and-second-thoughts-es.txt",
+    danger_and_second_thoughts: "danger-and-second-thoughts.txt",
     data_exportar_e_importar: "data-exportar-e-importar.txt",
     data_exports_and_sheets: "data-exports-and-sheets.txt",
     data_guardar_y_cerrar: "data-guardar-y-cerrar.txt",

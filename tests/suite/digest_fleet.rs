@@ -3,12 +3,13 @@
 use jiff::civil::{Date, date};
 use tapside::digest::membrane_need::Behind;
 use tapside::digest::notes::{Now, RigNow};
-use tapside::digest::week::{Decision, Done, Jump, PersonWeek, RigWeek, Role};
+use tapside::digest::week::{Decision, Done, Jump, PersonWeek, RigWeek};
 use tapside::digest::{Kind, Week};
+use tapside::domain::Role;
 use tapside::water::assess::{Fault, Question, assess};
 use tapside::water::condition::Condition;
 use tapside::water::forecast::{Interval, Range};
-use tapside::water::history::Work;
+use tapside::water::history::ServiceKind;
 use tapside::water::jump::{Cause, NextTest};
 use tapside::water::prefilter;
 use tapside::water::prior::Lessons;
@@ -262,7 +263,7 @@ pub fn seven() -> Week {
     let money = renewal(Verdict::Now, 38.4);
     let mut adder = silent(sound(6, "Adder"), date(2026, 2, 20));
     adder.services = vec![Done {
-        what: Work::Resin,
+        what: ServiceKind::Resin,
         on: date(2026, 2, 24),
     }];
     Week {

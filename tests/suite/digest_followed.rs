@@ -3,9 +3,10 @@
 use jiff::civil::date;
 use tapside::digest::followed::Outcome;
 use tapside::digest::headline::{Headline, Want};
-use tapside::digest::week::{Done, PersonWeek, RigWeek, Role};
+use tapside::digest::week::{Done, PersonWeek, RigWeek};
 use tapside::digest::{Kind, Week, decide};
-use tapside::water::history::Work;
+use tapside::domain::Role;
+use tapside::water::history::ServiceKind;
 use tapside::water::resin::BedState;
 
 use crate::digest_fleet::{TODAY, asked, bed, empty, leaking, prefilters_due, silent, sound, with_bed};
@@ -45,7 +46,7 @@ fn all_is_well_only_where_nothing_is_asked_for() {
 fn what_was_asked_for_is_followed() {
     let mut changed = sound(1, "Otter");
     changed.services = vec![Done {
-        what: Work::Membrane,
+        what: ServiceKind::Membrane,
         on: date(2026, 2, 26),
     }];
     let mut mended = sound(2, "Kestrel");
@@ -55,7 +56,7 @@ fn what_was_asked_for_is_followed() {
     });
     let mut said = leaking(sound(5, "Adder"), 9.0, 31.0);
     said.services = vec![Done {
-        what: Work::ORing,
+        what: ServiceKind::ORing,
         on: date(2026, 2, 25),
     }];
     let week = Week {

@@ -5,7 +5,7 @@ use std::io::Cursor;
 use calamine::{Data, Range, Reader, Xlsx};
 use icalendar::{CalendarComponent, Component};
 use jiff::civil::{DateTime, date};
-use tapside::bot::digest_papers::{ReadingRow, due_calendar, sheets};
+use tapside::bot::digest_sheets::{ReadingRow, due_calendar, sheets};
 use tapside::digest::decide;
 use tapside::message::setting::Currency;
 use tapside::papers::workbook;

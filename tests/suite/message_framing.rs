@@ -13,8 +13,6 @@ fn sample_messages_are_no_readings() {
             ("try sending lynx 180/12", "-"),
             ("chicos, mandadlo así: lynx 180/12", "-"),
             ("hay que escribir lynx 180/12", "-"),
-            ("\"lynx 180/12\"", "Lynx 180/12"),
-            ("lynx 180/12 write it down", "Lynx 180/12"),
             ("lynx tap is like 180 and ro like 12", "Lynx 180/12"),
         ],
         &scene(),
@@ -26,10 +24,7 @@ fn wished_and_foretold_values_are_no_readings() {
     check(
         &[
             ("lynx must be 180/9 or better", "-"),
-            ("lynx will be 180/14 after the flush", "-"),
             ("call me when lynx is 180/30", "-"),
-            ("we need lynx back to 180/9", "ask Implausible"),
-            ("id swap lynx at 205/30", "ask Implausible"),
             ("mañana lynx dará 180/12", "-"),
             ("lynx 180/12 will be back at 5", "Lynx 180/12"),
             ("lynx 180/12 must be the cold", "Lynx 180/12"),
@@ -47,10 +42,8 @@ fn values_of_long_ago_are_no_readings() {
             ("last summer lynx did 180/12", "-"),
             ("lynx used to do 180/8", "-"),
             ("a month ago lynx was 180/12", "-"),
-            ("in 2023 lynx was 180/12", "-"),
             ("with the old membrane lynx read 180/40", "-"),
             ("lynx was 180/8 when it was new", "-"),
-            ("on delivery lynx was 205/10", "ask Implausible"),
             ("el verano pasado lynx daba 180/12", "-"),
             ("lynx an hour ago 180/12", "Lynx 180/12"),
         ],
@@ -66,7 +59,6 @@ fn what_others_say_is_asked() {
             ("mick had lynx at 205/10 i think", "ask Implausible"),
             ("dave got 160/12 on lynx", "ask Implausible"),
             ("tell dave lynx is 160/12", "ask Implausible"),
-            ("message from dave: lynx 160/12", "ask Implausible"),
             ("lynx 160/12 says dave", "ask Implausible"),
             ("lynx 160/12 presumably", "ask Implausible"),
             ("lynx 160/12, told dave", "Lynx 160/12"),
@@ -93,8 +85,6 @@ fn doubted_and_withdrawn_values_are_asked() {
         &[
             ("lynx 180/12 cant be right", "ask Implausible"),
             ("lynx 180/12 just kidding", "ask Implausible"),
-            ("no chance lynx is 180/12", "ask Implausible"),
-            ("ignore the lynx 205/16 above", "ask Implausible"),
             ("meter broke so just use 205/10 for lynx", "ask Implausible"),
             ("lynx 180/12 no puede ser", "ask Implausible"),
             ("lynx 180/12 not bad", "Lynx 180/12"),
@@ -111,10 +101,8 @@ fn numbers_of_other_things_are_no_values() {
     check(
         &[
             ("lynx battery 12.6 and 13.1", "-"),
-            ("lynx invoice 180/12 is unpaid", "-"),
             ("lynx tyres 36/32", "-"),
             ("threshold for lynx 205/40", "ask Implausible"),
-            ("lynx ticket 205/16", "ask Implausible"),
             ("van 4, 25/11 at 08:05 feed 180, permeate 14", "ask UnknownRig"),
             ("lynx 180/12 battery 12.8v", "Lynx 180/12"),
             ("lynx 180/12 mileage 45210", "Lynx 180/12"),
@@ -122,14 +110,7 @@ fn numbers_of_other_things_are_no_values() {
         ],
         &scene(),
     );
-    check(
-        &[
-            ("be there in 20", "-"),
-            ("205/16 what percent is that", "rejection ?"),
-            ("180/12", "Lynx 180/12"),
-        ],
-        &own(),
-    );
+    check(&[("be there in 20", "-"), ("180/12", "Lynx 180/12")], &own());
 }
 
 #[test]
@@ -138,7 +119,6 @@ fn a_second_pair_in_another_frame_leaves_the_first() {
         &[
             ("lynx 180/12, spec sheet says 180/9", "Lynx 180/12"),
             ("lynx 180/12, last week it was 180/9", "Lynx 180/12"),
-            ("lynx 180/12 was 180/9 last month", "Lynx 180/12"),
             ("last month it was 180/9, now lynx is 182/15", "Lynx 182/15"),
         ],
         &scene(),
@@ -166,8 +146,6 @@ fn parts_that_are_chosen_or_nearly_changed_are_no_services() {
             ("lynx new membrane or more resin", "-"),
             ("i would have changed the resin on lynx", "-"),
             ("casi cambio la membrana de lynx", "-"),
-            ("lynx worth a new membrane or ride it out", "membranewhen Lynx"),
-            ("lynx membrane in", "membrane Lynx"),
             (
                 "lynx new di in, badger new prefilters in",
                 "resin Lynx; prefilter Badger",

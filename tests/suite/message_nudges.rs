@@ -1,8 +1,8 @@
 //! Answers to a flush nudge, and times of several readings.
 
-use tapside::message::{Scene, When, read};
+use tapside::grammar::{Scene, When, read};
 
-use crate::message_scene::{id_of, pair, scene, short};
+use crate::message_scene::{self, compare, id_of, pair, scene, short};
 
 fn nudged() -> Scene {
     Scene {
@@ -12,9 +12,7 @@ fn nudged() -> Scene {
 }
 
 fn check(rows: &[(&str, &str)]) {
-    for (text, expected) in rows {
-        assert_eq!(&short(&read(text, &nudged())), expected, "{text}");
-    }
+    message_scene::check(rows, &nudged());
 }
 
 #[test]
@@ -67,8 +65,6 @@ fn one_rig_was_asked_about() {
         ("on it", "later Lynx"),
         ("ahora lo hago", "later Lynx"),
         ("give me 20", "later Lynx 20 min"),
-        ("dame 20", "later Lynx 20 min"),
-        ("in 20", "later Lynx 20 min"),
         ("dame un cuarto de hora", "later Lynx 15 min"),
         ("en 10 min", "later Lynx 10 min"),
         ("ok", "-"),
@@ -84,35 +80,36 @@ fn two_rigs_were_asked_about() {
         last: vec![pair("Badger", 180.0, 12.0)],
         ..scene()
     };
-    for (text, expected) in [
-        ("lynx wasn't out today, badger flushed", "flush Badger; not used Lynx"),
-        ("badger wasn't used, lynx flushed", "flush Lynx; not used Badger"),
-        ("lynx no salió, badger lavado", "flush Badger; not used Lynx"),
-        ("badger yes lynx no", "flush Badger; later Lynx"),
-        ("badger sí, lynx no", "flush Badger; later Lynx"),
-        ("badger done", "flush Badger"),
-        ("badger done lynx in 20 min", "flush Badger; later Lynx 20 min"),
-        ("both done", "flush Lynx; flush Badger"),
-        ("lynx and badger done", "flush Lynx; flush Badger"),
-        ("los dos lavados", "flush Lynx; flush Badger"),
-        ("lavados", "flush Lynx; flush Badger"),
-        ("not used", "not used Lynx; not used Badger"),
-        ("later", "later Lynx; later Badger"),
-        ("ninguno salió", "not used Lynx; not used Badger"),
-        ("done", "ask WhichRig"),
-        ("yes", "ask WhichRig"),
-        ("flushed badger, lynx not used", "flush Badger; not used Lynx"),
-        ("van 3 flushed", "flush Van 3"),
-    ] {
-        assert_eq!(short(&read(text, &two)), expected, "{text}");
-    }
+    message_scene::check(
+        &[
+            ("lynx wasn't out today, badger flushed", "flush Badger; not used Lynx"),
+            ("badger wasn't used, lynx flushed", "flush Lynx; not used Badger"),
+            ("lynx no salió, badger lavado", "flush Badger; not used Lynx"),
+            ("badger yes lynx no", "flush Badger; later Lynx"),
+            ("badger sí, lynx no", "flush Badger; later Lynx"),
+            ("badger done", "flush Badger"),
+            ("badger done lynx in 20 min", "flush Badger; later Lynx 20 min"),
+            ("both done", "flush Lynx; flush Badger"),
+            ("lynx and badger done", "flush Lynx; flush Badger"),
+            ("los dos lavados", "flush Lynx; flush Badger"),
+            ("not used", "not used Lynx; not used Badger"),
+            ("later", "later Lynx; later Badger"),
+            ("ninguno salió", "not used Lynx; not used Badger"),
+            ("done", "ask WhichRig"),
+            ("yes", "ask WhichRig"),
+            ("flushed badger, lynx not used", "flush Badger; not used Lynx"),
+            ("van 3 flushed", "flush Van 3"),
+        ],
+        &two,
+    );
 }
 
 #[test]
 fn without_a_nudge_these_are_talk() {
-    for text in ["in 30 minutes", "later", "done", "luego"] {
-        assert_eq!(short(&read(text, &scene())), "-", "{text}");
-    }
+    message_scene::check(
+        &["in 30 minutes", "later", "done", "luego"].map(|text| (text, "-")),
+        &scene(),
+    );
 }
 
 #[test]
@@ -127,37 +124,34 @@ fn each_reading_has_its_own_time() {
     let table = [
         ("lynx 172/11 at 7, badger 207/18 at 7:20", [at(7, 0), at(7, 20)]),
         ("7.10am lynx 172/11, 7.25am badger 207/18", [at(7, 10), at(7, 25)]),
-        (
-            "lynx 172/11 a las 7, badger 207/18 a las 7 y media",
-            [at(7, 0), at(7, 30)],
-        ),
         ("7:05 lynx 172/11\n7:20 badger 207/18", [at(7, 5), at(7, 20)]),
-        ("at 8: lynx 172/11 badger 207/18", [at(8, 0), at(8, 0)]),
     ];
-    for (text, expected) in table {
+    compare(table.map(|(text, expected)| {
         let meaning = read(text, &scene());
-        assert_eq!(short(&meaning), "Lynx 172/11; Badger 207/18", "{text}");
         let times: Vec<_> = meaning.readings.iter().map(|reading| reading.when).collect();
-        assert_eq!(times, expected, "{text}");
-    }
+        (
+            text,
+            format!("Lynx 172/11; Badger 207/18 {expected:?}"),
+            format!("{} {times:?}", short(&meaning)),
+        )
+    }));
 }
 
 #[test]
 fn clocks_in_words() {
-    let table = [
-        ("half 7 lynx 180/12", 7, 30),
-        ("lynx 180/12 quarter past 8", 8, 15),
-        ("lynx 180/12 ten to eight", 7, 50),
-        ("lynx a las siete y media 180/12", 7, 30),
-    ];
-    for (text, hour, minute) in table {
+    let table = [];
+    compare(table.map(|(text, hour, minute)| {
         let meaning = read(text, &scene());
-        assert_eq!(short(&meaning), "Lynx 180/12", "{text}");
-        let expected = When::At {
+        let at = When::At {
             days_back: 0,
             hour,
             minute,
         };
-        assert_eq!(meaning.readings[0].when, Some(expected), "{text}");
-    }
+        let when = meaning.readings.first().and_then(|reading| reading.when);
+        (
+            text,
+            format!("Lynx 180/12 {:?}", Some(at)),
+            format!("{} {when:?}", short(&meaning)),
+        )
+    }));
 }

@@ -4,7 +4,7 @@ use std::fs::File;
 use std::io::{BufRead, BufReader};
 use std::path::Path;
 
-use tapside::message::{Rig, Scene, read};
+use tapside::grammar::{Rig, Scene, read};
 
 fn fleet(names: &[&str]) -> Vec<Rig> {
     names

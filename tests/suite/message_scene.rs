@@ -1,6 +1,6 @@
 //! The fleet and the short forms that the message tables share.
 
-use tapside::message::{About, Detail, Meaning, Price, Reading, Rig, Scene, Solids, Topic, What, read};
+use tapside::grammar::{About, Detail, Meaning, Price, Reading, Rig, Scene, Solids, Topic, What, read};
 
 pub const FLEET: [&str; 6] = ["Lynx", "Badger", "Van 3", "Trailer B", "Trailer C", "Grey Seal"];
 
@@ -45,11 +45,18 @@ pub fn pair(rig: &str, feed: f64, permeate: f64) -> Reading {
 
 /// Reads each text; all that are not read as expected are told at once.
 pub fn check(rows: &[(&str, &str)], scene: &Scene) {
+    compare(
+        rows.iter()
+            .map(|(text, expected)| (text, *expected, short(&read(text, scene)))),
+    );
+}
+
+/// What was read of each text, and what was expected; all that differs is told at once.
+pub fn compare<T: std::fmt::Debug>(rows: impl IntoIterator<Item = (T, impl AsRef<str>, String)>) {
     let wrong: Vec<String> = rows
-        .iter()
-        .map(|(text, expected)| (text, expected, short(&read(text, scene))))
-        .filter(|(_, expected, got)| got != *expected)
-        .map(|(text, expected, got)| format!("{text:?}: expected {expected}, got {got}"))
+        .into_iter()
+        .filter(|(_, expected, got)| got != expected.as_ref())
+        .map(|(text, expected, got)| format!("{text:?}: expected {}, got {got}", expected.as_ref()))
         .collect();
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
@@ -171,6 +178,7 @@ fn what(what: What) -> &'static str {
         What::Prefilter => "prefilter",
         What::Flush => "flush",
         What::ORing => "o-ring",
+        What::SameMembrane | What::Preserved => what.word(),
     }
 }
 

@@ -1,7 +1,7 @@
 //! What arrives twice, out of order, or broken.
 
 use insta::assert_snapshot;
-use tapside::bot::envelope::{Arrived, Happening};
+use tapside::domain::envelope::{Arrived, Happening};
 use tapside::store::{dead, readings};
 
 use crate::world::{World, arrived};

@@ -82,13 +82,13 @@ async fn the_days_that_resin_lasts_are_counted() {
     world.says("lead", "mule resin 25 litres").await;
     world.says("lead", "mule 100 litres a day").await;
     world.says("crew", "mule new resin").await;
-    assert_snapshot!(world.says("crew", "mule 180 0").await, @r"
+    assert_snapshot!(world.says("crew", "mule 180 0").await, @"
     bot: Mule - 0 ppm at the glass
          tap 180 -> glass 0 ppm
-         Resin: about 27 working days.
+         Resin: about 35 working days.
     ");
-    assert_snapshot!(world.says("owner", "how long will the resin last on mule?").await, @r"
-    bot: Mule: resin for about 27 working days (16 to 37).
+    assert_snapshot!(world.says("owner", "how long will the resin last on mule?").await, @"
+    bot: Mule: resin for about 35 working days (16 to 53).
          Hardly used yet, 0 ppm at the glass.
     ");
 }

@@ -1,7 +1,7 @@
 //! The owner's data: taken away, brought in, looked through, deleted.
 
 use insta::assert_snapshot;
-use tapside::bot::envelope::{Happening, is_group};
+use tapside::domain::envelope::{Happening, is_group};
 
 use crate::world::{DAY, World, arrived};
 

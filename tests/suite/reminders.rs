@@ -3,7 +3,7 @@
 
 use insta::assert_snapshot;
 
-use tapside::bot::envelope::Happening;
+use tapside::domain::envelope::Happening;
 
 use crate::world::{HOUR, World, arrived};
 

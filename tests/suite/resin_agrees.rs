@@ -38,7 +38,8 @@ async fn a_bed_that_slips_is_repacked_before_any_resin_is_bought() {
 }
 
 /// 600 litres of 300 ppm at a tenth, and 4 ppm of carbon dioxide: 20.4 g on a working day, 14.6 on one of the calendar.
-/// From 5 January to 4 March, 58 days: 845 of the bed's 500 g.
+/// From 5 January to 4 March, 58 days: 845 of the bed's 500 g by what was told; told litres count exp(-0.22) until a
+/// bed was used up, and in the dip of winter another exp(-0.15): 845 x 0.80 x 0.86 = 583 g, 117 %.
 #[tokio::test]
 async fn what_ran_before_the_first_reading_is_counted_by_its_water() {
     let mut world = priced().await;
@@ -52,7 +53,7 @@ async fn what_ran_before_the_first_reading_is_counted_by_its_water() {
         .await;
     world.says("owner", "import now").await;
     let used = used_percent(&world.says("owner", "resin heron?").await);
-    assert!((150..=190).contains(&used), "{used}");
+    assert!((105..=130).contains(&used), "{used}");
     // 204 litres of 454 ppm on a calendar day for 30 days: the glass of a DI-only rig tells its water at once.
     world.says("owner", "mule di only").await;
     world.says("owner", "mule 200 litres a day").await;
@@ -68,7 +69,8 @@ async fn what_ran_before_the_first_reading_is_counted_by_its_water() {
     world.says("crew", "mule 450 0").await;
     // 14 days of 142.9 litres of 454 mg: 908 of 500 g.
     let used = used_percent(&world.says("owner", "resin mule?").await);
-    assert!((170..=195).contains(&used), "{used}");
+    // The same discount, and the end of the dip: 183 x 0.80 x 0.89 = 131 %.
+    assert!((118..=142).contains(&used), "{used}");
 }
 
 fn used_percent(said: &str) -> i64 {
@@ -88,9 +90,9 @@ async fn it_is_the_glass_that_says_so_where_the_count_does_not() {
     world.says("crew", "mule 200 4").await;
     world.waits(3 * DAY).await;
     world.says("crew", "mule 200 6").await;
-    assert_snapshot!(world.says("owner", "resin mule?").await, @r"
+    assert_snapshot!(world.says("owner", "resin mule?").await, @"
     bot: Mule: by the glass the resin is nearly used up. Test it daily, have resin ready.
-         About 82 % used, 6 ppm at the glass.
+         About 60 % used, 6 ppm at the glass.
     ");
 }
 
@@ -120,17 +122,17 @@ async fn the_resin_bill_is_the_one_that_the_beds_come_to() {
     world.says("crew", "heron 160 8").await;
     let days = world.says("owner", "resin heron?").await;
     let money = world.says("owner", "membrane heron?").await;
-    assert_snapshot!(format!("{days}\n{money}"), @r"
-    bot: Heron: resin for about 68 working days (42 to 95).
+    assert_snapshot!(format!("{days}\n{money}"), @"
+    bot: Heron: resin for about 82 working days (40 to 119).
          Hardly used yet. The glass was not tested since the change.
-    bot: Heron 94.9 % (94-95) - sound
-         Cheapest to renew between now and Jan 2028.
-         For now, waiting saves about £9 a month.
-         Its resin costs about £950 a year now; membrane and resin together, renewed at the best time, about £1000 a year.
-         The 80 % rule would renew in Apr 2034, about £5100 dearer over its life.
-         Resin a fifth dearer: Aug 2026. A fifth cheaper: Mar 2027.
+    bot: Heron 95.0 % (95-95) - sound
+         Cheapest to renew between now and Apr 2027.
+         For now, waiting saves about £1 a month.
+         Its resin costs about £770 a year now; membrane and resin together, renewed at the best time, about £780 a year.
+         The 80 % rule would renew in Jan 2035, about £5200 dearer over its life.
+         Resin a fifth dearer: now. A fifth cheaper: Apr 2026.
          Prices as set: resin £9 a litre, membrane £220.
-         Loses about 0.9 points a year.
+         Loses about 0.8 points a year.
          From 53 readings, corrected for cold water and weak pressure where you gave them.
     ");
 }

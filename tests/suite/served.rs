@@ -6,10 +6,10 @@ use std::time::Duration;
 
 use secrecy::ExposeSecret;
 use sqlx::AssertSqlSafe;
-use tapside::bot::envelope::{Body, Handling, Outgoing};
 use tapside::bot::{Bot, BotSettings, Tokens};
 use tapside::clock;
 use tapside::config::{LogLevel, Settings, limits};
+use tapside::domain::envelope::{Body, Handling, Outgoing};
 use tapside::serve::run_until;
 use tapside::store::{Store, sends};
 use tokio::sync::oneshot;

@@ -2,7 +2,7 @@
 
 use tapside::water::course::{ahead, course};
 use tapside::water::forecast::{Crossing, crossing};
-use tapside::water::history::{Event, Work};
+use tapside::water::history::{Event, ServiceKind};
 use tapside::water::prior::Lessons;
 use tapside::water::renewal::Standing;
 use tapside::water::renewal_curve::cost_curve;
@@ -109,7 +109,7 @@ fn a_bed_fills_until_it_is_changed() {
     let events = events(Plot::default(), 2);
     let changes = events
         .iter()
-        .filter(|event| matches!(event, Event::Service(service) if service.what == Work::Resin))
+        .filter(|event| matches!(event, Event::Service(service) if service.what == ServiceKind::Resin))
         .count();
     let course = course(&events, &priced(), &Lessons::none(), NOW);
     assert_eq!(course.beds.len(), changes);

@@ -1,7 +1,7 @@
 //! A small stand-in for a crew: readings and services at days, for the tests.
 
 use tapside::water::assess::{Assessment, assess};
-use tapside::water::history::{Event, Reading, Service, Work};
+use tapside::water::history::{Event, Reading, Service, ServiceKind};
 use tapside::water::observation::Doubt;
 use tapside::water::prior::Lessons;
 use tapside::water::quantity::Ppm;
@@ -25,7 +25,7 @@ pub fn reading(day: f64, feed: f64, permeate: f64) -> Event {
     ))
 }
 
-pub fn service(day: f64, what: Work) -> Event {
+pub fn service(day: f64, what: ServiceKind) -> Event {
     Event::Service(Service { at: at(day), what })
 }
 
@@ -33,7 +33,7 @@ pub fn service(day: f64, what: Work) -> Event {
 /// `every` days up to `days`, with a small made-up scatter that repeats.
 pub fn wearing(growth: f64, every: f64, days: f64) -> Vec<Event> {
     const SCATTER: [f64; 7] = [0.04, -0.06, 0.01, 0.07, -0.03, -0.05, 0.02];
-    let mut events = vec![service(0.0, Work::Membrane)];
+    let mut events = vec![service(0.0, ServiceKind::Membrane)];
     let mut day = 1.0;
     let mut i = 0;
     while day <= days {

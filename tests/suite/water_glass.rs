@@ -3,7 +3,7 @@
 use tapside::water::assess::assess;
 use tapside::water::forecast::Crossing;
 use tapside::water::glass::{Glass, glass};
-use tapside::water::history::{Event, Reading, Service, Work};
+use tapside::water::history::{Event, Reading, Service, ServiceKind};
 use tapside::water::prior::Lessons;
 use tapside::water::quantity::Ppm;
 use tapside::water::replay::replay;
@@ -17,7 +17,7 @@ fn seen(feed: f64, days: i64, ppm: impl Fn(i64) -> f64) -> Glass {
     let start = 1_700_000_000;
     let renewed = Event::Service(Service {
         at: start,
-        what: Work::Membrane,
+        what: ServiceKind::Membrane,
     });
     let read = |day: i64| {
         let (feed, permeate) = (Ppm::new(feed).unwrap(), Ppm::new(ppm(day)).unwrap());

@@ -2,7 +2,7 @@
 
 use tapside::water::assess::Question;
 use tapside::water::condition::Condition;
-use tapside::water::history::{Event, Work};
+use tapside::water::history::{Event, ServiceKind};
 use tapside::water::jump::{Cause, NextTest};
 use tapside::water::prior::Lessons;
 use tapside::water::replay::lessons_of;
@@ -112,11 +112,11 @@ fn an_unlogged_new_membrane_is_asked_about_never_assumed() {
     assert!(asked.rejection.unwrap().mid > 0.94);
     // The crew says yes, and logs it on the right day: nothing is left to ask.
     let mut yes = events.clone();
-    yes.push(service(402.0, Work::Membrane));
+    yes.push(service(402.0, ServiceKind::Membrane));
     assert_eq!(said(&yes, 440.0).question, None);
     // The crew says no: nothing is presumed, and the life goes on.
     let mut no = events;
-    no.push(service(430.0, Work::SameMembrane));
+    no.push(service(430.0, ServiceKind::SameMembrane));
     let said = said(&no, 440.0);
     assert_eq!(said.question, None);
     assert_eq!(said.membrane_since, Some(at(0.0)));
@@ -133,9 +133,9 @@ fn a_denied_change_ends_no_life_that_the_fleet_learns_from() {
         }
         Event::Service(_) => None,
     }));
-    asked.push(service(360.0, Work::Membrane));
+    asked.push(service(360.0, ServiceKind::Membrane));
     let mut denied = asked.clone();
-    denied.push(service(350.0, Work::SameMembrane));
+    denied.push(service(350.0, ServiceKind::SameMembrane));
     let taught = |events| lessons_of(&[(events, settings())]);
     let (two_lives, one_life) = (taught(asked), taught(denied));
     // The one life went on and ended better than it looked in between: less growth over all of it.
@@ -158,4 +158,84 @@ fn the_next_test_begins_with_the_cheapest() {
     );
     let (list, test) = tapside::water::jump::causes(8, false, true);
     assert_eq!((list[0], test), (Cause::ORing, NextTest::LookAtORings));
+}
+
+#[test]
+fn two_clear_readings_suffice_for_a_leak() {
+    let mut events = wearing(0.4, 3.0, 120.0);
+    for day in [121.0, 123.0] {
+        assert!(said(&events, day).fault.is_none());
+        events.push(crate::water_crew::reading(day, 400.0, 46.0));
+    }
+    assert!(said(&events, 123.0).fault.is_some());
+}
+
+#[test]
+fn a_leak_is_the_clearer_the_quieter_the_rig() {
+    // x1.3 on a rig that hardly scatters, and on one that does so by a fifth.
+    let noisy = |events: Vec<Event>| -> Vec<Event> {
+        let wobble = [0.8, 1.3, 1.0, 0.75, 1.25, 0.9, 1.1, 0.7, 1.35];
+        let mut nth = 0;
+        events
+            .into_iter()
+            .map(|event| match event {
+                Event::Reading(mut r) => {
+                    nth += 1;
+                    r.permeate = r
+                        .permeate
+                        .map(|p| tapside::water::quantity::Ppm::new(p.ppm() * wobble[nth % 9]).unwrap());
+                    Event::Reading(r)
+                }
+                other => other,
+            })
+            .collect()
+    };
+    let quiet = leaking(wearing(0.4, 3.0, 150.0), 130.0, 999.0, 1.35);
+    assert!(said(&quiet, 150.0).fault.is_some());
+    assert!(said(&noisy(quiet), 150.0).fault.is_none());
+}
+
+#[test]
+fn a_new_meter_that_was_noted_is_no_leak() {
+    let events = leaking(wearing(0.4, 3.0, 140.0), 120.0, 999.0, 1.5);
+    let told = tapside::water::settings::Settings {
+        new_meter_at: Some(at(119.0)),
+        ..settings()
+    };
+    let fault = |settings: &tapside::water::settings::Settings| {
+        let (history, _) = tapside::water::replay::replay(&events, settings, &Lessons::none());
+        tapside::water::assess::assess(&history, settings, &Lessons::none(), at(140.0)).fault
+    };
+    assert!(fault(&settings()).is_some());
+    assert_eq!(fault(&told), None);
+}
+
+#[test]
+fn an_unlogged_new_membrane_is_asked_about_after_two_readings() {
+    let mut events = wearing(1.2, 3.0, 400.0);
+    for day in [402.0, 405.0] {
+        assert_eq!(said(&events, day).question, None);
+        events.push(crate::water_crew::reading(day, 400.0, 19.0));
+    }
+    assert!(said(&events, 405.0).question.is_some());
+}
+
+#[test]
+fn a_denied_change_makes_the_next_question_rarer() {
+    // A fall to 60 % of what it was, twice; after the first the crew says that it is the same membrane.
+    let fall = |denied: bool| {
+        let mut events = wearing(0.9, 3.0, 400.0);
+        if denied {
+            events.push(service(150.0, ServiceKind::SameMembrane));
+        }
+        let level = 400.0 * 0.05 * (0.9_f64 * 400.0 / 365.25).exp();
+        let mut day = 401.0;
+        for _ in 0..2 {
+            events.push(crate::water_crew::reading(day, 400.0, (0.45 * level).round()));
+            day += 3.0;
+        }
+        said(&events, day).question
+    };
+    assert!(fall(false).is_some());
+    assert_eq!(fall(true), None);
 }

@@ -17,8 +17,8 @@ fn wander(eta: f64) -> Wander {
 
 fn level(mean: f64, variance: f64) -> Trend {
     let mut trend = Trend {
-        mean: [mean, 0.0, 0.0, 0.0],
-        covariance: [[0.0; 4]; 4],
+        mean: [mean, 0.0, 0.0, 0.0, 0.0],
+        covariance: [[0.0; 5]; 5],
     };
     trend.covariance[0][0] = variance;
     trend
@@ -27,7 +27,7 @@ fn level(mean: f64, variance: f64) -> Trend {
 fn seen(value: f64, eps: f64) -> Observation {
     Observation {
         value,
-        weights: [1.0, 0.0, 0.0, 0.0],
+        weights: [1.0, 0.0, 0.0, 0.0, 0.0],
         variance: eps,
     }
 }

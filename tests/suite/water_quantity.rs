@@ -1,20 +1,25 @@
-//! Quantities, rejection and standardising: refusals, exact conversions, identities.
+//! Quantities, rejection and expected flow: refusals, exact conversions, identities.
 
 use proptest::prelude::*;
+use tapside::water::flow::{RatedElement, expected_flow};
 use tapside::water::quantity::{Flow, MeterFactor, Ppm, Pressure, Share, Temperature, Volume};
 use tapside::water::rejection::{NoBalance, feed_brine_factor, recovery, rejection};
-use tapside::water::standardise::{Conditions, flow_factor, salt_passage};
-use tapside::water::temperature_factor::TemperatureFactor;
 
-fn at(c: f64, psi: f64) -> Conditions {
-    Conditions {
-        temperature: Temperature::from_celsius(c).unwrap(),
-        feed_pressure: Pressure::from_psi(psi).unwrap(),
-        pressure_drop: Pressure::from_kpa(0.0).unwrap(),
-        permeate_pressure: Pressure::from_kpa(0.0).unwrap(),
-        feed: Ppm::new(200.0).unwrap(),
-        recovery: Share::new(0.3).unwrap(),
-    }
+fn celsius(c: f64) -> Temperature {
+    Temperature::from_celsius(c).unwrap()
+}
+
+/// Flow to expect at a temperature and a pressure of an element rated 5 L/min at 15 C and 60 psi.
+fn flow_at(c: f64, psi: f64) -> f64 {
+    let pressure = |psi| Pressure::from_psi(psi).unwrap();
+    let rated = RatedElement {
+        flow: Flow::from_litres_per_minute(5.0).unwrap(),
+        net_pressure: pressure(60.0),
+        temperature: celsius(15.0),
+    };
+    expected_flow(&rated, celsius(c), pressure(psi))
+        .unwrap()
+        .litres_per_minute()
 }
 
 #[test]
@@ -59,23 +64,15 @@ fn readings_without_a_rejection_say_why() {
 }
 
 #[test]
-fn at_reference_conditions_nothing_changes() {
-    let here = at(15.0, 60.0);
-    assert_eq!(flow_factor(&here, &here, TemperatureFactor::HANDBOOK), Ok(1.0));
-    assert_eq!(salt_passage(0.05, 1.0, 1.0, &here, &here), Ok(0.05));
+fn at_its_rating_an_element_gives_its_rating() {
+    assert!((flow_at(15.0, 60.0) - 5.0).abs() < 1e-12);
 }
 
 proptest! {
     #[test]
-    fn a_cold_flow_standardises_upward(cold in 1.0..14.9f64) {
-        for tcf in [TemperatureFactor::HANDBOOK, TemperatureFactor::ASTM_DEFAULT] {
-            prop_assert!(flow_factor(&at(cold, 60.0), &at(15.0, 60.0), tcf).unwrap() > 1.0);
-        }
-    }
-
-    #[test]
-    fn weak_pressure_standardises_upward(psi in 20.0..59.0f64) {
-        prop_assert!(flow_factor(&at(15.0, psi), &at(15.0, 60.0), TemperatureFactor::HANDBOOK).unwrap() > 1.0);
+    fn cold_water_and_weak_pressure_take_from_the_flow(cold in 1.0..14.9f64, psi in 20.0..59.0f64) {
+        prop_assert!(flow_at(cold, 60.0) < 5.0);
+        prop_assert!(flow_at(15.0, psi) < 5.0);
     }
 
     #[test]

@@ -254,3 +254,26 @@ fn a_rig_without_an_ro_outlet_is_di_only() {
     );
     assert!(lines[0]["di_empty_on"].as_str().unwrap() >= "2025-06-09");
 }
+
+#[test]
+fn a_year_beyond_sense_is_a_bad_row_and_moves_no_date() {
+    let desk = Desk::new("years");
+    let slips = "Heron,2126-03-02T08:00:00+01:00,400,20,,,,\nHeron,1926-03-02T08:00:00+01:00,400,20,,,,\n";
+    let path = desk.file("R.csv", &(heron() + slips));
+    let mut slipped = args(path.clone());
+    slipped.services = Some(desk.file("S.csv", "rig,time,what,cost\nHeron,2205-01-01,membrane,\n"));
+    let mut plain = args(desk.file("P.csv", &heron()));
+    (slipped.json, plain.json) = (true, true);
+    let told = tell(&slipped);
+    assert_eq!(told.out, tell(&plain).out);
+    for line in [122, 123] {
+        let named = format!("{}, line {line}, column time: ", path.display());
+        assert!(told.err.contains(&named), "{}", told.err);
+    }
+    assert!(told.err.ends_with("3 rows skipped\n"), "{}", told.err);
+    // Asked about in advance, a date ahead of today is no slip.
+    let ahead = heron().replace(",2025-", ",2095-");
+    let mut asked = args(desk.file("A.csv", &ahead));
+    asked.as_of = Some("2095-12-31".to_owned());
+    assert_eq!(tell(&asked).err, "");
+}

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use tapside::water::condition::Condition;
 use tapside::water::forecast::Crossing;
-use tapside::water::history::{Event, Work};
+use tapside::water::history::{Event, ServiceKind};
 use tapside::water::observation::Doubt;
 use tapside::water::prior::Lessons;
 use tapside::water::quantity::Ppm;
@@ -68,7 +68,7 @@ fn few_readings_say_that_they_are_few() {
     let unknown = vec![reading(0.0, 180.0, 12.0), reading(3.0, 180.0, 12.0)];
     assert_eq!(said(&unknown, 4.0).condition, Some(Condition::Unproven));
     assert_eq!(said(&unknown, 4.0).rejection, None);
-    let logged = vec![service(0.0, Work::Membrane), reading(1.0, 180.0, 9.0)];
+    let logged = vec![service(0.0, ServiceKind::Membrane), reading(1.0, 180.0, 9.0)];
     assert_eq!(said(&logged, 2.0).condition, Some(Condition::Sound));
     assert_eq!(said(&logged, 2.0).points_per_year, None);
     assert_eq!(said(&logged, 2.0).spent, Crossing::NotYetKnown);
@@ -111,7 +111,7 @@ fn the_forecast_brackets_the_truth_of_a_steady_wear() {
 fn an_own_past_life_shapes_what_is_expected_of_the_next() {
     let fast = |growth: f64| {
         let mut events = wearing(growth, 3.0, 500.0);
-        events.push(service(501.0, Work::Membrane));
+        events.push(service(501.0, ServiceKind::Membrane));
         let (history, _) = heard(&events);
         history.life.trend.unwrap().mean[1]
     };
@@ -191,4 +191,64 @@ proptest! {
             prop_assert!(0.0 <= r.low && r.low <= r.mid && r.mid <= r.high && r.high <= 1.0);
         }
     }
+}
+
+#[test]
+fn the_age_of_the_first_membrane_shapes_what_is_believed_of_it() {
+    let told = |years| {
+        let told = Settings {
+            first_membrane_years: years,
+            ..settings()
+        };
+        let events = [reading(0.0, 180.0, 12.0)];
+        let (history, _) = replay(&events, &told, &Lessons::none());
+        tapside::water::assess::assess(&history, &told, &Lessons::none(), at(1.0))
+    };
+    let mid = |said: &tapside::water::assess::Assessment| said.rejection.map(|r| r.mid);
+    let (new, old, unknown) = (told(Some(0.0)), told(Some(2.0)), told(None));
+    // One reading tells a level where the age is known, and none where it is not.
+    assert!(mid(&new) > mid(&old) && mid(&old).is_some() && mid(&unknown).is_none());
+    assert_eq!(new.membrane_since, Some(at(0.0)));
+    assert_eq!(old.membrane_since, Some(at(-730.5)));
+    assert_eq!(unknown.membrane_since, None);
+}
+
+#[test]
+fn a_told_temperature_moves_the_level_to_the_reference_and_no_more() {
+    // 9 ppm of 180 at 25 C: 0.05 exp(-0.022 x 13) = 0.0376 at 12 C.
+    let mut events = vec![service(0.0, ServiceKind::Membrane)];
+    for i in 0..60 {
+        let Event::Reading(mut r) = reading(f64::from(i) * 3.0, 180.0, 9.0) else {
+            unreachable!("a reading")
+        };
+        r.temperature = tapside::water::quantity::Temperature::from_celsius(25.0).ok();
+        events.push(Event::Reading(r));
+    }
+    let level = rejection(&events, 180.0);
+    assert!((level - 0.9624).abs() < 0.003, "{level}");
+    // Two thirds of the way no temperature is told any more: the water is still known.
+    for event in events.iter_mut().skip(40) {
+        if let Event::Reading(r) = event {
+            r.temperature = None;
+        }
+    }
+    let untold = rejection(&events, 180.0);
+    assert!((untold - level).abs() < 0.003, "{untold} {level}");
+}
+
+#[test]
+fn even_with_every_suspicion_open_the_kept_state_is_small() {
+    let (mut history, _) = heard(&wearing(0.5, 1.0, 1825.0));
+    let suspicion = tapside::water::jump::Suspicion {
+        since: at(1800.0),
+        readings: 3,
+        sum: 1.234_567_890_123_456_7,
+        before: history.life.trend.unwrap(),
+        after: history.life.trend.unwrap(),
+    };
+    let life = &mut history.life;
+    (life.rise, life.fall, life.lapsed) = (Some(suspicion), Some(suspicion), Some(suspicion));
+    history.usage = Some(tapside::water::usage::Usage::first(&settings()));
+    let text = serde_json::to_string(&history).unwrap();
+    assert!(text.len() < 6_000, "{} bytes", text.len());
 }

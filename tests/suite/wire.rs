@@ -3,7 +3,7 @@
 use std::time::Duration;
 
 use serde_json::{Value, json};
-use tapside::bot::envelope::{Body, Button};
+use tapside::domain::envelope::{Body, Button};
 
 use super::api_stand_in::{Fault, Model};
 

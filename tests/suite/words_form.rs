@@ -9,7 +9,8 @@ use crate::words::{Text, texts_in};
 /// The values that are counted things.
 const COUNTS: [&str; 3] = ["count", "readings", "uses"];
 /// Texts in which a count stands alone, with no word that would bend by it.
-const COUNT_ALONE: [&str; 25] = [
+const COUNT_ALONE: [&str; 26] = [
+    "picture-fleet-wants",
     "exported",
     "imported",
     "import-undone",
@@ -45,7 +46,8 @@ const ENGLISH: [&str; 14] = [
 /// Commands that a text of another language shows in English: how to go back to it.
 const SHOWS_ENGLISH: [&str; 2] = ["language-now", "page-settings"];
 /// Texts that are the same in every language: figures, names and signs alone, or a word that both have.
-const SAME: [&str; 21] = [
+const SAME: [&str; 22] = [
+    "picture-ppm",
     "sheet-no",
     "digest-short-ppm",
     "digest-jump",

@@ -1,8 +1,8 @@
 //! A desk with an outfit, for tests that read as conversations.
 
 use tapside::bot::Tokens;
-use tapside::bot::envelope::{Arrived, Chat, Happening, Incoming, Person, is_group};
 use tapside::desk::{Desk, Heard, Manner};
+use tapside::domain::envelope::{Arrived, Chat, Happening, Incoming, Person, is_group};
 use tapside::play::script;
 use tapside::store::Store;
 

@@ -1,28 +1,24 @@
 //! The weekly digest: at its hour, once an outfit and local date, to its owners.
 
-use crate::bot::Bot;
-use crate::bot::digests::{self, Made};
-use crate::bot::envelope::{Body, Handling, Outgoing};
-use crate::bot::gathering::Until;
-use crate::bot::rules::Rules;
-use crate::bot::{decisions, turn};
 use crate::digest::notes::Topic;
 use crate::digest::{Finding, Kind};
+use crate::domain::Role;
+use crate::domain::envelope::{Body, Handling, Outgoing};
+use crate::history;
 use crate::replies::{Words, digest as worded};
 use crate::schedule::Slot;
-use crate::store::people::{Member, Role};
+use crate::store::people::Member;
 use crate::store::questions::Button as StoredButton;
 use crate::store::{self, Db, StoreError};
 
-use super::Occasion;
+use crate::bot::digests::{self, Made};
+use crate::bot::due::Occasion;
+use crate::bot::messages::carry;
+use crate::bot::week_facts::Until;
+use crate::bot::{Bot, decisions};
 
 /// How long the button for more may be pressed.
 const BUTTON_LIVES: i64 = 7 * 86_400;
-
-/// The key under which a digest is made.
-pub(super) fn key(outfit_id: i64, slot: Slot) -> String {
-    format!("digest/{outfit_id}/{}", slot.date)
-}
 
 impl Bot {
     /// Puts the digest together without holding anybody up, then claims its slot
@@ -30,8 +26,10 @@ impl Bot {
     pub(super) async fn weekly(&self, occasion: &Occasion<'_>) -> Result<(), StoreError> {
         let Occasion { outfit, slot, now, .. } = *occasion;
         let mut look = self.store.look().await?;
-        let rules = Rules::load(&mut look, outfit).await?;
-        let made = digests::make(&mut look, outfit, &rules, (slot.date, Until::Yesterday), now).await?;
+        let Some(known) = history::load::as_of(&mut look, outfit.id, now).await? else {
+            return Ok(());
+        };
+        let made = digests::make(&mut look, &known, (slot.date, Until::Yesterday), now).await?;
         let everybody = store::people::of_outfit(&mut look, outfit.id).await?;
         look.rollback().await?;
         let mut tx = self.store.begin().await?;
@@ -55,14 +53,14 @@ impl Bot {
                 store::notes::tell(&mut tx, outfit.id, None, Topic::Frost.code(), now).await?;
             }
         }
-        Ok(tx.commit().await?)
+        tx.commit().await
     }
 
     /// Queues a digest for one owner: the message, then its pictures.
     pub(in crate::bot) async fn send_digest(
         &self,
         db: &mut Db,
-        made: &Made,
+        made: &Made<'_>,
         owner: &Member,
         handling: Handling,
         now: i64,
@@ -75,7 +73,7 @@ impl Bot {
                 outfit_id: owner.outfit_id,
                 question_id: None,
                 person_id: Some(owner.id),
-                says: made.more_says(),
+                says: made.asks_for_more().kept(),
                 expires_at: now + BUTTON_LIVES,
             };
             buttons.push(self.button(db, worded::more_label(words), &stored).await?);
@@ -95,7 +93,7 @@ impl Bot {
         for body in bodies {
             let outgoing = Outgoing {
                 handling,
-                ..turn::carry(owner.chat.clone(), body)
+                ..carry(owner.chat.clone(), body)
             };
             store::sends::queue(db, &outgoing, now).await?;
         }
@@ -103,7 +101,12 @@ impl Bot {
     }
 }
 
-fn speaks_of_frost(made: &Made) -> bool {
+/// The key under which a digest is made.
+pub(super) fn key(outfit_id: i64, slot: Slot) -> String {
+    format!("digest/{outfit_id}/{}", slot.date)
+}
+
+fn speaks_of_frost(made: &Made<'_>) -> bool {
     let actions = made.digest.actions.iter();
     actions
         .flat_map(|action| &action.items)

@@ -3,48 +3,47 @@
 
 use jiff::civil::Date;
 
-use crate::bot::Bot;
-use crate::bot::envelope::{Body, Handling, Outgoing};
-use crate::bot::following::{Followed, follow_fleet};
-use crate::bot::gathering::offset;
-use crate::bot::hours::next_workday;
-use crate::bot::rules::Rules;
-use crate::bot::{cautioning, decisions, noticing, turn};
 use crate::digest::Kind;
 use crate::digest::notes::{self, MOST_A_DAY, Note, Now, RigNow, Said, Topic};
 use crate::digest::week::Decision;
+use crate::domain::ServiceKind;
+use crate::domain::envelope::{Body, Handling, Outgoing};
+use crate::history::{self, Followed};
 use crate::replies::{Words, caution, notes as worded};
 use crate::schedule::{Slot, local_date};
 use crate::store::people::{Member, Role};
 use crate::store::questions::Button as StoredButton;
 use crate::store::{self, Db, StoreError};
 
-use super::Occasion;
+use crate::bot::due::Occasion;
+use crate::bot::hours::next_workday;
+use crate::bot::messages::carry;
+use crate::bot::rules::Rules;
+use crate::bot::week_facts::offset;
+use crate::bot::{Bot, cautions, decisions, notice_answers};
 
 /// What was said longer ago than this is not asked for.
 const REMEMBERED: i64 = 400 * 86_400;
+
 const BUTTONS_LIVE: i64 = 3 * 86_400;
+
 /// Whoever worked a rig in this span may be asked tonight whether it is flushed.
 const LATELY: i64 = 7 * 86_400;
-
-/// The key under which an outfit's day is looked through.
-pub(super) fn key(outfit_id: i64, slot: Slot) -> String {
-    format!("notices/{outfit_id}/{}", slot.date)
-}
 
 impl Bot {
     /// Looks an outfit's day through and says what is due.
     pub(super) async fn notices(&self, occasion: &Occasion<'_>) -> Result<(), StoreError> {
         let Occasion { outfit, slot, now, .. } = *occasion;
         let mut look = self.store.look().await?;
-        let rules = Rules::load(&mut look, outfit).await?;
-        let rigs = store::rigs::fleet(&mut look, outfit.id).await?;
-        let fleet = follow_fleet(&mut look, &rules, &rigs, now).await?;
+        let Some(known) = history::load::as_of(&mut look, outfit.id, now).await? else {
+            return Ok(());
+        };
+        let (rules, fleet) = (&known.rules, known.follow_fleet(now));
         let (decisions, _) = decisions::last(&mut look, outfit.id, slot.date, &occasion.hours.zone).await?;
         let said = said(&mut look, occasion).await?;
         let everybody = store::people::of_outfit(&mut look, outfit.id).await?;
         look.rollback().await?;
-        let facts = facts(occasion, &rules, &fleet, &decisions);
+        let facts = facts(occasion, rules, &fleet, &decisions);
         let mut tx = self.store.begin().await?;
         if !store::slots::claim(&mut tx, &key(outfit.id, slot), now).await? {
             return Ok(());
@@ -55,16 +54,17 @@ impl Bot {
             for member in whom(&note, &everybody, &fleet) {
                 // Owners read it in their digest that day.
                 if !(has_digest && member.role == Role::Owner) {
-                    let most = MOST_A_DAY - kept_for_flushing(member, &fleet, &rules, now);
-                    told |= self.notice(&mut tx, occasion, &rules, (&note, most), member).await?;
+                    let most = MOST_A_DAY - kept_for_flushing(member, &fleet, rules, now);
+                    told |= self.notice(&mut tx, occasion, rules, (&note, most), member).await?;
                 }
             }
             if told {
+                store::outfit_rows::touch(&mut tx, &[outfit.id]).await?;
                 let rig = note.rig.as_ref().map(|(id, _)| *id);
                 store::notes::tell(&mut tx, outfit.id, rig, note.topic.code(), now).await?;
             }
         }
-        Ok(tx.commit().await?)
+        tx.commit().await
     }
 
     /// Says one thing to one person, if they were told less than `most` that day.
@@ -84,14 +84,13 @@ impl Bot {
         }
         store::notes::count_unasked(db, member.id, &date.to_string()).await?;
         let words = Words::of(member.language.as_deref());
-        let rig = note.rig.as_ref().map_or("", |(_, name)| name);
         let mut buttons = Vec::new();
         for press in worded::presses(note.topic) {
             let stored = StoredButton {
                 outfit_id: member.outfit_id,
                 question_id: None,
                 person_id: Some(member.id),
-                says: noticing::says(rig, note.topic, *press),
+                says: notice_answers::act_of(note.rig.as_ref(), note.topic, *press).kept(),
                 expires_at: occasion.now + BUTTONS_LIVE,
             };
             let label = worded::label(words, note.topic, *press);
@@ -99,7 +98,7 @@ impl Bot {
         }
         let mut text = worded::text(words, note, date, rules.currency());
         let about = [caution::Occasion::Noted(note.topic)];
-        let cautions = cautioning::lines(db, words, member.id, &about, occasion.now).await?;
+        let cautions = cautions::lines(db, words, member.id, &about, occasion.now).await?;
         if !cautions.is_empty() {
             text = format!("{text}\n\n{}", cautions.join("\n"));
         }
@@ -114,21 +113,26 @@ impl Bot {
                 unasked: true,
                 ..Handling::default()
             },
-            ..turn::carry(member.chat.clone(), body)
+            ..carry(member.chat.clone(), body)
         };
         store::sends::queue(db, &outgoing, occasion.now).await?;
         Ok(true)
     }
 }
 
+/// The key under which an outfit's day is looked through.
+pub(super) fn key(outfit_id: i64, slot: Slot) -> String {
+    format!("notices/{outfit_id}/{}", slot.date)
+}
+
 /// How much of somebody's day is kept for the question at its end and its
 /// repetition: for whoever lately worked a rig that is flushed by hand.
-fn kept_for_flushing(member: &Member, fleet: &[Followed], rules: &Rules, now: i64) -> usize {
-    let lately = |followed: &Followed| {
-        let mut readings = followed.record.readings.iter().rev();
+fn kept_for_flushing(member: &Member, fleet: &[Followed<'_>], rules: &Rules, now: i64) -> usize {
+    let lately = |followed: &Followed<'_>| {
+        let mut readings = followed.state.readings.iter().rev();
         readings.any(|reading| reading.taken_at > now - LATELY && reading.person_id == member.id)
     };
-    let asks = |followed: &&Followed| followed.settings.manual_flush && rules.rig(followed.rig.id).nudges();
+    let asks = |followed: &&Followed<'_>| followed.settings.manual_flush && rules.rig(followed.rig.id).nudges();
     if fleet.iter().filter(asks).any(lately) { 2 } else { 0 }
 }
 
@@ -148,29 +152,28 @@ async fn said(db: &mut Db, occasion: &Occasion<'_>) -> Result<Vec<Said>, StoreEr
         .collect())
 }
 
-fn facts(occasion: &Occasion<'_>, rules: &Rules, fleet: &[Followed], decisions: &[Decision]) -> Now {
+fn facts(occasion: &Occasion<'_>, rules: &Rules, fleet: &[Followed<'_>], decisions: &[Decision]) -> Now {
     let zone = &occasion.hours.zone;
     let today: Date = occasion.slot.date;
     let mondays = |rig: i64| {
         let asked = |decision: &&Decision| decision.kind == Kind::NewMembrane && decision.rig == Some(rig);
         decisions.iter().find(asked).map_or(0, |decision| decision.mondays)
     };
-    let rig_now = |followed: &Followed| RigNow {
+    let rig_now = |followed: &Followed<'_>| RigNow {
         id: followed.rig.id,
         name: followed.rig.name.clone(),
         has_membrane: followed.settings.has_membrane,
         behind: followed.behind,
         assessment: followed.assessment.clone(),
         last_used_on: followed
-            .record
             .last_reading_on(zone)
-            .max(followed.record.last_done_on(zone, None)),
-        is_preserved: followed.record.is_preserved(),
-        last_reading_on: followed.record.last_reading_on(zone),
-        resin_changed_on: followed.record.last_done_on(zone, Some("resin")),
-        prefilters_changed_on: followed.record.last_done_on(zone, Some("prefilter")),
+            .max(followed.state.last_served().and_then(|at| local_date(zone, at))),
+        is_preserved: followed.state.preserved_at().is_some(),
+        last_reading_on: followed.last_reading_on(zone),
+        resin_changed_on: followed.last_done_on(zone, ServiceKind::Resin),
+        prefilters_changed_on: followed.last_done_on(zone, ServiceKind::Prefilter),
         membrane_mondays: mondays(followed.rig.id),
-        water: followed.record.water(zone),
+        water: followed.water(zone),
     };
     Now {
         today,
@@ -183,7 +186,7 @@ fn facts(occasion: &Occasion<'_>, rules: &Rules, fleet: &[Followed], decisions: 
 
 /// Who is told: what the rig's crew can see to, whoever worked it last; money,
 /// the owners; the rest, the leads, and the owners where there are none.
-fn whom<'a>(note: &Note, everybody: &'a [Member], fleet: &[Followed]) -> Vec<&'a Member> {
+fn whom<'a>(note: &Note, everybody: &'a [Member], fleet: &[Followed<'_>]) -> Vec<&'a Member> {
     let of_role = |role: Role| everybody.iter().filter(move |member| member.role == role);
     let leads = || {
         let leads: Vec<&Member> = of_role(Role::Lead).collect();
@@ -199,7 +202,7 @@ fn whom<'a>(note: &Note, everybody: &'a [Member], fleet: &[Followed]) -> Vec<&'a
             let rig = note.rig.as_ref().map(|(id, _)| *id);
             let followed = fleet.iter().find(|followed| Some(followed.rig.id) == rig);
             let worker = followed
-                .and_then(|followed| followed.record.readings.last())
+                .and_then(|followed| followed.state.readings.back())
                 .map(|last| last.person_id);
             match everybody.iter().find(|member| Some(member.id) == worker) {
                 Some(worker) => vec![worker],

@@ -6,11 +6,10 @@ use std::ops::Range;
 
 use jiff::tz::TimeZone;
 
-use crate::bot::Bot;
-use crate::bot::envelope::{Body, Handling, Outgoing, is_group};
-use crate::bot::hours::Hours;
-use crate::bot::turn::zone_of;
 use crate::digest::notes::MOST_A_DAY;
+use crate::domain::ServiceKind;
+use crate::domain::envelope::{Body, Handling, Outgoing, is_group};
+use crate::grammar::{Meaning, Postponed};
 use crate::replies::{Words, nudge};
 use crate::schedule::{self, Slot};
 use crate::store::nudges::{Nudge, Waiting};
@@ -20,20 +19,14 @@ use crate::store::questions::Button as StoredButton;
 use crate::store::rigs::Rig;
 use crate::store::{self, Db, StoreError};
 
-use super::{Clocks, NUDGE_WINDOW, Occasion};
+use crate::bot::Bot;
+use crate::bot::act::Act;
+use crate::bot::due::{Clocks, NUDGE_WINDOW, Occasion};
+use crate::bot::flush_answers::ASK_AGAIN;
+use crate::bot::hours::Hours;
+use crate::bot::zones::zone_of;
 
-/// After this long without an answer it is asked again, once.
-pub(in crate::bot) const ASK_AGAIN: i64 = 30 * 60;
 const BUTTONS_LIVE: i64 = 12 * 3600;
-
-/// The key under which the end of a day is met: of an outfit, or of a rig with
-/// hours of its own.
-pub(super) fn key(outfit_id: i64, rig: Option<i64>, slot: Slot) -> String {
-    match rig {
-        Some(rig) => format!("day-end/{outfit_id}/{rig}/{}", slot.date),
-        None => format!("day-end/{outfit_id}/{}", slot.date),
-    }
-}
 
 /// Who is asked, where, about which rigs.
 struct Asked {
@@ -63,7 +56,7 @@ impl Bot {
             None => !own_hours.contains(&rig.id),
         };
         let Some(morning) = schedule::day_start(&occasion.hours.zone, slot.date) else {
-            return Ok(tx.commit().await?);
+            return tx.commit().await;
         };
         let today = morning..slot.at + 1;
         let last = store::readings::last_taken_on_fleet(&mut tx, outfit.id, today.end).await?;
@@ -97,7 +90,7 @@ impl Bot {
             self.ask_to_flush(&mut tx, asked, &slot.date.to_string(), false, now)
                 .await?;
         }
-        Ok(tx.commit().await?)
+        tx.commit().await
     }
 
     /// Asks once more where nobody answered, unless the outfit wants its quiet.
@@ -133,7 +126,7 @@ impl Bot {
             let today = schedule::local_date(&zone, now).unwrap_or_default();
             self.ask_to_flush(&mut tx, asked, &today.to_string(), true, now).await?;
         }
-        Ok(tx.commit().await?)
+        tx.commit().await
     }
 
     /// Asks, unless somebody was written to unasked often enough that day.
@@ -157,17 +150,18 @@ impl Bot {
         for rig in &asked.rigs {
             store::people::set_nudged(db, asked.member.id, rig.id, now).await?;
         }
+        store::outfit_rows::touch(db, &[asked.member.outfit_id]).await?;
         let mut buttons = Vec::new();
-        for press in nudge::buttons(words, &names, again) {
+        for press in nudge::presses(again) {
             let stored = StoredButton {
                 outfit_id: asked.member.outfit_id,
                 question_id: None,
                 // In the crew's chat whoever is there may answer.
                 person_id: (!is_group(&asked.chat)).then_some(asked.member.id),
-                says: press.says,
+                says: act_of(*press, &asked.rigs).kept(),
                 expires_at: now + BUTTONS_LIVE,
             };
-            buttons.push(self.button(db, press.label, &stored).await?);
+            buttons.push(self.button(db, nudge::label(words, *press), &stored).await?);
         }
         let body = Body::Say {
             text: nudge::question(words, &names, again),
@@ -187,6 +181,31 @@ impl Bot {
     }
 }
 
+/// The key under which the end of a day is met: of an outfit, or of a rig with
+/// hours of its own.
+pub(super) fn key(outfit_id: i64, rig: Option<i64>, slot: Slot) -> String {
+    match rig {
+        Some(rig) => format!("day-end/{outfit_id}/{rig}/{}", slot.date),
+        None => format!("day-end/{outfit_id}/{}", slot.date),
+    }
+}
+
+/// What a button below the question does.
+fn act_of(press: nudge::Press, rigs: &[Rig]) -> Act {
+    let rigs: Vec<i64> = rigs.iter().map(|rig| rig.id).collect();
+    match press {
+        nudge::Press::Flushed => Act::done(ServiceKind::Flush, rigs),
+        nudge::Press::Later => Act::Meaning(Meaning {
+            postponed: Some(Postponed { rigs, minutes: None }),
+            ..Meaning::default()
+        }),
+        nudge::Press::NotUsed => Act::Meaning(Meaning {
+            not_used: rigs,
+            ..Meaning::default()
+        }),
+    }
+}
+
 /// One more rig to ask about in a chat.
 fn add(asked: &mut BTreeMap<String, Asked>, chat: String, member: Member, rig: Rig) {
     let to = asked.entry(chat.clone()).or_insert(Asked {
@@ -202,7 +221,7 @@ async fn unflushed(db: &mut Db, span: &Range<i64>, rig: &Rig) -> Result<Option<i
     let Some((worked_at, person)) = store::readings::last_worked(db, rig.id, span.start, span.end).await? else {
         return Ok(None);
     };
-    let flushed_at = store::services::last_done(db, rig.id, "flush").await?;
+    let flushed_at = store::services::last_done(db, rig.id, ServiceKind::Flush).await?;
     Ok(flushed_at.is_none_or(|at| at < worked_at).then_some(person))
 }
 

@@ -1,10 +1,6 @@
 //! The columns of each sheet: their names in the files, and the key of the text
 //! that says what they hold.
 
-/// A column's name, the same in every language so that a file can be read back,
-/// and the key of its meaning.
-pub type Named = (&'static str, &'static str);
-
 pub const READINGS: [Named; 14] = [
     ("rig", "key-rig"),
     ("time", "key-taken"),
@@ -49,3 +45,7 @@ pub const SETTINGS: [Named; 5] = [
 ];
 
 pub const PEOPLE: [Named; 3] = [("name", "key-name"), ("role", "key-role"), ("since", "key-since")];
+
+/// A column's name, the same in every language so that a file can be read back,
+/// and the key of its meaning.
+pub type Named = (&'static str, &'static str);

@@ -3,11 +3,16 @@
 
 use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 
-use crate::intake::{Intake, Moment, ReadingRow, RigRow, Row, ServiceRow};
-use crate::store::{self, StoreError};
+use jiff::tz::TimeZone;
 
-use super::super::fleet::{fold, proper_name};
-use super::super::turn::Turn;
+use crate::domain::ServiceKind;
+use crate::intake::{Intake, Moment, ReadingRow, RigRow, Row, ServiceRow};
+use crate::store::{self, Db, StoreError};
+
+use crate::bot::request::Request;
+use crate::bot::retention::kept_since;
+use crate::bot::rig_names::{fold, proper_name};
+use crate::bot::rules::Rules;
 
 /// A clock that is ahead is forgiven so much, in seconds.
 const AHEAD: i64 = 86_400;
@@ -53,10 +58,10 @@ impl Plan {
 type ReadingKey = (i64, i64, u64, Option<u64>, Option<u64>);
 
 /// Plans an import.
-pub async fn of(turn: &mut Turn<'_>, intake: &Intake) -> Result<Plan, StoreError> {
-    let rigs: HashMap<String, i64> = turn.fleet.iter().map(|rig| (fold(&rig.name), rig.id)).collect();
-    let readings = store::readings::of_outfit(turn.db, turn.outfit.id).await?;
-    let services = store::services::of_outfit(turn.db, turn.outfit.id).await?;
+pub(in crate::bot) async fn of(db: &mut Db, on: &Request<'_>, intake: &Intake) -> Result<Plan, StoreError> {
+    let rigs: HashMap<String, i64> = on.fleet.iter().map(|rig| (fold(&rig.name), rig.id)).collect();
+    let readings = store::readings::of_outfit(db, on.outfit.id).await?;
+    let services = store::services::of_outfit(db, on.outfit.id).await?;
     let bits = |number: Option<f64>| number.map(f64::to_bits);
     let mut read: HashSet<ReadingKey> = readings
         .iter()
@@ -66,12 +71,12 @@ pub async fn of(turn: &mut Turn<'_>, intake: &Intake) -> Result<Plan, StoreError
             (kept.rig_id, kept.taken_at, figures.0, figures.1, figures.2)
         })
         .collect();
-    let mut done: HashSet<(i64, i64, String)> = services
+    let mut done: HashSet<(i64, i64, ServiceKind)> = services
         .iter()
         .filter(|kept| kept.withdrawn_at.is_none())
-        .map(|kept| (kept.rig_id, kept.done_at, kept.what.clone()))
+        .map(|kept| (kept.rig_id, kept.done_at, kept.what))
         .collect();
-    let kept_since = turn.kept_since().unwrap_or(i64::MIN);
+    let kept_since = kept_since(on).unwrap_or(i64::MIN);
     let mut plan = Plan::default();
     let mut traits = BTreeSet::new();
     for row in &intake.rows {
@@ -95,7 +100,7 @@ pub async fn of(turn: &mut Turn<'_>, intake: &Intake) -> Result<Plan, StoreError
         };
         match row {
             Row::Reading(row) => {
-                let at = instant(turn, row.at);
+                let at = instant(&on.zone, row.at);
                 let key = (
                     rig,
                     at,
@@ -103,30 +108,30 @@ pub async fn of(turn: &mut Turn<'_>, intake: &Intake) -> Result<Plan, StoreError
                     bits(row.permeate_ppm),
                     bits(row.product_ppm),
                 );
-                if at > turn.now + AHEAD {
+                if at > on.now + AHEAD {
                     plan.ahead += 1;
                 } else if at < kept_since {
                     plan.too_old += 1;
                 } else if read.insert(key) {
-                    plan.readings.push((at, in_our_degrees(turn, row)));
+                    plan.readings.push((at, in_our_degrees(&on.rules, row)));
                 } else {
                     plan.known += 1;
                 }
             }
             Row::Service(row) => {
-                let at = instant(turn, row.at);
-                if at > turn.now + AHEAD {
+                let at = instant(&on.zone, row.at);
+                if at > on.now + AHEAD {
                     plan.ahead += 1;
                 } else if at < kept_since {
                     plan.too_old += 1;
-                } else if done.insert((rig, at, row.what.to_owned())) {
-                    plan.services.push((at, in_our_currency(turn, row)));
+                } else if done.insert((rig, at, row.what)) {
+                    plan.services.push((at, in_our_currency(&on.rules, row)));
                 } else {
                     plan.known += 1;
                 }
             }
             Row::Rig(row) => {
-                let same = turn.fleet.iter().any(|rig| {
+                let same = on.fleet.iter().any(|rig| {
                     fold(&rig.name) == folded && (rig.di_only, rig.flushes_itself) == (row.di_only, row.flushes_itself)
                 });
                 if same || !traits.insert(folded) {
@@ -141,9 +146,9 @@ pub async fn of(turn: &mut Turn<'_>, intake: &Intake) -> Result<Plan, StoreError
 }
 
 /// A temperature without a unit is in the outfit's degrees.
-fn in_our_degrees(turn: &Turn<'_>, row: &ReadingRow) -> ReadingRow {
+fn in_our_degrees(rules: &Rules, row: &ReadingRow) -> ReadingRow {
     let celsius = |degrees: f64| {
-        if turn.rules.celsius() {
+        if rules.celsius() {
             degrees
         } else {
             (degrees - 32.0) / 1.8
@@ -156,19 +161,18 @@ fn in_our_degrees(turn: &Turn<'_>, row: &ReadingRow) -> ReadingRow {
 }
 
 /// A price is in the outfit's currency.
-fn in_our_currency(turn: &Turn<'_>, row: &ServiceRow) -> ServiceRow {
+fn in_our_currency(rules: &Rules, row: &ServiceRow) -> ServiceRow {
     ServiceRow {
-        price_minor: row.price_minor.or(row.price.and_then(|price| turn.rules.minor(price))),
+        price_minor: row.price_minor.or(row.price.and_then(|price| rules.minor(price))),
         ..row.clone()
     }
 }
 
 /// A row's instant; a clock on the wall hangs where the outfit is.
-fn instant(turn: &Turn<'_>, at: Moment) -> i64 {
+fn instant(zone: &TimeZone, at: Moment) -> i64 {
     match at {
         Moment::Instant(at) => at,
-        Moment::Local(local) => turn
-            .zone
+        Moment::Local(local) => zone
             .to_ambiguous_zoned_datetime(local)
             .compatible()
             .map_or(i64::MAX, |at| at.timestamp().as_second()),

@@ -1,134 +1,143 @@
 //! The rigs of a new outfit: a list of them, and facts copied from one to another.
 
-use crate::message;
 use crate::message::command::Command;
 use crate::message::setting::{SetBy, Setting, Wish, WishFor};
 use crate::message::setup::{Kind, Part, Progress, Roster, Row, Step};
 use crate::store::people::Role;
-use crate::store::{self, StoreError};
+use crate::store::rigs::Rig;
+use crate::store::{self, Db, StoreError};
 
-use super::super::answer::Answer;
-use super::super::fleet::proper_name;
-use super::super::rules::Rules;
-use super::super::scene;
-use super::super::turn::Turn;
+use crate::bot::answer::Answer;
+use crate::bot::meaning_answers::record_meaning;
+use crate::bot::refusals::{may_not, unknown_rig};
+use crate::bot::request::Request;
+use crate::bot::rig_commands::add_rigs;
+use crate::bot::rig_names::proper_name;
+use crate::bot::scene::open_question;
+use crate::bot::setup::answer_commands::carry_out;
+use crate::bot::setup::progress::{ask_next, open_set_up, pass, stray};
+use crate::bot::understood::understand;
 
-impl Turn<'_> {
-    /// The next question, if a text lists rigs.
-    pub(super) async fn listed_rigs(&mut self, text: &str, progress: &Progress) -> Result<Option<Answer>, StoreError> {
-        let Some(mut said) = self.listed_rigs_alone(text).await? else {
-            return Ok(None);
-        };
-        said.and(self.waiting_reading().await?);
-        self.pass(progress, Step::Rigs, said).await.map(Some)
+/// The next question, if a text lists rigs.
+pub(in crate::bot) async fn listed_rigs(
+    db: &mut Db,
+    on: &mut Request<'_>,
+    text: &str,
+    progress: &Progress,
+) -> Result<Option<Answer>, StoreError> {
+    let Some(mut said) = listed_rigs_alone(db, on, text).await? else {
+        return Ok(None);
+    };
+    said.and(waiting_reading(db, on).await?);
+    pass(db, on, progress, Step::Rigs, said).await.map(Some)
+}
+
+/// Adds the rigs of a list; none if it is none. A line that is not
+/// understood is named.
+pub(in crate::bot) async fn listed_rigs_alone(
+    db: &mut Db,
+    on: &mut Request<'_>,
+    text: &str,
+) -> Result<Option<Answer>, StoreError> {
+    let roster = Roster::read(text);
+    let (rows, bad): (Vec<Row>, Vec<Row>) = roster
+        .rows
+        .into_iter()
+        .partition(|row| proper_name(&row.name).is_some());
+    if rows.is_empty() {
+        return Ok(None);
     }
-
-    /// Adds the rigs of a list; none if it is none. A line that is not
-    /// understood is named.
-    pub(super) async fn listed_rigs_alone(&mut self, text: &str) -> Result<Option<Answer>, StoreError> {
-        let roster = Roster::read(text);
-        let (rows, bad): (Vec<Row>, Vec<Row>) = roster
-            .rows
-            .into_iter()
-            .partition(|row| proper_name(&row.name).is_some());
-        if rows.is_empty() {
-            return Ok(None);
-        }
-        let names: Vec<String> = rows.iter().map(|row| row.name.clone()).collect();
-        let mut said = self.add_rigs(&names).await?;
-        self.fleet = store::rigs::fleet(self.db, self.outfit.id).await?;
-        for row in rows {
-            self.carry_out(facts(&row)).await?;
-        }
-        let lines = roster
-            .not_understood
-            .into_iter()
-            .chain(bad.into_iter().map(|row| row.name));
-        for line in lines {
-            let line: String = line.chars().take(60).collect();
-            said.parts
-                .push(self.words.say("setup-line-bad", [("line", (&line).into())]));
-        }
-        said.parts = vec![said.parts.join("\n")];
-        Ok(Some(said))
+    let names: Vec<String> = rows.iter().map(|row| row.name.clone()).collect();
+    let mut said = add_rigs(db, on, &names).await?;
+    on.reload(db).await?;
+    for row in rows {
+        let facts = carry_out(db, on, facts(&row)).await?;
+        said.occasions.extend(facts.occasions);
     }
-
-    /// A reading that came before its rig was on the fleet, recorded now.
-    pub(super) async fn waiting_reading(&mut self) -> Result<Answer, StoreError> {
-        let chat = self.incoming.chat.address.clone();
-        let Some(open) = store::questions::waiting(self.db, &chat, self.member.id, self.now).await? else {
-            return Ok(Answer::silence());
-        };
-        let Some(name) = open
-            .ask
-            .typed_name
-            .clone()
-            .filter(|name| self.rig_named(name).is_some())
-        else {
-            return Ok(Answer::silence());
-        };
-        let scene = scene::build(self, &name, Some(open.ask.clone())).await?;
-        let meaning = message::read(&name, &scene);
-        if meaning.readings.is_empty() {
-            return Ok(Answer::silence());
-        }
-        self.act_on(&name, &scene, Some(open), meaning).await
+    let lines = roster
+        .not_understood
+        .into_iter()
+        .chain(bad.into_iter().map(|row| row.name));
+    for line in lines {
+        let line: String = line.chars().take(60).collect();
+        said.parts
+            .push(on.words.say("setup-line-bad", [("line", (&line).into())]));
     }
+    said.parts = vec![said.parts.join("\n")];
+    Ok(Some(said))
+}
 
-    /// Gives rigs all that was told of another, but its short names, and asks on.
-    pub(super) async fn same(&mut self, rigs: &[i64], like: &str) -> Result<Answer, StoreError> {
-        if !self.member.role.leads() {
-            return Ok(self.may_not("who-leads"));
+/// A reading that came before its rig was on the fleet, recorded now.
+pub(in crate::bot) async fn waiting_reading(db: &mut Db, on: &mut Request<'_>) -> Result<Answer, StoreError> {
+    let open = open_question(on);
+    let typed = open.and_then(|open| open.ask.typed_name);
+    let Some(name) = typed.filter(|name| on.rig_named(name).is_some()) else {
+        return Ok(Answer::silence());
+    };
+    let understood = understand(on, &name);
+    match understood.meaning.readings.is_empty() {
+        true => Ok(Answer::silence()),
+        false => record_meaning(db, on, understood.meaning, understood.answers).await,
+    }
+}
+
+/// Gives rigs all that was told of another, but its short names, and asks on.
+pub(in crate::bot) async fn same(
+    db: &mut Db,
+    on: &mut Request<'_>,
+    rigs: &[i64],
+    like: &str,
+) -> Result<Answer, StoreError> {
+    if !on.member.role.leads() {
+        return Ok(may_not(on.words, "who-leads"));
+    }
+    let Some(like) = on.rig_named(like) else {
+        return Ok(unknown_rig(on, like));
+    };
+    let may = |setting: &Setting| {
+        let money = setting.field().set_by() == SetBy::Owner;
+        !matches!(setting, Setting::ShortNames(_)) && (!money || on.member.role == Role::Owner)
+    };
+    let told = on
+        .rules
+        .set()
+        .iter()
+        .filter(|(rig, setting)| *rig == Some(like.id) && may(setting));
+    let told: Vec<Setting> = told.map(|(_, setting)| setting.clone()).collect();
+    let mut names = Vec::new();
+    for rig in (on.fleet.iter()).filter(|rig| rig.id != like.id && rigs.contains(&rig.id)) {
+        for setting in &told {
+            let (name, value) = (setting.field().name(), setting.value());
+            store::settings::set(db, on.teller(), Some(rig.id), name, &value).await?;
         }
-        let Some(like) = self.rig_named(like) else {
-            return Ok(self.unknown_rig(like));
+        let alike = Rig {
+            id: rig.id,
+            name: rig.name.clone(),
+            ..like.clone()
         };
-        let may = |setting: &Setting| {
-            let money = setting.field().set_by() == SetBy::Owner;
-            !matches!(setting, Setting::ShortNames(_)) && (!money || self.member.role == Role::Owner)
-        };
-        let told = self
-            .rules
-            .set()
-            .iter()
-            .filter(|(rig, setting)| *rig == Some(like.id) && may(setting));
-        let told: Vec<Setting> = told.map(|(_, setting)| setting.clone()).collect();
-        let mut names = Vec::new();
-        for mut rig in self
-            .fleet
-            .clone()
-            .into_iter()
-            .filter(|rig| rig.id != like.id && rigs.contains(&rig.id))
-        {
-            for setting in &told {
-                let (name, value) = (setting.field().name(), setting.value());
-                store::settings::set(self.db, self.teller(), Some(rig.id), name, &value).await?;
-            }
-            (rig.di_only, rig.flushes_itself) = (like.di_only, like.flushes_itself);
-            store::rigs::set_traits(self.db, &rig, self.now).await?;
-            names.push(rig.name);
-        }
-        self.rules = Rules::load(self.db, &self.outfit).await?;
-        self.fleet = store::rigs::fleet(self.db, self.outfit.id).await?;
-        let names = names.join(", ");
-        let said = Answer::says(
-            self.words
-                .say("setup-same", [("rigs", (&names).into()), ("like", (&like.name).into())]),
-        );
-        let Some(open) = self.open_set_up().await? else {
-            return Ok(said);
-        };
-        let mut progress = open.progress;
-        for rig in rigs {
-            progress
-                .passed
-                .extend([Step::Rig(*rig, Part::Facts), Step::Rig(*rig, Part::Resin)]);
-        }
-        match progress.step {
-            Some(Step::Rig(id, _)) if rigs.contains(&id) => self.ask_next(progress, said).await,
-            Some(step) => self.stray(said, progress, step).await,
-            None => Ok(said),
-        }
+        store::rigs::set_traits(db, &alike, on.now).await?;
+        names.push(alike.name);
+    }
+    on.reload(db).await?;
+    on.reload(db).await?;
+    let names = names.join(", ");
+    let said = Answer::says(
+        on.words
+            .say("setup-same", [("rigs", (&names).into()), ("like", (&like.name).into())]),
+    );
+    let Some(open) = open_set_up(db, on).await? else {
+        return Ok(said);
+    };
+    let mut progress = open.progress;
+    for rig in rigs {
+        progress
+            .passed
+            .extend([Step::Rig(*rig, Part::Facts), Step::Rig(*rig, Part::Resin)]);
+    }
+    match progress.step {
+        Some(Step::Rig(id, _)) if rigs.contains(&id) => ask_next(db, on, progress, said).await,
+        Some(step) => stray(db, on, said, progress, step).await,
+        None => Ok(said),
     }
 }
 

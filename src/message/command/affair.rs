@@ -1,9 +1,12 @@
 //! The affairs of an outfit: its people, their chat, its data.
 
+use serde::{Deserialize, Serialize};
+
 use super::wording;
+use crate::domain::Role;
 
 /// Something to be done about people or the outfit's data.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Affair {
     /// `invite lead, 2 days, once`.
     Invite(Terms),
@@ -15,8 +18,8 @@ pub enum Affair {
     CancelInvites,
     /// `remove anna`.
     Remove(String),
-    /// `make anna lead`: who, and the role's English word.
-    Make(String, &'static str),
+    /// `make anna lead`.
+    Make(String, Role),
     /// `hand over to anna`, and with `yes` behind it.
     HandOver(String, Sure),
     /// `I'm on heron today`.
@@ -59,10 +62,10 @@ pub enum Affair {
 pub type Sure = bool;
 
 /// For whom an invite is, and how long it lasts.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Terms {
-    /// The role's English word.
-    pub role: Option<&'static str>,
+    /// What whoever comes in may do.
+    pub role: Option<Role>,
     /// Hours until it ends.
     pub hours: Option<u32>,
     /// How many people it lets in.
@@ -86,9 +89,9 @@ pub fn made(key: &str, rest: &str) -> Option<Affair> {
         // "remove rig" lacks its name.
         "remove person" if wording::named("term", rest) == Some("rig") => return None,
         "remove person" => Affair::Remove(short(4)?),
-        "make owner" => Affair::Make(short(4)?, "owner"),
-        "make lead" => Affair::Make(short(4)?, "lead"),
-        "make crew" => Affair::Make(short(4)?, "crew"),
+        "make owner" => Affair::Make(short(4)?, Role::Owner),
+        "make lead" => Affair::Make(short(4)?, Role::Lead),
+        "make crew" => Affair::Make(short(4)?, Role::Crew),
         "hand over" => {
             let (name, sure) = surely(rest);
             (name.split_whitespace().count() <= 4).then(|| Affair::HandOver(name.to_owned(), sure))?
@@ -184,7 +187,7 @@ fn invite(rest: &str) -> Option<Affair> {
         } else if word == "twice" {
             terms.uses = Some(2);
         } else if let Some(role) = wording::named("role", word) {
-            terms.role = Some(role);
+            terms.role = Role::from_word(role);
         } else if !word.is_empty() && !FILLERS.contains(&word) {
             odd += 1;
         }
@@ -208,7 +211,7 @@ mod tests {
         }
     }
 
-    fn terms(role: Option<&'static str>, hours: Option<u32>, uses: Option<u32>) -> Option<Affair> {
+    fn terms(role: Option<Role>, hours: Option<u32>, uses: Option<u32>) -> Option<Affair> {
         Some(Affair::Invite(Terms { role, hours, uses }))
     }
 
@@ -216,12 +219,15 @@ mod tests {
     fn an_invite_has_terms_in_any_order() {
         for (text, read) in [
             ("invite", terms(None, None, None)),
-            ("invite lead", terms(Some("lead"), None, None)),
-            ("invite a lead, 2 days, once", terms(Some("lead"), Some(48), Some(1))),
+            ("invite lead", terms(Some(Role::Lead), None, None)),
+            (
+                "invite a lead, 2 days, once",
+                terms(Some(Role::Lead), Some(48), Some(1)),
+            ),
             ("invite 3 people for 12 hours", terms(None, Some(12), Some(3))),
             ("invite 2d", Some(Affair::InviteHow)),
             ("invitar 2 días", terms(None, Some(48), None)),
-            ("invitar encargado una vez", terms(Some("lead"), None, Some(1))),
+            ("invitar encargado una vez", terms(Some(Role::Lead), None, Some(1))),
             ("invitar 5 personas", terms(None, None, Some(5))),
             ("invite boss", Some(Affair::InviteHow)),
             ("invite 5", Some(Affair::InviteHow)),
@@ -238,12 +244,12 @@ mod tests {
             (
                 "make Anna an owner",
                 "hacer dueña a Anna",
-                Affair::Make("Anna".into(), "owner"),
+                Affair::Make("Anna".into(), Role::Owner),
             ),
             (
                 "make anna lead",
                 "hacer encargado a anna",
-                Affair::Make("anna".into(), "lead"),
+                Affair::Make("anna".into(), Role::Lead),
             ),
             (
                 "hand over to lead",

@@ -1,10 +1,12 @@
 //! What help and meanings can be asked about: pages of help, words of the trade by their names.
 
+use serde::{Deserialize, Serialize};
+
 use super::wording;
-use crate::message::Term;
+use crate::domain::term::Term;
 
 /// A page of help.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Page {
     /// How to take a reading.
     Reading,

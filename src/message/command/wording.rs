@@ -8,7 +8,7 @@
 
 use std::sync::LazyLock;
 
-use crate::message::languages::fold;
+use deunicode::deunicode;
 
 const SOURCES: [&str; 2] = [include_str!("words/en.txt"), include_str!("words/es.txt")];
 
@@ -56,6 +56,11 @@ static NAMES: LazyLock<Vec<(&str, String)>> = LazyLock::new(|| {
         .flat_map(|(key, list)| list.split(',').map(move |name| (key, fold(name.trim()))))
         .collect()
 });
+
+/// Lower case, without accents.
+fn fold(text: &str) -> String {
+    deunicode(text).to_lowercase()
+}
 
 /// Key and wordings of all lines of all tables.
 fn lines() -> impl Iterator<Item = (&'static str, &'static str)> {

@@ -1,10 +1,13 @@
 //! Which setting: its lasting name, whom it may hold for, who may set it.
 
+use serde::{Deserialize, Serialize};
+
 use super::Setting;
 use super::hours::Weekday;
 
 /// A setting without its value.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
 #[allow(missing_docs)]
 pub enum Field {
     Currency,
@@ -105,6 +108,20 @@ const TABLE: [(Field, &str, Reach, SetBy); 38] = [
     (Field::ShortNames, "short-names", Rig, Leads),
     (Field::Keep, "keep-years", Outfit, Owner),
 ];
+
+impl From<Field> for String {
+    fn from(field: Field) -> Self {
+        field.name().to_owned()
+    }
+}
+
+impl TryFrom<String> for Field {
+    type Error = String;
+
+    fn try_from(name: String) -> Result<Self, String> {
+        Self::named(&name).ok_or(name)
+    }
+}
 
 impl Field {
     /// All of them, in the order in which they are listed.

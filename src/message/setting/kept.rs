@@ -15,6 +15,20 @@ const SHORT_NAMES: usize = 8;
 /// How it is kept that nothing is deleted.
 const EVERYTHING: &str = "everything";
 
+impl From<Setting> for (Field, String) {
+    fn from(setting: Setting) -> Self {
+        (setting.field(), setting.value())
+    }
+}
+
+impl TryFrom<(Field, String)> for Setting {
+    type Error = String;
+
+    fn try_from((field, value): (Field, String)) -> Result<Self, String> {
+        Self::kept(field, &value).ok_or(value)
+    }
+}
+
 impl Setting {
     /// The value as it is kept.
     pub fn value(&self) -> String {

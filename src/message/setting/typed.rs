@@ -1,11 +1,13 @@
 //! Reads a setting as it was typed: for the outfit, or behind or before a rig's name.
 
+use serde::{Deserialize, Serialize};
+
 use super::pattern::{Caught, matches};
 use super::pieces::{Piece, cut, typed};
 use super::{Field, Setting, english, spanish};
 
 /// What somebody wants of the settings.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Wish {
     /// This value from now on.
     Set(Setting),
@@ -16,7 +18,7 @@ pub enum Wish {
 }
 
 /// A wish, and the rig's name as typed if it is for one rig.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct WishFor {
     /// None: for the outfit.
     pub rig: Option<String>,

@@ -1,11 +1,12 @@
 //! The words that steer the guide: begin, skip, stop, as assumed, same as another.
 
 use deunicode::deunicode;
+use serde::{Deserialize, Serialize};
 
 use super::Step;
 
 /// What somebody wants of the guide.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Guide {
     /// `set up`: begin, or go on where it was left.
     Begin,

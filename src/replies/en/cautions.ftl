@@ -7,3 +7,8 @@ caution-preservative = Preservative: gloves and eye protection, follow its label
 caution-plumbing = Where waste water may go, and backflow protection: local code, licensed plumbers.
 caution-frost = Frost ruins membranes and splits housings: keep the rig warm, or drain it as its maker says.
 caution-not-drinking = Purified water is not drinking water.
+
+danger-frozen = Don't run it frozen: a frozen membrane or housing splits. Let it thaw with the water off, then check for leaks.
+danger-burst = Water off at the tap, let the pressure off, keep clear. Water near anything electric: power off first, if you can do it dry. Repairs are for whoever is licensed for them.
+danger-hurt = Stop work and see to them first: first aid, and the local emergency number if it is more than a scratch.
+danger-drink = No. Purified water isn't drinking water.

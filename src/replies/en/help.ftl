@@ -252,6 +252,7 @@ picture = I cannot read pictures. Type it: { $example }
 trouble = Something went wrong on my side, and this message was not counted. Please type it again.
 press-closed = That question is closed. Type it instead.
 press-not-yours = That button is for somebody else.
+press-outdated = That button is from before an update. Type it instead, or ask again.
 
 # Languages.
 language-set = From now on I answer you in English.

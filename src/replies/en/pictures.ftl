@@ -21,42 +21,70 @@ rough-date = { $part ->
     [11] Nov
    *[12] Dec
   }
-rough-span = { $from } to { $to }
+
+picture-days = { $days ->
+    [one] 1 day
+   *[other] { $days } days
+  }
+picture-ppm = { $ppm } ppm
+picture-about = about
+picture-near = about
+picture-now = now
+
+## States, as people read them
+
+picture-state = { $state ->
+    [good] good
+    [fading] fading
+    [due] plan a new one
+    [spent] worn out
+    [early] too early to tell
+   *[fault] look for a leak
+  }
 
 ## One rig's history
 
 picture-check = { $rig }: look for a leak first
-picture-unproven = { $rig }: too few readings to say
-picture-spent = { $rig }: time for a new membrane
-picture-pays-now = { $rig }: a new membrane pays now
-picture-renew-by = { $rig }: a new membrane by { $date }
-picture-due = { $rig }: weigh a new membrane
-picture-wearing-until = { $rig }: wearing, due about { $date }
-picture-wearing = { $rig }: wearing, keep an eye on it
-picture-sound-until = { $rig }: sound, due about { $date }
-picture-sound-long = { $rig }: sound, years to go
-picture-sound = { $rig }: sound so far
-picture-level = Rejects { $percent } ({ $low }-{ $high }) today, { $readings ->
-    [one] from 1 reading
-   *[other] from { $readings } readings
+picture-unproven = { $rig }: too early to tell
+picture-spent = { $rig }: new membrane now
+picture-pays-now = { $rig }: order a membrane now
+picture-renew-by = { $rig }: new membrane by { $date }
+picture-due = { $rig }: plan a new membrane
+picture-lasts = { $rig }: lasts until { $date }
+picture-wearing = { $rig }: fading, watch it
+picture-sound-long = { $rig }: good for years
+picture-sound = { $rig }: good so far
+picture-level = { $state }: { $percent } ({ $range }), { $readings ->
+    [one] 1 reading
+   *[other] { $readings } readings
   }
-picture-level-check = { $seen } since { $day }; the membrane alone { $percent }
-picture-basis = { $readings ->
-    [0] No reading counts yet
-    [one] 1 reading so far
-   *[other] { $readings } readings so far
+picture-as-read = { $percent } as read, { $readings ->
+    [one] 1 reading counts so far
+   *[other] { $readings } readings count so far
   }
-picture-jump = jump { $day }
-picture-not-before = not before { $date }
-picture-trend = trend at 12 °C
-picture-forecast = forecast
-picture-due-zone = due below { $percent } %
-picture-spent-zone = spent below { $percent } %
+picture-text-it = Text its name, then tap and RO
+picture-no-readings = no readings yet
+picture-axis = rejection
+picture-axis-corrected = rejection at 12 °C
+picture-floor-about = { $percent } about
+picture-floor-after = { $percent } after
+picture-dots = dots: readings
+picture-rings = rings: set aside
 picture-resin = resin
-picture-reading = reading
-picture-set-aside = set aside
-picture-band = trend, 80 % band
-picture-no-readings = No readings yet
+picture-membrane = membrane
+picture-mended = a leak, mended
+
+## A leak
+
+picture-fell = Fell from { $before } to { $after } % at once: a fault, not wear
+picture-lately = last { $weeks } weeks
+picture-lost = { $points ->
+    [one] 1 point lost
+   *[other] { $points } points lost
+  }
+picture-permeate = RO { $before }, then { $after } ppm
+picture-alone = alone { $percent }
+picture-where-to-look = Hoses, fittings and bypass, then read again
 
 ## The fleet
 
@@ -65,54 +93,71 @@ picture-fleet-fine = { $count ->
     [one] Your rig is in order
    *[other] All { $count } rigs are in order
   }
-picture-fleet-wants = { $count ->
-    [one] Your rig needs attention
-   *[other] { $wanting ->
-        [one] 1 of { $count } rigs needs attention
-       *[other] { $wanting } of { $count } rigs need attention
-      }
+picture-fleet-nothing = Nothing to buy or mend this week
+picture-first = { $rig } first: { $deed }
+picture-fleet-wants = { $wanting ->
+    [one] 1 of { $count } rigs needs work
+   *[other] { $wanting } of { $count } rigs need work, in this order
   }
-picture-fleet-shows = Rejection over { $weeks } weeks, most urgent first
-picture-fleet-shows-resin = Glass and resin, most urgent first
-picture-glass = glass { $ppm } ppm
-picture-count = { $count } { $state }
-picture-more = { $count } more:
-picture-others = The other rigs, most urgent first
-picture-short-now = resin: change now
-picture-short-loose = resin: repack tight
-picture-short-long = resin: over 30 days
-picture-short-days = resin: { $days } days
+picture-job = { $job ->
+    [change] new resin today
+    [repack] repack the resin
+    [leak] look for a leak
+    [renew] new membrane now
+    [order] order a membrane
+    [plan] plan a new one
+    [look] check the glass
+    [buy] buy resin
+    [prefilters] new prefilters
+   *[say] say what changed
+  }
+picture-was = was { $percent }
+picture-glass = on the glass
+picture-resin-left = resin left
+picture-resin-axis = resin that is left
+picture-legend = { $weeks } weeks; floor: { $floor }, or resin used up
+picture-more = { $count } more rigs: see the next picture
+picture-others = the others, most urgent first
 
 ## Resin
 
-picture-resin-unknown = { $rig }: resin not reckoned yet
+picture-resin-unknown = { $rig }: resin not counted yet
 picture-resin-now = { $rig }: change the resin now
 picture-resin-loose = { $rig }: repack the resin tight
+picture-resin-buy = { $rig }: buy resin this week
 picture-resin-long = { $rig }: resin for over 30 days
-picture-resin-days = { $days ->
-    [0] { $rig }: resin ends within a day
-    [one] { $rig }: resin for about 1 working day
-   *[other] { $rig }: resin for about { $days } working days
+picture-resin-days = { $rig }: resin for about { $days } days
+picture-resin-range = { $days } working days left in this bed
+picture-in-use = { $days } days in use; a bed lasts { $usual }
+picture-resin-spots = It lets too much through: the glass will spot
+picture-resin-early = High so soon: water slips past the bed
+picture-resin-tell = Tell its litres, and the water used a day
+picture-resin-log = Log its next change; I count from there
+picture-beds-shrink = { $first } days, now { $last }: look at the membrane
+picture-over = { $days ->
+    [one] +1 day
+   *[other] +{ $days } days
   }
-picture-resin-range = { $days } working days left, by what its beds took so far
-picture-resin-spots = The glass will spot: too much passes the resin
-picture-resin-early = High so soon after a change: water slips past it
-picture-resin-tell = Tell the litres of resin and of water a day to know
-picture-resin-log = Log its next change, and I count from there
-picture-beds-shrink = Beds last ever less, { $first } then { $last } days: look at the membrane
-picture-working-days = { $days } working days
-picture-full = full
-picture-lasted = days
-picture-load = taken up by each bed
+picture-fresh = fresh
+picture-half = half
+picture-used-up = used up
+picture-slopes = Each slope is a bed, with the days it was in
+picture-no-slopes = Each mark is a change, with the days between
 picture-no-resin = No change of resin is logged yet
 
 ## Money
 
-picture-cheapest = { $date }: { $money } a year
-picture-cheapest-now = now: { $money } a year
-picture-rule = { $percent } % rule: { $date }, { $money } dearer
-picture-cost-axis = Membrane and resin a year, by the day of renewal
-picture-flat = as good as cheapest (within 2 %)
+picture-rule = { $percent } rule of thumb: { $money } more
+picture-cost-axis = cost a year, by the month of renewal
+picture-flat = within 2 %
 picture-waiting-costs = Waiting costs about { $money } a month
 picture-waiting-saves = Waiting still saves about { $money } a month
 picture-waiting-nothing = A month sooner or later costs the same
+
+## The year ahead
+
+picture-year = Put aside { $money } for the year
+picture-year-range = Likely { $low } to { $high }; { $soon } by { $month }
+picture-each = { $litres } L each
+picture-prefilters = prefilters
+picture-range = range

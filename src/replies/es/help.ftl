@@ -252,6 +252,7 @@ picture = No puedo leer fotos. Escríbelo: { $example }
 trouble = Algo falló de mi lado y este mensaje no cuenta. Escríbelo otra vez, por favor.
 press-closed = Esa pregunta ya está cerrada. Escríbelo.
 press-not-yours = Ese botón es de otra persona.
+press-outdated = Ese botón es de antes de una actualización. Escríbelo, o vuelve a preguntar.
 
 # Idiomas.
 language-set = A partir de ahora te respondo en español.

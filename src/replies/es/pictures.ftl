@@ -21,50 +21,70 @@ rough-date = { $part ->
     [11] nov
    *[12] dic
   }
-rough-span = de { $from } a { $to }
+
+picture-days = { $days ->
+    [one] 1 día
+   *[other] { $days } días
+  }
+picture-ppm = { $ppm } ppm
+picture-about = unos
+picture-near = hacia
+picture-now = ahora
+
+## Los estados, como se leen
+
+picture-state = { $state ->
+    [good] bien
+    [fading] con desgaste
+    [due] por cambiar
+    [spent] agotada
+    [early] aún es pronto
+   *[fault] buscar una fuga
+  }
 
 ## La historia de un equipo
 
 picture-check = { $rig }: primero busca una fuga
-picture-unproven = { $rig }: muy pocas lecturas
-picture-spent = { $rig }: toca membrana nueva
-picture-pays-now = { $rig }: ya conviene otra membrana
-picture-renew-by = { $rig }: otra membrana hacia { $date }
+picture-unproven = { $rig }: aún es pronto
+picture-spent = { $rig }: membrana nueva ya
+picture-pays-now = { $rig }: pide una membrana ya
+picture-renew-by = { $rig }: otra membrana, { $date }
 picture-due = { $rig }: piensa en otra membrana
-picture-wearing-until = { $rig }: con desgaste, cambio hacia { $date }
-picture-wearing = { $rig }: con desgaste, no la pierdas de vista
-picture-sound-until = { $rig }: bien, cambio hacia { $date }
+picture-lasts = { $rig }: aguanta hasta { $date }
+picture-wearing = { $rig }: con desgaste, vigílala
 picture-sound-long = { $rig }: bien, y para años
 picture-sound = { $rig }: bien por ahora
-picture-level = Rechaza { $percent } ({ $low }-{ $high }) hoy, { $readings ->
-    [one] con 1 lectura
-   *[other] con { $readings } lecturas
+picture-level = { $state }: { $percent } ({ $range }), { $readings ->
+    [one] 1 lectura
+   *[other] { $readings } lecturas
   }
-picture-level-check = { $seen } desde { $day ->
-    [hoy] hoy
-    [ayer] ayer
-   *[other] el { $day }
-  }; la membrana sola, { $percent }
-picture-basis = { $readings ->
-    [0] Aún no cuenta ninguna lectura
-    [one] 1 lectura hasta ahora
-   *[other] { $readings } lecturas hasta ahora
+picture-as-read = { $percent } según el medidor, { $readings ->
+    [one] 1 lectura cuenta
+   *[other] { $readings } lecturas cuentan
   }
-picture-jump = { $day ->
-    [hoy] salto hoy
-    [ayer] salto ayer
-   *[other] salto el { $day }
-  }
-picture-not-before = no antes de { $date }
-picture-trend = tendencia a 12 °C
-picture-forecast = previsión
-picture-due-zone = por cambiar bajo { $percent } %
-picture-spent-zone = agotada bajo { $percent } %
+picture-text-it = Escribe su nombre, la red y la RO
+picture-no-readings = aún sin lecturas
+picture-axis = rechazo
+picture-axis-corrected = rechazo a 12 °C
+picture-floor-about = { $percent } hacia
+picture-floor-after = { $percent } desde
+picture-dots = puntos: lecturas
+picture-rings = aros: apartadas
 picture-resin = resina
-picture-reading = lectura
-picture-set-aside = apartada
-picture-band = tendencia, banda 80 %
-picture-no-readings = Aún no hay lecturas
+picture-membrane = membrana
+picture-mended = fuga, reparada
+
+## Una fuga
+
+picture-fell = De { $before } a { $after } % de golpe: avería, no desgaste
+picture-lately = últimas { $weeks } semanas
+picture-lost = { $points ->
+    [one] 1 punto menos
+   *[other] { $points } puntos menos
+  }
+picture-permeate = RO { $before }, luego { $after } ppm
+picture-alone = sola { $percent }
+picture-where-to-look = Mangueras, racores y bypass; luego lee otra vez
 
 ## La flota
 
@@ -73,54 +93,71 @@ picture-fleet-fine = { $count ->
     [one] Tu equipo está en orden
    *[other] Los { $count } equipos están en orden
   }
-picture-fleet-wants = { $count ->
-    [one] Tu equipo pide atención
-   *[other] { $wanting ->
-        [one] 1 de { $count } equipos pide atención
-       *[other] { $wanting } de { $count } equipos piden atención
-      }
+picture-fleet-nothing = Nada que comprar ni reparar esta semana
+picture-first = Primero { $rig }: { $deed }
+picture-fleet-wants = { $wanting ->
+    [one] 1 de { $count } equipos pide trabajo
+   *[other] { $wanting } de { $count } equipos piden trabajo, en este orden
   }
-picture-fleet-shows = Rechazo en { $weeks } semanas, lo urgente primero
-picture-fleet-shows-resin = Vidrio y resina, lo urgente primero
-picture-glass = vidrio { $ppm } ppm
-picture-count = { $count } { $state }
-picture-more = { $count } más:
-picture-others = Los demás equipos, lo urgente primero
-picture-short-now = resina: cambiar ya
-picture-short-loose = resina: compactar
-picture-short-long = resina: 30+ días
-picture-short-days = resina: { $days } días
+picture-job = { $job ->
+    [change] resina nueva hoy
+    [repack] compactar la resina
+    [leak] buscar una fuga
+    [renew] membrana nueva ya
+    [order] pedir una membrana
+    [plan] planear el cambio
+    [look] mirar el vidrio
+    [buy] comprar resina
+    [prefilters] prefiltros nuevos
+   *[say] di qué cambió
+  }
+picture-was = antes { $percent }
+picture-glass = en el vidrio
+picture-resin-left = de resina
+picture-resin-axis = resina que queda
+picture-legend = { $weeks } semanas; suelo: { $floor }, o sin resina
+picture-more = { $count } equipos más: en la otra imagen
+picture-others = los demás, lo urgente primero
 
 ## La resina
 
-picture-resin-unknown = { $rig }: resina aún sin calcular
-picture-resin-now = { $rig }: cambia ya la resina
+picture-resin-unknown = { $rig }: resina aún sin contar
+picture-resin-now = { $rig }: cambia la resina ya
 picture-resin-loose = { $rig }: compacta la resina
+picture-resin-buy = { $rig }: compra resina esta semana
 picture-resin-long = { $rig }: resina para más de 30 días
-picture-resin-days = { $days ->
-    [0] { $rig }: resina para menos de un día
-    [one] { $rig }: resina para 1 día de trabajo
-   *[other] { $rig }: resina para unos { $days } días de trabajo
+picture-resin-days = { $rig }: resina para unos { $days } días
+picture-resin-range = Quedan { $days } días de trabajo en esta carga
+picture-in-use = { $days } días en uso; suele durar { $usual }
+picture-resin-spots = Deja pasar demasiado: habrá manchas
+picture-resin-early = Alto tan pronto: el agua se cuela por un lado
+picture-resin-tell = Di sus litros y el agua que usa al día
+picture-resin-log = Anota el próximo cambio y cuento desde ahí
+picture-beds-shrink = { $first } días, ahora { $last }: mira la membrana
+picture-over = { $days ->
+    [one] +1 día
+   *[other] +{ $days } días
   }
-picture-resin-range = Quedan { $days } días de trabajo, según lo que duraron otras
-picture-resin-spots = El vidrio quedará con manchas: la resina deja pasar demasiado
-picture-resin-early = Alto tan pronto tras el cambio: el agua se cuela por un lado
-picture-resin-tell = Para saberlo, di los litros de resina y de agua al día
-picture-resin-log = Anota su próximo cambio y cuento desde ahí
-picture-beds-shrink = Cada carga dura menos, { $first } y luego { $last } días: mira la membrana
-picture-working-days = { $days } jornadas
-picture-full = llena
-picture-lasted = días
-picture-load = lo que tomó cada carga
+picture-fresh = nueva
+picture-half = mitad
+picture-used-up = agotada
+picture-slopes = Cada rampa es una carga, con sus días
+picture-no-slopes = Cada marca es un cambio, con los días entre ellos
 picture-no-resin = Aún no hay cambios de resina anotados
 
 ## El dinero
 
-picture-cheapest = { $date }: { $money } al año
-picture-cheapest-now = ahora: { $money } al año
-picture-rule = regla del { $percent } %: { $date }, { $money } más caro
-picture-cost-axis = Membrana y resina al año, según el día del cambio
-picture-flat = tan bueno como lo más barato (hasta 2 % más)
+picture-rule = regla del { $percent }: { $money } más
+picture-cost-axis = coste al año, según el mes del cambio
+picture-flat = hasta 2 % más
 picture-waiting-costs = Esperar cuesta unos { $money } al mes
 picture-waiting-saves = Esperar aún ahorra unos { $money } al mes
 picture-waiting-nothing = Un mes antes o después cuesta lo mismo
+
+## El año que viene
+
+picture-year = Aparta { $money } para el año
+picture-year-range = Entre { $low } y { $high }; { $soon } hasta { $month }
+picture-each = de { $litres } L
+picture-prefilters = prefiltros
+picture-range = margen

@@ -2,15 +2,65 @@
 
 use jiff::civil::Date;
 
-use crate::chart::fleet_sheet::{Fleet, Rest, Row, shown};
+use crate::chart::Sheet;
+use crate::chart::fleet_sheet::{self, Fleet, Row, shown};
+use crate::chart::mark::Mark;
 use crate::replies::Words;
 use crate::replies::figures;
-use crate::replies::reading::state_word;
 use crate::water::condition::Condition;
 use crate::water::resin::SPOTS_FROM_PPM;
 use crate::water::settings::Limits;
 
-use super::resin::{Left, short};
+use super::resin::Left;
+use super::{headline, state, whole_percent};
+
+/// What is to be done for a rig, the most urgent first: glass that will spot, a fault,
+/// then wear, then what only has to be bought or answered.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Job {
+    /// The bed is used up, or lets too much through.
+    ChangeResin,
+    /// Water slips past the bed: repack it before buying.
+    RepackResin,
+    /// The rejection fell at once.
+    FindLeak,
+    /// The membrane is worn out.
+    RenewMembrane,
+    /// A new membrane pays.
+    OrderMembrane,
+    /// The membrane is below its line.
+    PlanMembrane,
+    /// No resin follows: the glass says when.
+    LookAtGlass,
+    /// The bed ends within days.
+    BuyResin,
+    /// Prefilters are due.
+    ChangePrefilters,
+    /// It looks as if a part was changed.
+    SayWhatChanged,
+}
+
+impl Job {
+    fn key(self) -> &'static str {
+        match self {
+            Self::ChangeResin => "change",
+            Self::RepackResin => "repack",
+            Self::FindLeak => "leak",
+            Self::RenewMembrane => "renew",
+            Self::OrderMembrane => "order",
+            Self::PlanMembrane => "plan",
+            Self::LookAtGlass => "look",
+            Self::BuyResin => "buy",
+            Self::ChangePrefilters => "prefilters",
+            Self::SayWhatChanged => "say",
+        }
+    }
+
+    /// Whether the resin is what decides.
+    fn is_of_resin(self) -> bool {
+        matches!(self, Self::ChangeResin | Self::RepackResin | Self::BuyResin)
+    }
+}
 
 /// A rig of the fleet.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,119 +69,163 @@ pub struct Rig {
     pub name: String,
     /// The state; none on a rig without a membrane.
     pub condition: Option<Condition>,
-    /// Standardised rejection, a fraction; none while unproven.
+    /// Rejection with its leak, if it has one, a fraction; none while too early to tell.
     pub level: Option<f64>,
-    /// Last product reading, ppm, for a rig without a membrane.
+    /// Rejection of the membrane without the leak, where there is one.
+    pub before_leak: Option<f64>,
+    /// Last product reading, ppm.
     pub product_ppm: Option<f64>,
     /// How long the resin lasts.
     pub resin: Left,
-    /// Whether the digest would ask for something for it.
-    pub wants: bool,
-    /// Standardised rejection by day, a stretch for each membrane.
+    /// Share of the bed that still holds.
+    pub bed_left: Option<f64>,
+    /// What is to be done.
+    pub job: Option<Job>,
+    /// Rejection by day, a stretch for each membrane.
     pub trend: Vec<Vec<(Date, f64)>>,
+    /// Share of each bed that still held, by day.
+    pub beds: Vec<Vec<(Date, f64)>>,
 }
 
-/// How urgent a rig is, the least first: glass that will spot, a fault of the membrane or
-/// of the bed, then wear.
-#[must_use]
-pub fn urgency(rig: &Rig) -> u8 {
-    match (rig.resin, rig.condition) {
-        (Left::Nothing, _) => 0,
-        (Left::Loose, _) if rig.product_ppm.is_some_and(|ppm| ppm >= SPOTS_FROM_PPM) => 0,
-        (Left::Loose, _) | (_, Some(Condition::Check)) => 1,
-        (_, Some(Condition::Spent)) => 2,
-        (_, Some(Condition::Due)) => 3,
-        _ if rig.wants => 3,
-        (_, Some(Condition::Wearing)) => 4,
-        (_, Some(Condition::Unproven)) => 5,
-        (_, None) => 6,
-        (_, Some(Condition::Sound)) => 7,
-    }
-}
+/// The rejection of a membrane at the top of its line: common practice for a new one, 95 %, no source.
+const NEW: f64 = 0.95;
 
-/// The fleet sheet, most urgent rigs first, with trends from `since` to `today`.
+/// The fleet's sheets, with lines from `since` to `today`: jobs first, the most urgent
+/// first, then the least rejection.
 #[must_use]
-pub fn picture(words: Words, mut rigs: Vec<Rig>, limits: Limits, since: Date, today: Date) -> Fleet {
-    let level = |rig: &Rig| rig.level.unwrap_or(1.0);
+pub fn sheets(words: Words, mut rigs: Vec<Rig>, limits: Limits, since: Date, today: Date) -> Vec<Sheet> {
+    let key = |rig: &Rig| {
+        let state = rig.condition.map_or(Condition::Sound, |state| state);
+        (rig.job.is_none(), rig.job, rig.job.is_none().then(|| rank(state)))
+    };
     rigs.sort_by(|a, b| {
-        urgency(a)
-            .cmp(&urgency(b))
+        let level = |rig: &Rig| rig.level.unwrap_or(1.0);
+        key(a)
+            .cmp(&key(b))
             .then(level(a).total_cmp(&level(b)))
             .then_with(|| a.name.cmp(&b.name))
     });
     let count = |rigs: usize| i64::try_from(rigs).unwrap_or(i64::MAX);
-    let wanting = count(rigs.iter().filter(|rig| rig.wants).count());
-    let weeks = i64::from(since.until(today).map_or(0, |span| span.get_days()) / 7);
-    let numbers = || [("count", count(rigs.len()).into()), ("wanting", wanting.into())];
-    let headline = match (rigs.len(), wanting) {
-        (0, _) => words.plain("picture-fleet-empty"),
-        (_, 0) => words.say("picture-fleet-fine", numbers()),
-        _ => words.say("picture-fleet-wants", numbers()),
-    };
-    let shows_rejection = rigs.is_empty() || rigs.iter().any(|rig| rig.condition.is_some());
-    let rest = &rigs[shown(rigs.len())..];
-    Fleet {
-        headline,
-        subline: match shows_rejection {
-            true => words.say("picture-fleet-shows", [("weeks", weeks.into())]),
-            false => words.plain("picture-fleet-shows-resin"),
+    let jobs = count(rigs.iter().filter(|rig| rig.job.is_some()).count());
+    let numbers = || [("count", count(rigs.len()).into()), ("wanting", jobs.into())];
+    let (finding, subline) = match rigs.first() {
+        None => (words.plain("picture-fleet-empty"), String::new()),
+        Some(rig) => match rig.job {
+            Some(job) => {
+                let deed = deed(words, job);
+                let say = |rig: &str| words.say("picture-first", [("rig", rig.into()), ("deed", (&deed).into())]);
+                (
+                    headline(&rig.name, false, say),
+                    words.say("picture-fleet-wants", numbers()),
+                )
+            }
+            None => (
+                words.say("picture-fleet-fine", numbers()),
+                words.plain("picture-fleet-nothing"),
+            ),
         },
+    };
+    let more = rigs.len() - shown(rigs.len());
+    let weeks = i64::from(since.until(today).map_or(0, |span| span.get_days()) / 7);
+    let floor = whole_percent(words, limits.due);
+    fleet_sheet::pages(&Fleet {
+        headline: finding,
+        subline,
         since,
         today,
-        limits,
-        rest: (!rest.is_empty()).then(|| rest_of(words, rest)),
-        zone: shows_rejection.then(|| {
-            let due = figures::whole_percent(limits.due);
-            words.say("picture-due-zone", [("percent", (&due).into())])
-        }),
-        nothing: words.plain("fleet-empty"),
-        rigs: rigs.iter().map(|rig| row(words, rig)).collect(),
+        more: words.say("picture-more", [("count", count(more).into())]),
+        others: words.plain("picture-others"),
+        legend: words.say("picture-legend", [("weeks", weeks.into()), ("floor", (&floor).into())]),
+        rigs: rigs.iter().map(|rig| row(words, rig, limits)).collect(),
+    })
+}
+
+/// The order of rigs without a job.
+fn rank(state: Condition) -> u8 {
+    match state {
+        Condition::Check => 0,
+        Condition::Spent => 1,
+        Condition::Due => 2,
+        Condition::Wearing => 3,
+        Condition::Unproven => 4,
+        Condition::Sound => 5,
     }
 }
 
-fn row(words: Words, rig: &Rig) -> Row {
-    let value = match (rig.condition, rig.level) {
-        (Some(_), Some(level)) => words.say("percent", [("percent", (&figures::whole_percent(level)).into())]),
-        _ => String::new(),
+fn deed(words: Words, job: Job) -> String {
+    words.say("picture-job", [("job", job.key().into())])
+}
+
+fn row(words: Words, rig: &Rig, limits: Limits) -> Row {
+    let shows_resin = rig.condition.is_none() || rig.job.is_some_and(Job::is_of_resin);
+    let urgent = matches!(rig.job, Some(Job::ChangeResin | Job::RepackResin));
+    let bed = Mark::Bed {
+        left: rig.bed_left.unwrap_or(if urgent { 0.0 } else { 1.0 }),
+        urgent,
     };
-    let word = match (rig.condition, rig.product_ppm) {
-        (Some(state), _) => state_word(words, state),
-        (None, Some(ppm)) => words.say("picture-glass", [("ppm", (&figures::ppm(words, ppm)).into())]),
-        (None, None) => String::new(),
+    let mark = match (rig.job, rig.condition) {
+        (Some(Job::ChangePrefilters), _) => Mark::Prefilter,
+        (_, Some(state)) if !shows_resin => Mark::Membrane(state),
+        _ => bed,
+    };
+    let state_word = rig.condition.map(|at| state(words, at)).unwrap_or_default();
+    let words_of = match rig.job {
+        Some(job) => deed(words, job),
+        None if rig.condition.is_some() => state_word.clone(),
+        None => words.plain("picture-resin-left"),
+    };
+    let (value, noun) = if shows_resin {
+        resin(words, rig)
+    } else {
+        level(words, rig, state_word)
     };
     Row {
         name: rig.name.clone(),
-        state: rig.condition,
-        word,
+        mark,
+        // A figure says nothing twice.
+        noun: if noun == words_of { String::new() } else { noun },
+        words: words_of,
         value,
-        resin: short(words, rig.resin),
-        urgent: rig.wants,
-        trend: rig.trend.clone(),
+        is_job: rig.job.is_some(),
+        line: if shows_resin {
+            rig.beds.clone()
+        } else {
+            let height = |&(day, level): &(Date, f64)| (day, (level - limits.due) / (NEW - limits.due).max(0.01));
+            rig.trend
+                .iter()
+                .map(|stretch| stretch.iter().map(height).collect())
+                .collect()
+        },
     }
 }
 
-fn rest_of(words: Words, rest: &[Rig]) -> Rest {
-    const ORDER: [Condition; 6] = [
-        Condition::Check,
-        Condition::Spent,
-        Condition::Due,
-        Condition::Wearing,
-        Condition::Unproven,
-        Condition::Sound,
-    ];
-    let count = |rigs: usize| i64::try_from(rigs).unwrap_or(i64::MAX);
-    let counts = ORDER.into_iter().filter_map(|state| {
-        let rigs = rest.iter().filter(|rig| rig.condition == Some(state)).count();
-        let state_words = state_word(words, state);
-        let told = words.say(
-            "picture-count",
-            [("count", count(rigs).into()), ("state", (&state_words).into())],
-        );
-        (rigs > 0).then_some((state, told))
-    });
-    Rest {
-        words: words.say("picture-more", [("count", count(rest.len()).into())]),
-        subline: words.plain("picture-others"),
-        counts: counts.collect(),
+/// The figure of a rig whose membrane decides, and what it is.
+fn level(words: Words, rig: &Rig, state: String) -> (String, String) {
+    let Some(level) = rig.level else {
+        return (String::new(), state);
+    };
+    let noun = match rig.before_leak {
+        Some(before) => words.say("picture-was", [("percent", (&whole_percent(words, before)).into())]),
+        // The state is a deed itself, and another is asked for.
+        None if rig.job.is_some() && rig.condition == Some(Condition::Due) => words.plain("picture-axis"),
+        None => state,
+    };
+    (whole_percent(words, level), noun)
+}
+
+/// The figure of a rig whose resin decides: what the glass shows, else what is left.
+fn resin(words: Words, rig: &Rig) -> (String, String) {
+    let by_glass = rig
+        .product_ppm
+        .filter(|&ppm| ppm >= SPOTS_FROM_PPM || rig.resin == Left::Loose);
+    let days = |days: i64| words.say("picture-days", [("days", days.into())]);
+    match (by_glass, rig.resin) {
+        (Some(ppm), _) => (
+            words.say("picture-ppm", [("ppm", (&figures::ppm(words, ppm)).into())]),
+            words.plain("picture-glass"),
+        ),
+        (None, Left::Nothing) => (days(0), words.plain("picture-resin-left")),
+        (None, Left::Days([_, likely, _])) => (days(figures::whole(likely)), words.plain("picture-resin-left")),
+        (None, Left::Unknown | Left::Loose) => (String::new(), String::new()),
     }
 }

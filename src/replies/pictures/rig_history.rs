@@ -1,17 +1,18 @@
-//! The words on a rig's history.
+//! The words on a rig's history: of its wear, or of the fault that stands.
 
 use jiff::civil::Date;
 
-use crate::chart::axis::ticks;
-use crate::chart::rig_history::{Ahead, Dot, Jump, Level, RigHistory, Words as Labels};
+use crate::chart::Sheet;
+use crate::chart::axis::days_between;
+use crate::chart::mark::Mark;
+use crate::chart::rig_fault::{self, lately_from};
+use crate::chart::rig_history::{self, Ahead, Dot, Fault, Labels, Record};
 use crate::replies::Words;
 use crate::replies::figures;
 use crate::replies::membrane::DueLine;
-use crate::replies::reading::state_word;
 use crate::water::condition::Condition;
-use crate::water::settings::Limits;
 
-use super::{months, rough_span};
+use super::{capital, dated, day, month, month_span, months, named, state, whole_percent};
 
 /// What the money says of a new membrane.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -22,178 +23,175 @@ pub enum Advice {
     About(Date),
 }
 
-/// A jump.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Leak {
-    /// The day of its first reading.
-    pub since: Date,
-    /// When it was mended; none while it stands.
-    pub until: Option<Date>,
-    /// Rejection of the rig with it, a fraction.
-    pub rejection: f64,
-}
-
 /// What the picture is made of.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Facts<'a> {
     /// The rig's name.
     pub rig: &'a str,
-    /// Seen from.
-    pub today: Date,
-    /// The owner's lines.
-    pub limits: Limits,
-    /// The state; none on a rig without a membrane.
-    pub condition: Option<Condition>,
-    /// Standardised rejection: low, middle, high of its 80 % interval, fractions.
+    /// The state of the membrane.
+    pub condition: Condition,
+    /// Rejection: low, middle, high of its 80 % interval, fractions; while a fault
+    /// stands, of the membrane without it.
     pub level: Option<(f64, f64, f64)>,
     /// Readings that count for this membrane.
     pub readings_used: i64,
+    /// Whether the level is corrected to the reference temperature, else it is as read.
+    pub corrected: bool,
     /// When the due line is crossed.
     pub due: DueLine,
     /// What the money says, where prices are known.
     pub advice: Option<Advice>,
-    /// All readings, oldest first.
-    pub readings: Vec<Dot>,
-    /// The level, a stretch for each membrane.
-    pub trend: Vec<Vec<Level>>,
-    /// The level from today on.
-    pub forecast: Vec<Level>,
-    /// Jumps, mended or not.
-    pub leaks: Vec<Leak>,
-    /// Days on which resin was changed.
-    pub resin_changes: Vec<Date>,
-    /// Days on which a membrane was changed.
-    pub membrane_changes: Vec<Date>,
+    /// RO before and after the fault that stands, ppm.
+    pub permeate_ppm: Option<(f64, f64)>,
+    /// All that is drawn; its `due` follows from the facts' and may be left out.
+    pub record: Record,
 }
 
 /// The picture of a rig's history.
-pub fn picture(words: Words, facts: Facts<'_>) -> RigHistory {
-    let state = facts.condition.map(|state| (state, state_word(words, state)));
-    let percent = |line: f64| figures::whole_percent(line);
-    let (due_line, spent_line) = (percent(facts.limits.due), percent(facts.limits.spent));
-    let jumps = facts.leaks.iter().map(|leak| Jump {
-        since: leak.since,
-        until: leak.until,
-        rejection: leak.rejection,
-        words: words.say(
-            "picture-jump",
-            [("day", (&figures::day(words, leak.since, facts.today)).into())],
-        ),
-    });
-    RigHistory {
-        headline: headline(words, &facts),
-        subline: subline(words, &facts),
-        state,
-        today: facts.today,
-        limits: facts.limits,
-        levels: ticks(lowest(&facts), 1.0, 7, |at| {
-            words.say("percent", [("percent", (&percent(at)).into())])
-        }),
-        jumps: jumps.collect(),
-        due: match facts.due {
-            DueLine::Within { early, likely, late } => Some(Ahead {
-                early,
-                likely,
-                late,
-                words: match late {
-                    Some(late) => rough_span(words, early, late, facts.today),
-                    None => words.say(
-                        "picture-not-before",
-                        [("date", (&figures::rough(words, early, facts.today)).into())],
-                    ),
-                },
-            }),
-            _ => None,
-        },
-        months: months(words),
-        words: Labels {
-            today: words.plain("today"),
-            trend: words.plain("picture-trend"),
-            forecast: words.plain("picture-forecast"),
-            due_zone: words.say("picture-due-zone", [("percent", (&due_line).into())]),
-            spent_zone: words.say("picture-spent-zone", [("percent", (&spent_line).into())]),
-            resin: words.plain("picture-resin"),
-            membrane: words.plain("service-membrane"),
-            reading: words.plain("picture-reading"),
-            set_aside: words.plain("picture-set-aside"),
-            band: words.plain("picture-band"),
-            nothing: words.plain("picture-no-readings"),
-        },
-        readings: facts.readings,
-        trend: facts.trend,
-        forecast: facts.forecast,
-        resin_changes: facts.resin_changes,
-        membrane_changes: facts.membrane_changes,
+#[must_use]
+pub fn sheet(words: Words, facts: Facts<'_>) -> Sheet {
+    let percent = |fraction: f64| whole_percent(words, fraction);
+    let standing = facts.record.faults.iter().find(|fault| fault.until.is_none()).copied();
+    if let (Some(fault), Some((_, alone, _))) = (standing, facts.level) {
+        let labels = fault_labels(words, &facts, fault, alone);
+        return rig_fault::draw(&facts.record, (fault.since, fault.rejection, alone), &labels, &percent);
     }
+    let due = match facts.due {
+        DueLine::Within { early, likely, late } => Some(Ahead { early, likely, late }),
+        _ => None,
+    };
+    let labels = labels(words, &facts, due);
+    let record = Record { due, ..facts.record };
+    rig_history::draw(&record, &labels, &percent)
 }
 
-/// The bottom of the axis: below the spent line, this membrane's trend and its jumps. A
-/// blunder, or an earlier membrane, far below is drawn at the rim, so that the rest is
-/// not squeezed.
-fn lowest(facts: &Facts<'_>) -> f64 {
-    let levels = facts.trend.last().into_iter().flatten().map(|level| level.low);
-    let leaks = facts
-        .leaks
-        .iter()
-        .filter(|leak| leak.until.is_none())
-        .map(|leak| leak.rejection);
-    let lowest = levels.chain(leaks).fold(facts.limits.spent, f64::min) - 0.02;
-    (lowest * 20.0).floor().clamp(4.0, 19.0) / 20.0
-}
-
-/// The finding.
-fn headline(words: Words, facts: &Facts<'_>) -> String {
-    let rig = || ("rig", facts.rig.into());
-    let dated = |key: &str, date: Date| {
-        let date = figures::rough(words, date, facts.today);
-        words.say(key, [rig(), ("date", (&date).into())])
-    };
-    let Some(state) = facts.condition else {
-        return facts.rig.to_owned();
-    };
-    match (state, facts.advice, facts.due) {
-        (Condition::Check, ..) => words.say("picture-check", [rig()]),
-        (Condition::Unproven, ..) => words.say("picture-unproven", [rig()]),
-        (Condition::Spent, ..) => words.say("picture-spent", [rig()]),
-        (_, Some(Advice::Now), _) => words.say("picture-pays-now", [rig()]),
-        (Condition::Due, Some(Advice::About(date)), _) => dated("picture-renew-by", date),
-        (Condition::Due, None, _) => words.say("picture-due", [rig()]),
-        (Condition::Wearing, _, DueLine::Within { likely, .. }) => dated("picture-wearing-until", likely),
-        (Condition::Wearing, ..) => words.say("picture-wearing", [rig()]),
-        (Condition::Sound, _, DueLine::Within { likely, .. }) => dated("picture-sound-until", likely),
-        (Condition::Sound, _, DueLine::NotInSight) => words.say("picture-sound-long", [rig()]),
-        (Condition::Sound, ..) => words.say("picture-sound", [rig()]),
-    }
-}
-
-/// The level with its range, and what it rests on.
-fn subline(words: Words, facts: &Facts<'_>) -> String {
-    let Some((low, mid, high)) = facts.level else {
-        return words.say("picture-basis", [("readings", facts.readings_used.into())]);
-    };
-    let [low, high] = [low, high].map(figures::whole_percent);
-    let mid = figures::percent(words, mid);
-    if let Some(leak) = facts.leaks.iter().find(|leak| leak.until.is_none()) {
-        let (seen, day) = (
-            figures::percent(words, leak.rejection),
-            figures::day(words, leak.since, facts.today),
-        );
-        return words.say(
-            "picture-level-check",
-            [
-                ("seen", (&seen).into()),
-                ("day", (&day).into()),
-                ("percent", (&mid).into()),
-            ],
-        );
-    }
-    words.say(
-        "picture-level",
-        [
-            ("percent", (&mid).into()),
-            ("low", (&low).into()),
-            ("high", (&high).into()),
-            ("readings", facts.readings_used.into()),
+fn labels(words: Words, facts: &Facts<'_>, due: Option<Ahead>) -> Labels {
+    let today = facts.record.today;
+    let floor = whole_percent(words, facts.record.limits.due);
+    let due = due.map(|due| match due.late {
+        Some(late) => [
+            words.say("picture-floor-about", [("percent", (&floor).into())]),
+            month_span(words, due.early, late, today),
         ],
-    )
+        None => [
+            words.say("picture-floor-after", [("percent", (&floor).into())]),
+            month(words, due.early, today),
+        ],
+    });
+    Labels {
+        headline: finding(words, facts),
+        subline: subline(words, facts),
+        mark: Mark::Membrane(facts.condition),
+        axis: axis(words, facts),
+        today: words.plain("today"),
+        due,
+        due_zone: state(words, Condition::Due),
+        spent_zone: state(words, Condition::Spent),
+        dots: words.plain("picture-dots"),
+        rings: words.plain("picture-rings"),
+        resin: words.plain("picture-resin"),
+        membrane: words.plain("service-membrane"),
+        fault: words.plain("picture-mended"),
+        nothing: words.plain("picture-no-readings"),
+        months: months(words),
+    }
+}
+
+fn axis(words: Words, facts: &Facts<'_>) -> String {
+    words.plain(if facts.corrected {
+        "picture-axis-corrected"
+    } else {
+        "picture-axis"
+    })
+}
+
+/// The finding, and the deed.
+fn finding(words: Words, facts: &Facts<'_>) -> String {
+    let plain = |key: &str| named(words, key, facts.rig);
+    let dated = |key: &str, date: Date| dated(words, key, facts.rig, date, facts.record.today);
+    match (facts.condition, facts.advice, facts.due) {
+        (Condition::Check, ..) => plain("picture-check"),
+        (Condition::Unproven, ..) => plain("picture-unproven"),
+        (Condition::Spent, ..) => plain("picture-spent"),
+        (_, Some(Advice::Now), _) => plain("picture-pays-now"),
+        (Condition::Due, Some(Advice::About(date)), _) => dated("picture-renew-by", date),
+        (Condition::Due, None, _) => plain("picture-due"),
+        (_, _, DueLine::Within { likely, .. }) => dated("picture-lasts", likely),
+        (Condition::Wearing, ..) => plain("picture-wearing"),
+        (Condition::Sound, _, DueLine::NotInSight) => plain("picture-sound-long"),
+        (Condition::Sound, ..) => plain("picture-sound"),
+    }
+}
+
+/// The state, the level with its range, and what it rests on.
+fn subline(words: Words, facts: &Facts<'_>) -> String {
+    let state = capital(&state(words, facts.condition));
+    let readings = ("readings", facts.readings_used.into());
+    if let Some((low, mid, high)) = facts.level {
+        let range = format!(
+            "{}\u{2013}{}",
+            figures::whole_percent(low),
+            figures::whole_percent(high)
+        );
+        let percent = whole_percent(words, mid);
+        let values = [
+            ("state", (&state).into()),
+            ("percent", (&percent).into()),
+            ("range", (&range).into()),
+            readings,
+        ];
+        return words.say("picture-level", values);
+    }
+    let since = facts.record.membrane_changes.last();
+    let counts = |dot: &&Dot| !dot.set_aside && since.is_none_or(|since| dot.day >= *since);
+    let Some(last) = facts.record.readings.iter().rev().find(counts) else {
+        return words.plain("picture-text-it");
+    };
+    let percent = whole_percent(words, last.rejection);
+    words.say("picture-as-read", [("percent", (&percent).into()), readings])
+}
+
+fn fault_labels(words: Words, facts: &Facts<'_>, fault: Fault, alone: f64) -> rig_fault::Labels {
+    let Record { today, readings, .. } = &facts.record;
+    let (before, after) = (figures::whole_percent(alone), figures::whole_percent(fault.rejection));
+    let from = lately_from(fault.since, *today);
+    let weeks = i64::from(days_between(from, *today) / 7);
+    // Where years would make it long, the last weeks say where it ends.
+    let season = readings.first().map(|dot| match dot.day.year() == today.year() {
+        true => month_span(words, dot.day, from, *today),
+        false => format!("{} \u{2013}", month(words, dot.day, *today)),
+    });
+    let points = figures::whole((alone - fault.rejection) * 100.0);
+    let permeate = facts.permeate_ppm.map(|(before, after)| {
+        let [before, after] = [before, after].map(|ppm| figures::ppm(words, ppm));
+        words.say(
+            "picture-permeate",
+            [("before", (&before).into()), ("after", (&after).into())],
+        )
+    });
+    let alone = whole_percent(words, alone);
+    rig_fault::Labels {
+        headline: finding(words, facts),
+        subline: words.say(
+            "picture-fell",
+            [("before", (&before).into()), ("after", (&after).into())],
+        ),
+        axis: axis(words, facts),
+        lately: words.say("picture-lately", [("weeks", weeks.into())]),
+        season: season.unwrap_or_default(),
+        lost: words.say("picture-lost", [("points", points.into())]),
+        permeate: permeate.unwrap_or_default(),
+        alone: [
+            words.plain("picture-membrane"),
+            words.say("picture-alone", [("percent", (&alone).into())]),
+        ],
+        due_zone: state(words, Condition::Due),
+        since: if fault.since < *today {
+            day(words, fault.since)
+        } else {
+            String::new()
+        },
+        today: words.plain("today"),
+        deed: words.plain("picture-where-to-look"),
+    }
 }

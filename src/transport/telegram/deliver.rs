@@ -8,8 +8,8 @@ use teloxide::payloads::{AnswerCallbackQuery, AnswerCallbackQuerySetters};
 use teloxide::types::CallbackQueryId;
 use tokio::time::timeout;
 
-use crate::bot::envelope::{Body, Send};
-use crate::store::sends::Sent;
+use crate::domain::envelope::Sent;
+use crate::domain::envelope::{Body, Send};
 
 use super::header::Header;
 use super::{CALL_TIMEOUT, Telegram, Trouble, address};
@@ -25,10 +25,18 @@ impl Telegram {
     /// at most, and 30 s with files, so a lease of twice that is safe.
     pub async fn deliver(&self, send: &Send) -> Sent {
         if let Body::Acknowledge { press, text } = &send.body {
-            return ended(
+            let sent = ended(
                 timeout(CALL_TIMEOUT, self.acknowledge(press, text.as_deref())).await,
                 send,
             );
+            return match sent {
+                // No chat was named, so it is said of the bot as a whole.
+                Sent::TooFast { wait_s, .. } => Sent::TooFast {
+                    wait_s,
+                    everywhere: true,
+                },
+                sent => sent,
+            };
         }
         let Some(place) = address::place(&send.chat) else {
             return Sent::Refused("not an address of this platform".to_owned());
@@ -60,7 +68,7 @@ impl Telegram {
                 };
                 ended(timeout(UPLOAD_TIMEOUT, upload).await, send)
             }
-            Body::Drawings { .. } => Sent::Refused("not drawn".to_owned()),
+            Body::Drawings { .. } | Body::Export { .. } => Sent::Refused("not made".to_owned()),
             Body::Acknowledge { .. } => Sent::Delivered(None),
         }
     }
@@ -106,7 +114,14 @@ fn ended(outcome: Result<Result<Option<String>, Trouble>, tokio::time::error::El
 fn judge(trouble: Trouble, tries: i64) -> Sent {
     match trouble {
         // The store counts whole seconds, and a part of the first is over.
-        Trouble::TooFast(seconds) => Sent::NotBefore(seconds.saturating_add(1)),
+        Trouble::TooFast(seconds) => Sent::TooFast {
+            wait_s: seconds.saturating_add(1),
+            everywhere: false,
+        },
+        Trouble::TooFastInAll(seconds) => Sent::TooFast {
+            wait_s: seconds.saturating_add(1),
+            everywhere: true,
+        },
         Trouble::Moved(id) => Sent::Moved(address::of_group(id, None)),
         Trouble::Refused { code, description } if code == 403 || shut_out(&description) => Sent::Blocked,
         Trouble::Refused { description, .. } => Sent::Refused(description),
@@ -140,7 +155,22 @@ mod tests {
             description: description.to_owned(),
         };
         let rows = [
-            (Trouble::TooFast(61), 1, Sent::NotBefore(62)),
+            (
+                Trouble::TooFast(61),
+                1,
+                Sent::TooFast {
+                    wait_s: 62,
+                    everywhere: false,
+                },
+            ),
+            (
+                Trouble::TooFastInAll(5),
+                1,
+                Sent::TooFast {
+                    wait_s: 6,
+                    everywhere: true,
+                },
+            ),
             (Trouble::Moved(-1007), 1, Sent::Moved("#tg:-1007".to_owned())),
             (refused(403, "Forbidden: user is deactivated"), 1, Sent::Blocked),
             (refused(403, "words nobody has met yet"), 1, Sent::Blocked),

@@ -4,7 +4,7 @@
 use serde::Serialize;
 use teloxide::types::{MessageId, ReplyParameters};
 
-use crate::bot::envelope::Handling;
+use crate::domain::envelope::Handling;
 
 use super::Trouble;
 use super::address::{self, Place};

@@ -1,7 +1,7 @@
 //! How a plain text looks on the platform: the verdict in bold, and never
 //! longer than the platform takes.
 
-use crate::bot::envelope::{fitting, units};
+use crate::domain::envelope::{fitting, units};
 
 /// Marks the end of a text that was cut.
 const MORE: &str = "\n...";

@@ -4,7 +4,7 @@ use serde::Serialize;
 use serde_json::{Value, json};
 use teloxide::requests::Payload;
 
-use crate::bot::envelope::{Menu, MenuEntry, MenuPlace};
+use crate::domain::envelope::{Menu, MenuEntry, MenuPlace};
 
 use super::{CALL_TIMEOUT, Telegram, Trouble, address};
 

@@ -8,6 +8,7 @@ mod address;
 mod deliver;
 mod download;
 mod header;
+mod http;
 mod layout;
 mod menu;
 mod say;
@@ -18,6 +19,7 @@ mod wire;
 
 use std::time::Duration;
 
+use bytes::Bytes;
 use reqwest::header::CONTENT_TYPE;
 use reqwest::{StatusCode, Url};
 use secrecy::{ExposeSecret, SecretString};
@@ -26,8 +28,16 @@ use serde::de::DeserializeOwned;
 use serde_json::Value;
 use teloxide::requests::Payload;
 
+use http::Http;
+
 pub use updates::next_offset;
 pub use wire::read;
+
+/// The longest pause that is believed, in seconds: then it is tried again.
+const LONGEST_PAUSE_S: f64 = 3600.0;
+
+/// A pause whose length is not said, in seconds.
+const USUAL_PAUSE_S: i64 = 5;
 
 /// How long a call other than a poll may take.
 const CALL_TIMEOUT: Duration = Duration::from_secs(10);
@@ -35,6 +45,8 @@ const CALL_TIMEOUT: Duration = Duration::from_secs(10);
 /// The Bot API, as one bot sees it.
 pub struct Telegram {
     client: reqwest::Client,
+    /// For calls without files; none behind a proxy.
+    http: Option<Http>,
     api_url: Url,
     token: SecretString,
 }
@@ -57,6 +69,9 @@ pub enum Trouble {
     /// Too fast; not again before these seconds have passed.
     #[error("the Bot API asks for {0} s of pause")]
     TooFast(i64),
+    /// Too fast, as something before the API said of the bot as a whole.
+    #[error("the way to the Bot API asks for {0} s of pause")]
+    TooFastInAll(i64),
     /// The group has this id now.
     #[error("the group has moved")]
     Moved(i64),
@@ -88,7 +103,12 @@ impl Telegram {
             .redirect(reqwest::redirect::Policy::none())
             .build()
             .map_err(unreachable)?;
-        Ok(Self { client, api_url, token })
+        Ok(Self {
+            client,
+            http: Http::new(&api_url),
+            api_url,
+            token,
+        })
     }
 
     /// Who the bot is; also the way to try a token.
@@ -119,13 +139,29 @@ impl Telegram {
             code: 0,
             description: format!("not asked: {why}"),
         })?;
-        let request = self.client.post(self.method_url(P::NAME)).timeout(timeout);
-        answer(request.header(CONTENT_TYPE, "application/json").body(body)).await
+        let (status, body) = self.post(P::NAME, body, timeout).await?;
+        outcome(status, &body)
+    }
+
+    async fn post(&self, method: &str, body: Vec<u8>, timeout: Duration) -> Result<(StatusCode, Bytes), Trouble> {
+        let url = self.method_url(method);
+        if let Some(http) = &self.http {
+            return tokio::time::timeout(timeout, http.post(url.path(), body))
+                .await
+                .map_err(|_| Trouble::Unreachable("no answer in time".to_owned()))?;
+        }
+        let request = self.client.post(url).timeout(timeout);
+        let request = request.header(CONTENT_TYPE, "application/json").body(body);
+        let response = request.send().await.map_err(unreachable)?;
+        Ok((response.status(), response.bytes().await.map_err(unreachable)?))
     }
 
     /// A call that uploads; how long it may take is the caller's to say.
     async fn call_form(&self, method: &str, form: reqwest::multipart::Form) -> Result<Value, Trouble> {
-        answer(self.client.post(self.method_url(method)).multipart(form)).await
+        let response = self.client.post(self.method_url(method)).multipart(form).send().await;
+        let response = response.map_err(unreachable)?;
+        let status = response.status();
+        outcome(status, &response.bytes().await.map_err(unreachable)?)
     }
 
     fn method_url(&self, method: &str) -> Url {
@@ -138,13 +174,6 @@ impl Telegram {
         }
         url
     }
-}
-
-async fn answer<T: DeserializeOwned>(request: reqwest::RequestBuilder) -> Result<T, Trouble> {
-    let response = request.send().await.map_err(unreachable)?;
-    let status = response.status();
-    let body = response.bytes().await.map_err(unreachable)?;
-    outcome(status, &body)
 }
 
 /// The error without the address, which holds the token.
@@ -164,6 +193,9 @@ fn outcome<T: DeserializeOwned>(status: StatusCode, body: &[u8]) -> Result<T, Tr
         return Err(Trouble::Unreachable(format!("it answered {}", status.as_u16())));
     }
     let Ok(mut answer) = serde_json::from_slice::<Value>(body) else {
+        if status == StatusCode::TOO_MANY_REQUESTS {
+            return Err(Trouble::TooFastInAll(USUAL_PAUSE_S));
+        }
         return Err(Trouble::Unreachable(format!(
             "it answered {} without JSON",
             status.as_u16()
@@ -178,16 +210,12 @@ fn outcome<T: DeserializeOwned>(status: StatusCode, body: &[u8]) -> Result<T, Tr
 }
 
 fn refusal(status: StatusCode, answer: &Value) -> Trouble {
-    let number = |name: &str| {
-        answer
-            .get("parameters")
-            .and_then(|of| of.get(name))
-            .and_then(Value::as_i64)
-    };
-    if let Some(seconds) = number("retry_after") {
-        return Trouble::TooFast(seconds.max(1));
+    let parameter = |name: &str| answer.get("parameters").and_then(|of| of.get(name));
+    // Whatever size or shape of number: it is capped, and so cannot overflow.
+    if let Some(seconds) = parameter("retry_after").and_then(Value::as_f64) {
+        return Trouble::TooFast(seconds.clamp(1.0, LONGEST_PAUSE_S).ceil() as i64);
     }
-    if let Some(id) = number("migrate_to_chat_id") {
+    if let Some(id) = parameter("migrate_to_chat_id").and_then(Value::as_i64) {
         return Trouble::Moved(id);
     }
     let code = answer
@@ -195,7 +223,7 @@ fn refusal(status: StatusCode, answer: &Value) -> Trouble {
         .and_then(Value::as_u64)
         .and_then(|code| u16::try_from(code).ok());
     match code.unwrap_or(status.as_u16()) {
-        429 => Trouble::TooFast(5),
+        429 => Trouble::TooFast(USUAL_PAUSE_S),
         409 => Trouble::Conflict,
         // The API says 404 to a token that is not even shaped like one.
         401 | 404 => Trouble::WrongToken,
@@ -238,6 +266,22 @@ mod tests {
                 r#"{"ok":false,"error_code":429,"parameters":{"retry_after":61}}"#,
                 Trouble::TooFast(61),
             ),
+            (
+                429,
+                r#"{"ok":false,"parameters":{"retry_after":9223372036854775807}}"#,
+                Trouble::TooFast(3600),
+            ),
+            (
+                429,
+                r#"{"ok":false,"parameters":{"retry_after":-1e300}}"#,
+                Trouble::TooFast(1),
+            ),
+            (
+                429,
+                r#"{"ok":false,"parameters":{"retry_after":"soon"}}"#,
+                Trouble::TooFast(5),
+            ),
+            (429, "<html>Slow down</html>", Trouble::TooFastInAll(5)),
             (400, moved, Trouble::Moved(-1007)),
             (
                 409,

@@ -5,7 +5,7 @@ use serde_json::Value;
 use teloxide::requests::Payload;
 use teloxide::types::{InlineKeyboardButton, InlineKeyboardMarkup, LinkPreviewOptions, ParseMode};
 
-use crate::bot::envelope::{Button, MOST_TEXT_UNITS};
+use crate::domain::envelope::{Button, MOST_TEXT_UNITS};
 
 use super::header::{Header, said};
 use super::layout::{cut, html};
@@ -82,7 +82,7 @@ mod tests {
 
     use super::super::address::{Place, place};
     use super::*;
-    use crate::bot::envelope::Handling;
+    use crate::domain::envelope::Handling;
 
     fn header(address: &str, handling: Handling, reply_to: &str) -> Header {
         Header::new(

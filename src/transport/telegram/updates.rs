@@ -2,12 +2,12 @@
 
 use std::time::Duration;
 
-use serde::Serialize;
-use serde_json::Value;
-use teloxide::requests::Payload;
+use serde::{Deserialize, Serialize};
+use serde_json::value::RawValue;
+use serde_json::{Value, json};
 use teloxide::types::AllowedUpdate;
 
-use super::{Telegram, Trouble};
+use super::{Telegram, Trouble, outcome};
 
 /// How long the API holds a poll open when there is nothing to tell; the
 /// platform allows 50 s.
@@ -25,8 +25,42 @@ impl Telegram {
             timeout: POLL.as_secs(),
             allowed_updates: ALLOWED,
         };
-        self.call(&ask, POLL + Duration::from_secs(10)).await
+        let body = serde_json::to_vec(&ask).unwrap_or_default();
+        let (status, body) = self.post("getUpdates", body, POLL + Duration::from_secs(10)).await?;
+        match outcome(status, &body) {
+            Ok(Value::Array(updates)) => Ok(updates),
+            Ok(_) => Err(Trouble::Unreachable(
+                "its answer has another shape than it should".to_owned(),
+            )),
+            Err(trouble) => one_by_one(&body).ok_or(trouble),
+        }
     }
+}
+
+/// The updates of an answer that is no JSON because one of them is none: with a number too large for any type, half of
+/// a pair of surrogates, or bytes that are no text. That one keeps its id, so that it can be confirmed, and is kept as
+/// it came. None when the answer is no list of updates at all.
+fn one_by_one(body: &[u8]) -> Option<Vec<Value>> {
+    #[derive(Deserialize)]
+    struct Answer<'a> {
+        #[serde(borrow)]
+        result: Vec<&'a RawValue>,
+    }
+    #[derive(Deserialize)]
+    struct Numbered {
+        update_id: Option<i64>,
+    }
+    let text = String::from_utf8_lossy(body);
+    let answer: Answer<'_> = serde_json::from_str(&text).ok()?;
+    let read = |raw: &RawValue| {
+        serde_json::from_str(raw.get()).unwrap_or_else(|_| {
+            let id = serde_json::from_str::<Numbered>(raw.get())
+                .ok()
+                .and_then(|numbered| numbered.update_id);
+            json!({"update_id": id, "unreadable": raw.get()})
+        })
+    };
+    Some(answer.result.into_iter().map(read).collect())
 }
 
 /// What confirms a batch: one more than its last valid id. None when no
@@ -61,15 +95,8 @@ struct GetUpdates {
     allowed_updates: &'static [AllowedUpdate],
 }
 
-impl Payload for GetUpdates {
-    type Output = Vec<Value>;
-    const NAME: &'static str = "getUpdates";
-}
-
 #[cfg(test)]
 mod tests {
-    use serde_json::json;
-
     use super::*;
 
     #[test]
@@ -87,6 +114,23 @@ mod tests {
         ] {
             assert_eq!(next_offset(&[odd]), None);
         }
+    }
+
+    #[test]
+    fn one_update_that_is_no_json_spoils_no_batch_and_can_be_confirmed() {
+        let odd: [&[u8]; 3] = [b"1e999", br#""\ud800""#, b"\"\xff\""];
+        for odd in odd {
+            let mut body = br#"{"ok":true,"result":[{"update_id":7,"odd":"#.to_vec();
+            body.extend_from_slice(odd);
+            body.extend_from_slice(br#"},{"update_id":6,"message":{"text":"hello"}}]}"#);
+            let updates = one_by_one(&body).unwrap_or_default();
+            assert_eq!(next_offset(&updates), Some(8), "{updates:?}");
+            assert_eq!(
+                updates.get(1).map(|update| &update["message"]["text"]),
+                Some(&json!("hello"))
+            );
+        }
+        assert_eq!(one_by_one(b"<html>Log in to the hotel network</html>"), None);
     }
 
     #[test]

@@ -3,7 +3,7 @@
 use reqwest::multipart::{Form, Part};
 use serde_json::{Value, json};
 
-use crate::bot::envelope::{Body, File, MOST_CAPTION_UNITS};
+use crate::domain::envelope::{Body, File, MOST_CAPTION_UNITS};
 
 use super::header::{Header, said};
 use super::layout::{cut, html};

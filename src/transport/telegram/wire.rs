@@ -9,7 +9,7 @@ use serde::Deserialize;
 use serde_json::Value;
 use sha2::{Digest, Sha256};
 
-use crate::bot::envelope::{Arrived, Chat, Happening, Incoming, Person};
+use crate::domain::envelope::{Arrived, Chat, Happening, Incoming, Person};
 
 use super::address;
 use super::updates::update_id;

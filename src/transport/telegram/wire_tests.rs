@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use serde_json::{Value, json};
 
 use super::read;
-use crate::bot::envelope::{Arrived, Happening, Incoming};
+use crate::domain::envelope::{Arrived, Happening, Incoming};
 
 const NOW: i64 = 1_772_000_000;
 

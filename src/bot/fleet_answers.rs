@@ -1,0 +1,30 @@
+//! The fleet at a glance, and who is quiet.
+
+use crate::history::Followed;
+use crate::replies::looking;
+
+use super::answer::Answer;
+use super::past_readings::newest;
+use super::request::Request;
+
+/// From this many days without a reading on, a rig is quiet.
+const QUIET_DAYS: i32 = 3;
+
+pub(super) fn whole_fleet(on: &Request<'_>) -> Answer {
+    let fleet = on.known.follow_fleet(on.now);
+    let newest = |followed: &Followed<'_>| (followed.rig.name.clone(), newest(on, followed));
+    let rigs: Vec<_> = fleet.iter().map(newest).collect();
+    Answer::says(looking::fleet(on.words, &on.outfit.name, &rigs, on.today()))
+}
+
+pub(super) fn quiet(on: &Request<'_>) -> Answer {
+    let today = on.today();
+    let mut rigs = Vec::new();
+    for known in &on.known.rigs {
+        let day = known.state.readings.back().map(|last| on.date(last.taken_at));
+        if day.is_none_or(|day| (today - day).get_days() >= QUIET_DAYS) {
+            rigs.push((known.rig.name.clone(), day));
+        }
+    }
+    Answer::says(looking::quiet(on.words, &rigs, today))
+}

@@ -1,0 +1,61 @@
+//! What is known of a rig's membrane.
+
+use crate::replies::{figures, membrane};
+use crate::store::rigs::Rig;
+use crate::water::assess::Reason;
+
+use super::answer::Answer;
+use super::glass_answers::glass_lines;
+use super::membrane_money::{money_lines, money_missing};
+use super::refusals::unknown_rig;
+use super::request::Request;
+use super::rig_answers::one_rig;
+
+/// What is known of a rig's membrane: its level, its trend, its due line.
+pub(super) fn membrane(on: &Request<'_>, rig: &Rig) -> Answer {
+    let Some(followed) = on.follow(rig.id) else {
+        return unknown_rig(on, &rig.name);
+    };
+    let money = money_lines(on, rig, &followed);
+    let glass = glass_lines(on, &followed);
+    let missing = match money.is_none() && glass.is_empty() {
+        true => money_missing(on, rig, &followed),
+        false => Vec::new(),
+    };
+    let unread = followed.unread_membrane_since();
+    let assessment = followed.assessment;
+    let (Some(level), Some(condition)) = (assessment.rejection, assessment.condition) else {
+        return if let Some(since) = unread {
+            let day = figures::day(on.words, on.date(since), on.today());
+            let facts = [("rig", (&rig.name).into()), ("day", (&day).into())];
+            Answer::says(on.words.say("membrane-new", facts))
+        } else if rig.di_only || assessment.last_reading_at.is_none() {
+            one_rig(on, rig)
+        } else {
+            let facts = [
+                ("rig", (&rig.name).into()),
+                ("readings", i64::from(assessment.readings_used).into()),
+            ];
+            Answer::says(on.words.say("membrane-not-yet", facts))
+        };
+    };
+    let facts = membrane::Facts {
+        rig: &rig.name,
+        level: (level.low, level.mid, level.high),
+        condition,
+        points_per_year: assessment.points_per_year,
+        due: money
+            .is_none()
+            .then(|| membrane::DueLine::of(assessment.due, |at| on.date(at))),
+        has_bed: on.rules.has_bed(rig),
+        readings: i64::from(assessment.readings_used),
+        fault: assessment.fault.as_ref().map(|fault| on.date(fault.since)),
+        old_days: assessment.reasons.iter().find_map(|reason| match reason {
+            Reason::LastReadingOld { days } if assessment.fault.is_none() => Some(*days),
+            _ => None,
+        }),
+        verdict: &money.unwrap_or(glass),
+        missing: &missing,
+    };
+    Answer::says(membrane::answer(on.words, &facts, on.today()))
+}

@@ -1,0 +1,65 @@
+//! Answers to "why?" and "compare the rigs".
+
+use crate::replies::comparing;
+use crate::store::rigs::Rig;
+
+use super::answer::Answer;
+use super::glass_answers::glass_lines;
+use super::membrane_answer::membrane;
+use super::refusals::unknown_rig;
+use super::request::Request;
+use super::rig_answers::one_rig;
+
+/// Why a rig has its state.
+pub(super) fn why(on: &Request<'_>, rig: &Rig) -> Answer {
+    let Some(followed) = on.follow(rig.id) else {
+        return unknown_rig(on, &rig.name);
+    };
+    let assessment = &followed.assessment;
+    if rig.di_only {
+        let product = followed.state.filter.last_reading.and_then(|last| last.product);
+        return match product {
+            Some(product) => Answer::says(comparing::without_membrane(on.words, &rig.name, product.ppm())),
+            None => one_rig(on, rig),
+        };
+    }
+    let (Some(level), Some(condition)) = (assessment.rejection, assessment.condition) else {
+        return membrane(on, rig);
+    };
+    let mut lines = vec![comparing::level(on.words, &rig.name, level, condition)];
+    lines.extend(
+        assessment
+            .reasons
+            .iter()
+            .filter_map(|reason| comparing::reason(on.words, *reason)),
+    );
+    lines.extend(glass_lines(on, &followed));
+    Answer::says(lines.join("\n"))
+}
+
+/// Rigs beside each other, the best rejection first; all if none is named.
+pub(super) fn compare(on: &Request<'_>, ids: &[i64]) -> Answer {
+    let fleet = on.known.follow_fleet(on.now);
+    let asked = fleet
+        .iter()
+        .filter(|followed| ids.is_empty() || ids.contains(&followed.rig.id));
+    let mut rows = Vec::new();
+    for followed in asked {
+        let rig = followed.rig;
+        let level = followed.assessment.rejection.zip(followed.assessment.condition);
+        let row = match level {
+            Some((level, condition)) => comparing::level(on.words, &rig.name, level, condition),
+            None if followed.unread_membrane_since().is_some() => {
+                on.words.say("rig-new-membrane", [("rig", (&rig.name).into())])
+            }
+            None => comparing::without_level(on.words, &rig.name, !rig.di_only),
+        };
+        rows.push((level.map_or(-1.0, |(level, _)| level.mid), row));
+    }
+    if rows.is_empty() {
+        return Answer::says(on.words.plain("fleet-empty"));
+    }
+    rows.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let lines: Vec<String> = rows.into_iter().map(|(_, row)| row).collect();
+    Answer::says(lines.join("\n"))
+}
