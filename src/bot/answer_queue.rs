@@ -53,6 +53,23 @@ pub(super) fn queue(on: &mut Request<'_>, effects: &mut Effects, mut answer: Ans
     Ok(())
 }
 
+/// Queues an answer behind others, with what its buttons and cautions need in the database.
+///
+/// # Errors
+/// Whatever the database says, or when the system has no random numbers.
+pub(super) async fn queue_now(
+    db: &mut Db,
+    on: &mut Request<'_>,
+    answer: Answer,
+    queued: &mut Vec<Outgoing>,
+) -> Result<(), StoreError> {
+    let mut effects = Effects::default();
+    queue(on, &mut effects, answer)?;
+    effects.write(db, on.now).await?;
+    queued.append(&mut effects.sends);
+    Ok(())
+}
+
 impl Bot {
     fn token(&self) -> Result<String, StoreError> {
         self.settings.tokens.draw().map_err(|why| StoreError::Stored {

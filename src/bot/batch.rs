@@ -4,26 +4,23 @@ use std::collections::{BTreeSet, HashMap, HashSet};
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
 use futures_util::FutureExt;
-use sha2::{Digest, Sha256};
 use sqlx::Any;
 use sqlx::pool::PoolConnection;
 
 use crate::domain::OutfitId;
 use crate::domain::envelope::{Arrived, Happening, Incoming, Outgoing, Send};
-use crate::history::{self, Memory, Outfit};
+use crate::history::{self, Memory};
 use crate::replies::Words;
+use crate::store::heard::text_hash;
 use crate::store::sends::Landed;
-use crate::store::{self, StoreError, Writing, invites, outfit_rows};
+use crate::store::{self, StoreError, WriteTransaction, outfit_rows};
 
 use super::Bot;
 use super::act::Act;
 use super::effects::Effects;
 use super::messages::say;
-use super::request::RECENT;
+use super::request::{RECENT, Working};
 use super::think::Thought;
-
-/// Outfits that are worked on, out of memory meanwhile: what fails is forgotten by not being put back.
-pub(super) type Working = HashMap<OutfitId, Box<Outfit>>;
 
 /// How an attempt at a batch ended, if the database is well.
 pub(super) enum Outcome {
@@ -109,7 +106,7 @@ impl<'a> Attempt<'a> {
             let (outfit, thought) = thought?;
             working.insert(id, outfit);
             match thought {
-                Thought::Done => firsts.push((&incoming.key, hash(incoming))),
+                Thought::Done => firsts.push((&incoming.key, text_hash(incoming))),
                 Thought::Later(act) => {
                     busy.insert(id);
                     later.push(Later { incoming, act });
@@ -222,7 +219,7 @@ impl<'a> Attempt<'a> {
     }
 
     /// Keeps aside what cannot be processed; who sent it in private is told.
-    async fn keep_aside(&self, tx: &mut Writing, sends: &mut Vec<Outgoing>) -> Result<(), StoreError> {
+    async fn keep_aside(&self, tx: &mut WriteTransaction, sends: &mut Vec<Outgoing>) -> Result<(), StoreError> {
         for arrived in self.batch {
             let incoming = match arrived {
                 Arrived::Incoming(incoming) => incoming,
@@ -243,7 +240,7 @@ impl<'a> Attempt<'a> {
     /// Does what memory alone could not, in a savepoint of its own.
     async fn do_later(
         &self,
-        tx: &mut Writing,
+        tx: &mut WriteTransaction,
         working: &mut Working,
         item: Later<'a>,
         sends: &mut Vec<Outgoing>,
@@ -327,15 +324,8 @@ async fn gather(
     Ok(())
 }
 
-fn hash(incoming: &Incoming) -> String {
-    match &incoming.what {
-        Happening::Text(text) => invites::hex(&Sha256::digest(text.as_bytes())),
-        _ => String::new(),
-    }
-}
-
 async fn set_aside(
-    tx: &mut Writing,
+    tx: &mut WriteTransaction,
     incoming: &Incoming,
     reason: &str,
     sends: &mut Vec<Outgoing>,

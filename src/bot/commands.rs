@@ -7,6 +7,7 @@ use crate::store::{Db, StoreError};
 
 use super::answer::Answer;
 use super::changes::changes;
+use super::closed_outfit::{close, keep_outfit};
 use super::crew_chat::{link_chat, unlink_chat};
 use super::digest_answers::{digest_more, digest_now};
 use super::digest_files::{calendar, digest_file};
@@ -21,7 +22,6 @@ use super::language::{choose_language, which_language};
 use super::log_answers::who_logged;
 use super::membrane_question::same_membrane;
 use super::notice_answers::answer_note;
-use super::outfit_closing::{close, keep_outfit};
 use super::outfit_commands::{rename, set_day_ends, set_zone};
 use super::own_rig::{ride_none, ride_today, set_own_rig};
 use super::people::{forget_me, hand_over, is_somebody, leave, make, nobody_but_a_rig, people, remove_person};

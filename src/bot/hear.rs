@@ -16,7 +16,8 @@ use crate::store::StoreError;
 use crate::store::sends::Landed;
 
 use super::Bot;
-use super::batch::{Attempt, Outcome, Working, incoming};
+use super::batch::{Attempt, Outcome, incoming};
+use super::request::Working;
 
 /// So often a batch is thought about anew because somebody else changed its outfits meanwhile.
 const MOST_STALE: u32 = 20;

@@ -1,5 +1,6 @@
 //! What a message is answered with the help of.
 
+use std::collections::HashMap;
 use std::sync::{Arc, LazyLock};
 
 use jiff::civil::Date;
@@ -8,23 +9,39 @@ use jiff::tz::TimeZone;
 use super::Bot;
 use super::rig_names::fold;
 use super::rules::Rules;
-use super::scene::Spoken;
-use crate::domain::RigId;
 use crate::domain::envelope::Incoming;
+use crate::domain::{OutfitId, RigId};
 use crate::history::{self, Followed};
 use crate::replies::Words;
 use crate::schedule;
 use crate::store::outfit_rows::{self, Recent};
 use crate::store::outfits::Outfit;
 use crate::store::people::Member;
-use crate::store::readings::Teller;
+use crate::store::readings::{Reading, Teller};
 use crate::store::rigs::Rig;
+use crate::store::services::Service;
 use crate::store::{self, Db, StoreError};
 
 pub(super) const HOUR: i64 = 3600;
 
 /// How far back it is remembered what people told and were asked, seconds.
 pub(super) const RECENT: i64 = 12 * HOUR;
+
+/// What a correction is about.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Spoken {
+    /// The readings behind the answer or message that is replied to, else those of the sender's last one with any.
+    pub readings: Vec<Reading>,
+    /// The services of that message, where it tells of services only and later than the readings.
+    pub services: Vec<Service>,
+    /// When the sender's last message was heard.
+    pub heard_at: Option<i64>,
+    /// The text replies to what it is about.
+    pub replied: bool,
+}
+
+/// Outfits that are worked on, out of memory meanwhile: what fails is forgotten by not being put back.
+pub(super) type Working = HashMap<OutfitId, Box<history::Outfit>>;
 
 /// What a message is answered with the help of: who asked, where, when, and what holds in their outfit.
 pub(super) struct Request<'a> {
@@ -78,6 +95,29 @@ impl<'a> Request<'a> {
             known,
             replied: None,
         })
+    }
+}
+
+impl Bot {
+    /// What somebody's message is answered with the help of: what is remembered of their outfit, or loaded.
+    pub(super) async fn request<'a>(
+        &'a self,
+        db: &mut Db,
+        remembered: Option<Box<history::Outfit>>,
+        incoming: &'a Incoming,
+        outfit_id: i64,
+        now: i64,
+    ) -> Result<Option<Request<'a>>, StoreError> {
+        let mut request = remembered.and_then(|known| Request::of(self, known, incoming, now).ok());
+        if request.is_none() {
+            outfit_rows::touch(db, &[outfit_id]).await?;
+            let known = history::load::load(db, &[outfit_id]).await?.pop();
+            request = known.and_then(|known| Request::of(self, known, incoming, now).ok());
+        }
+        let Some(mut request) = request else { return Ok(None) };
+        let person = request.member.id;
+        remember_sender(db, &mut request.known, person, now).await?;
+        Ok(Some(request))
     }
 }
 

@@ -11,7 +11,7 @@ use crate::store::readings::Reading;
 use crate::store::services::Service;
 use crate::store::{self, Db, StoreError};
 
-use super::request::Request;
+use super::request::{Request, Spoken};
 
 /// From this many readings on, a rig's own history says what its membrane usually lets through; a tap tells from the first.
 const ENOUGH_READINGS: usize = 5;
@@ -24,19 +24,6 @@ pub(super) const CORRECTABLE: i64 = 12 * 3600;
 
 /// So soon behind a reading "no, 10" in a group is about it.
 const JUST_SENT: i64 = 300;
-
-/// What a correction is about.
-#[derive(Clone, Debug, Default)]
-pub(super) struct Spoken {
-    /// The readings behind the answer or message that is replied to, else those of the sender's last one with any.
-    pub readings: Vec<Reading>,
-    /// The services of that message, where it tells of services only and later than the readings.
-    pub services: Vec<Service>,
-    /// When the sender's last message was heard.
-    pub heard_at: Option<i64>,
-    /// The text replies to what it is about.
-    pub replied: bool,
-}
 
 /// The scene in which a text is read; the open question is the one of this chat.
 pub(super) fn scene(on: &Request<'_>, open: Option<&Question>) -> Scene {

@@ -273,11 +273,6 @@ pub struct Attachment {
 }
 
 impl Body {
-    /// Whether the platform counts this towards its limits.
-    pub fn counts_against_limits(&self) -> bool {
-        !matches!(self, Self::Acknowledge { .. })
-    }
-
     /// The pictures or the file that it carries.
     pub fn attachments(&self) -> &[Attachment] {
         match self {

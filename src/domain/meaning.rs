@@ -123,6 +123,26 @@ pub struct Meaning {
     pub spent: Vec<Spent>,
 }
 
+/// Nothing but a question back.
+impl From<Ask> for Meaning {
+    fn from(ask: Ask) -> Self {
+        Self {
+            ask: Some(ask),
+            ..Self::default()
+        }
+    }
+}
+
+/// Nothing but corrections.
+impl From<Vec<Correction>> for Meaning {
+    fn from(corrections: Vec<Correction>) -> Self {
+        Self {
+            corrections,
+            ..Self::default()
+        }
+    }
+}
+
 /// What a message warns of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Danger {

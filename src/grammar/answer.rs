@@ -2,10 +2,11 @@
 
 use super::ask;
 use super::frame::one;
+use super::item::Items;
 use super::message::Message;
 use super::plausible;
-use super::resolve::{pair_of, settle, sort_out};
-use super::values::Values;
+use super::resolve::{settle, sort_out};
+use super::values::{Values, pair_of};
 use crate::domain::meaning::{About, Ask, Correction, Label, Meaning, Reading, Scene, Service, Solids, Spent};
 use crate::language::names::Hit;
 use crate::language::senses::{Sense, Senses};
@@ -293,10 +294,7 @@ fn words(message: &Message, ask: &Ask) -> Option<Meaning> {
             told: ask.told.clone(),
             ..again
         };
-        return Some(Meaning {
-            ask: Some(again),
-            ..Meaning::default()
-        });
+        return Some(Meaning::from(again));
     }
     if message.unknown() > 0 && !asks_rig
         || message.is(Sense::plan)
@@ -354,8 +352,5 @@ fn words(message: &Message, ask: &Ask) -> Option<Meaning> {
         .items
         .iter()
         .all(|item| !item.is_word() || item.any(Senses::of([Sense::yes, Sense::no])));
-    (bare && (yes || no) && only_rig(message).is_none()).then(|| Meaning {
-        ask: Some(ask.clone()),
-        ..Meaning::default()
-    })
+    (bare && (yes || no) && only_rig(message).is_none()).then(|| Meaning::from(ask.clone()))
 }

@@ -3,9 +3,9 @@
 //! A complete pair closes the head of a clause, and the first item that is no part of a reading starts the next. A
 //! scope (a condition, a question) is a span that no cut may cross before its sentence ends.
 
-use super::item::Item;
+use super::item::{Item, Items};
 use super::number::Role;
-use crate::language::senses::{PARTS, SLOTS, STRONG, Sense, Senses, Subject, UNITS};
+use crate::language::senses::{DENIES, PARTS, SLOTS, STRONG, Sense, Senses, Subject, UNITS};
 
 /// A stretch of a message that says one thing.
 #[derive(Clone, Copy, Debug)]
@@ -20,17 +20,13 @@ pub struct Clause<'a> {
     pub quoted: bool,
 }
 
+impl Items for Clause<'_> {
+    fn items(&self) -> &[Item] {
+        self.items
+    }
+}
+
 impl Clause<'_> {
-    /// Whether a word of it has any of these senses.
-    pub fn any(&self, senses: Senses) -> bool {
-        self.items.iter().any(|item| item.is_word() && item.any(senses))
-    }
-    pub fn is(&self, sense: Sense) -> bool {
-        self.any(Senses::of([sense]))
-    }
-    pub fn asks(&self, subject: Subject) -> bool {
-        self.items.iter().any(|item| item.is_word() && item.asks(subject))
-    }
     pub fn first_value(&self) -> Option<usize> {
         self.roles.iter().position(|role| role.is_free())
     }
@@ -40,12 +36,6 @@ impl Clause<'_> {
     /// How many words and numbers it has.
     pub fn size(&self) -> usize {
         self.items.iter().filter(|item| item.mark.is_none()).count()
-    }
-    pub fn unknown(&self) -> usize {
-        self.items.iter().filter(|item| item.unknown).count()
-    }
-    pub fn names_rig(&self) -> bool {
-        self.items.iter().any(Item::is_name)
     }
     /// How many items say something else than a reading of a rig.
     pub fn foreign(&self) -> usize {
@@ -435,7 +425,7 @@ impl<'a> Cutter<'a> {
             matches!(self.roles[*i], Role::Time(_))
                 || item.is_word() && item.any(Senses::of([Sense::filler, Sense::article])) && !item.is(Sense::and)
         };
-        let denies = |item: &Item| item.is_word() && item.any(super::frame::DENIES);
+        let denies = |item: &Item| item.is_word() && item.any(DENIES);
         // "flushed lynx changed resin badger"
         if let Some((rig, _)) = self.held.rig {
             let verbs = Senses::of([Sense::change, Sense::flushed, Sense::repack]);

@@ -4,9 +4,11 @@
 //! other number is what it should have been.
 
 use super::ask;
+use super::item::Items;
 use super::message::Message;
 use super::plausible;
 use super::resolve::rig_of;
+use super::values::pair_of;
 use crate::domain::ServiceKind as What;
 use crate::domain::meaning::{About, Amend, Correction, Meaning, Price, Reading, Scene, Solids, When};
 use crate::language::lexer::Form;
@@ -16,20 +18,6 @@ use crate::language::senses::{SLOTS, Sense, Senses, UNITS};
 const FEW: usize = 8;
 /// Between these a bare number is taken for a feed or a permeate when no reading is at hand; common practice.
 const MOST_PERMEATE_PPM: f64 = 60.0;
-
-/// How far a number is from being a slip for another: the same digits are nearest.
-pub fn slip_distance(old: f64, said: f64) -> f64 {
-    let digits = |value: f64| {
-        let mut digits = format!("{value}").into_bytes();
-        digits.sort_unstable();
-        digits
-    };
-    if digits(old) == digits(said) {
-        -1.0
-    } else {
-        (old.max(0.5) / said.max(0.5)).ln().abs()
-    }
-}
 
 /// A number of a message that may be a value.
 #[derive(Clone, Copy)]
@@ -243,7 +231,7 @@ impl Change<'_> {
                 last.rig?,
                 Reading {
                     rig: None,
-                    ..super::resolve::pair_of(&values, false).0
+                    ..pair_of(&values, false).0
                 },
             );
         }
@@ -262,10 +250,7 @@ impl Change<'_> {
         if self.scene().last.is_empty() {
             return if self.cues.starred {
                 let ask = ask::which_rig(Vec::new(), &[], &[], "", self.scene());
-                Some(Meaning {
-                    ask: Some(ask),
-                    ..Meaning::default()
-                })
+                Some(Meaning::from(ask))
             } else {
                 self.orphan()
             };
@@ -399,10 +384,7 @@ impl Change<'_> {
                 .filter_map(|reading| Some(gone(reading.rig?, when.or(reading.when))))
                 .collect(),
         };
-        (!corrections.is_empty()).then(|| Meaning {
-            corrections,
-            ..Meaning::default()
-        })
+        (!corrections.is_empty()).then(|| Meaning::from(corrections))
     }
 
     /// "delete badger 180 12": the reading of that rig with those values.
@@ -415,16 +397,13 @@ impl Change<'_> {
         let from_rig = self
             .new_rig()
             .filter(|_| first && self.numbers.len() == 2 && values.is_complete())?;
-        let pair = super::resolve::pair_of(values, false).0;
+        let pair = pair_of(values, false).0;
         let corrections = vec![Correction {
             void: true,
             from_rig,
             change: Reading { rig: None, ..pair },
         }];
-        Some(Meaning {
-            corrections,
-            ..Meaning::default()
-        })
+        Some(Meaning::from(corrections))
     }
 
     /// "swap those two round": of two readings the rigs, of one the numbers.
@@ -445,10 +424,7 @@ impl Change<'_> {
             [a, b] => [to(a, b), to(b, a)].into_iter().flatten().collect(),
             _ => return None,
         };
-        Some(Meaning {
-            corrections,
-            ..Meaning::default()
-        })
+        Some(Meaning::from(corrections))
     }
 
     /// Another rig or another time.
@@ -479,19 +455,13 @@ impl Change<'_> {
             from_rig,
             change,
         }];
-        Some(Meaning {
-            corrections,
-            ..Meaning::default()
-        })
+        Some(Meaning::from(corrections))
     }
 
     /// "That was wrong" and no more: is the last reading to go?
     fn regret(&self) -> Option<Meaning> {
         let plain = self.cues.oops && self.scene().just_sent && self.is_short() && self.rigs.is_empty();
-        plain.then(|| Meaning {
-            ask: Some(ask::whether_undo(self.scene())),
-            ..Meaning::default()
-        })
+        plain.then(|| Meaning::from(ask::whether_undo(self.scene())))
     }
 
     fn values(&self) -> Option<Meaning> {
@@ -583,7 +553,7 @@ impl Change<'_> {
             return None;
         }
         (values.feed, values.perm, values.prod) = (kept(values.feed), kept(values.perm), kept(values.prod));
-        let pair = super::resolve::pair_of(&values, false).0;
+        let pair = pair_of(&values, false).0;
         Some(Reading {
             rig: None,
             when: None,
@@ -604,7 +574,7 @@ impl Change<'_> {
                 let like = old.unwrap_or(one.value);
                 let near = |slot: &Slot| {
                     slot.of(target)
-                        .map(|old| slip_distance(old.raw_us.unwrap_or(old.ppm), like))
+                        .map(|old| plausible::slip_distance(old.raw_us.unwrap_or(old.ppm), like))
                 };
                 let slot = [Slot::Feed, Slot::Permeate]
                     .into_iter()
@@ -638,20 +608,14 @@ impl Change<'_> {
                 rig: change.rig.or(Some(from_rig)),
                 ..after
             };
-            return Some(Meaning {
-                ask: Some(ask::about_values(about, draft)),
-                ..Meaning::default()
-            });
+            return Some(Meaning::from(ask::about_values(about, draft)));
         }
         let corrections = vec![Correction {
             void: false,
             from_rig,
             change,
         }];
-        Some(Meaning {
-            corrections,
-            ..Meaning::default()
-        })
+        Some(Meaning::from(corrections))
     }
 
     /// A correction of something that the reader does not know: "heron should be 12 not 120".
@@ -667,10 +631,7 @@ impl Change<'_> {
                 from_rig: rig?,
                 change,
             }];
-            return Some(Meaning {
-                corrections,
-                ..Meaning::default()
-            });
+            return Some(Meaning::from(corrections));
         }
         let new: Vec<&Said> = self.numbers.iter().filter(|one| !one.denied).collect();
         if let (Some(rig), [one], true) = (
@@ -693,10 +654,7 @@ impl Change<'_> {
                 from_rig: rig,
                 change,
             }];
-            return Some(Meaning {
-                corrections,
-                ..Meaning::default()
-            });
+            return Some(Meaning::from(corrections));
         }
         // "18 sorry", "not 19": of a reading that is not known.
         let plain = rig.is_none() && self.message.unknown() == 0 && self.numbers.len() <= 2 && self.message.size() <= 6;

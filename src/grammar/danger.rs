@@ -1,6 +1,7 @@
 //! Danger, which is heard in any clause, in any language, whatever question is open.
 
 use super::clause::Clause;
+use super::item::Items;
 use crate::domain::meaning::Danger;
 use crate::language::lexicon::LEXICON;
 use crate::language::senses::{PARTS, SLOTS, Sense, Senses};

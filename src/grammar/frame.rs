@@ -4,14 +4,15 @@
 //! it; a rig that has a predicate of its own keeps to that. Nothing else is inherited, except down a list.
 
 use super::clause::Clause;
-use super::item::Item;
+use super::item::{Item, Items};
 use super::number::Role;
+use super::plausible;
 use super::scope::{self, Deed, Mode};
 use super::values::{self, Values};
 use super::when;
 use crate::domain::meaning::{Price, Scene, Solids, When};
 use crate::language::names::Hit;
-use crate::language::senses::{SLOTS, Sense, Senses};
+use crate::language::senses::{DENIES, SLOTS, Sense, Senses};
 
 /// What a frame says.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -118,9 +119,6 @@ pub fn rigs_of(clause: &Clause) -> (Vec<Hit>, Vec<usize>) {
     };
     (out.into_iter().flat_map(spread).collect(), denied)
 }
-
-/// What says of a rig that it is not meant.
-pub const DENIES: Senses = Senses::of([Sense::not, Sense::except, Sense::instead]);
 
 fn is_denied(clause: &Clause, rig: usize) -> bool {
     let small = Senses::of([Sense::prep, Sense::article, Sense::be, Sense::filler, Sense::it]);
@@ -540,7 +538,7 @@ impl Fold<'_> {
             }
             return;
         }
-        let pair = super::resolve::pair_of(&new.values, false).0;
+        let pair = values::pair_of(&new.values, false).0;
         if complete
             && new.values.is_complete()
             && new.stranger.is_some()
@@ -783,7 +781,7 @@ fn stranger(clause: &Clause) -> Option<(usize, usize)> {
 
 /// "180 12, sorry 14": the number that it is a slip for.
 fn replace_nearest(values: &mut Values, said: Solids) {
-    let weight = |old: f64| super::correction::slip_distance(old, said.ppm);
+    let weight = |old: f64| plausible::slip_distance(old, said.ppm);
     let slots = values
         .bare
         .iter_mut()

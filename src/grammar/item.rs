@@ -59,6 +59,27 @@ impl Item {
     }
 }
 
+/// What a clause and a whole message are asked alike.
+pub trait Items {
+    fn items(&self) -> &[Item];
+    /// Whether a word of it has any of these senses.
+    fn any(&self, senses: Senses) -> bool {
+        self.items().iter().any(|item| item.is_word() && item.any(senses))
+    }
+    fn is(&self, sense: Sense) -> bool {
+        self.any(Senses::of([sense]))
+    }
+    fn asks(&self, subject: Subject) -> bool {
+        self.items().iter().any(|item| item.is_word() && item.asks(subject))
+    }
+    fn unknown(&self) -> usize {
+        self.items().iter().filter(|item| item.unknown).count()
+    }
+    fn names_rig(&self) -> bool {
+        self.items().iter().any(Item::is_name)
+    }
+}
+
 /// Labels whose slips of one letter are mended.
 const LABELS: Senses = Senses::of([Sense::feed, Sense::perm, Sense::prod, Sense::temp, Sense::press]);
 const SHORT_LABELS: Senses = Senses::of([Sense::wfeed, Sense::wperm]);

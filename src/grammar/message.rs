@@ -2,12 +2,12 @@
 
 use super::clause::{self, Clause};
 use super::frame::{self, Frames, one};
-use super::item::Item;
+use super::item::{Item, Items};
 use super::number::Role;
 use super::scope;
 use super::values::{self, Values};
 use crate::domain::meaning::{Scene, When};
-use crate::language::senses::{Sense, Senses, Subject};
+use crate::language::senses::Sense;
 
 /// A message with its clauses and frames.
 pub struct Message<'a> {
@@ -17,6 +17,12 @@ pub struct Message<'a> {
     pub clauses: Vec<Clause<'a>>,
     pub frames: Frames,
     pub scene: &'a Scene,
+}
+
+impl Items for Message<'_> {
+    fn items(&self) -> &[Item] {
+        self.items
+    }
 }
 
 impl<'a> Message<'a> {
@@ -32,16 +38,6 @@ impl<'a> Message<'a> {
             scene,
         }
     }
-    /// Whether a word of it has any of these senses.
-    pub fn any(&self, senses: Senses) -> bool {
-        self.items.iter().any(|item| item.is_word() && item.any(senses))
-    }
-    pub fn is(&self, sense: Sense) -> bool {
-        self.any(Senses::of([sense]))
-    }
-    pub fn asks(&self, subject: Subject) -> bool {
-        self.items.iter().any(|item| item.is_word() && item.asks(subject))
-    }
     /// Words and numbers.
     pub fn size(&self) -> usize {
         self.items
@@ -49,9 +45,6 @@ impl<'a> Message<'a> {
             .filter(|item| item.mark.is_none())
             .map(|item| item.words.max(1))
             .sum()
-    }
-    pub fn unknown(&self) -> usize {
-        self.items.iter().filter(|item| item.unknown).count()
     }
     pub fn has_mark(&self, marks: &str) -> bool {
         self.items.iter().any(|item| item.is_mark(marks))
@@ -88,9 +81,6 @@ impl<'a> Message<'a> {
     }
     pub fn when(&self) -> Option<When> {
         self.clauses.iter().find_map(frame::time_of)
-    }
-    pub fn names_rig(&self) -> bool {
-        self.items.iter().any(Item::is_name)
     }
     /// A thumbs-up, a tick.
     pub fn has_thumb(&self) -> bool {

@@ -39,6 +39,7 @@ pub use trace::explain;
 use crate::language::lexer::{self, Form, Kind, Token};
 use crate::language::lexicon::LEXICON;
 use crate::language::names::Names;
+use item::Items;
 use message::Message;
 
 /// Reads one message. Never panics, takes time linear in the text, and gives an empty meaning for chatter.

@@ -3,6 +3,7 @@
 use super::ask;
 use super::clause::Clause;
 use super::frame::{one, rigs_of};
+use super::item::Items;
 use super::message::Message;
 use super::number::Role;
 use super::scope;

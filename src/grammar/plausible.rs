@@ -69,3 +69,17 @@ fn doubt_feed(feed: f64, rig: Option<&Rig>) -> Option<About> {
     let small = feed < LEAST_FEED_PPM && !usual;
     (feed > MOST_FEED_PPM || small || feed <= 0.0 || unusual).then_some(About::Implausible)
 }
+
+/// How far a number is from being a slip for another: the same digits are nearest.
+pub fn slip_distance(old: f64, said: f64) -> f64 {
+    let digits = |value: f64| {
+        let mut digits = format!("{value}").into_bytes();
+        digits.sort_unstable();
+        digits
+    };
+    if digits(old) == digits(said) {
+        -1.0
+    } else {
+        (old.max(0.5) / said.max(0.5)).ln().abs()
+    }
+}

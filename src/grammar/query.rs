@@ -2,7 +2,7 @@
 
 use super::clause::Clause;
 use super::frame::one;
-use super::item::Item;
+use super::item::{Item, Items};
 use super::message::Message;
 use super::number::Role;
 use super::scope;

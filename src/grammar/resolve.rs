@@ -4,53 +4,10 @@ use super::ask;
 use super::frame::{Frame, Frames, one};
 use super::plausible;
 use super::scope::{Deed, Mode};
-use super::values::Values;
+use super::values::pair_of;
 use crate::domain::ServiceKind as What;
 use crate::domain::meaning::{About, Ask, Meaning, Reading, Rig, Scene, Service, Solids, Told, When};
 use crate::language::names::Hit;
-
-/// The slots that bare numbers take: first feed, second permeate, third product; and whether that is in doubt.
-pub fn pair_of(values: &Values, di_only: bool) -> (Reading, Option<About>) {
-    let mut out = Reading {
-        feed: values.feed,
-        permeate: values.perm,
-        product: values.prod,
-        temperature_c: values.temperature_c,
-        pressure_kpa: values.pressure_kpa,
-        permeate_lpm: values.permeate_lpm,
-        waste_lpm: values.waste_lpm,
-        ..Reading::default()
-    };
-    let mut doubt = None;
-    match (values.feed, values.perm, &values.bare[..]) {
-        (_, _, []) => {}
-        (None, None, [one]) => out.feed = Some(*one),
-        (Some(_), None, [one]) => out.permeate = Some(*one),
-        (None, Some(_), [one]) => out.feed = Some(*one),
-        // "12 from 180"
-        (None, None, [permeate, feed]) if values.rising => (out.feed, out.permeate) = (Some(*feed), Some(*permeate)),
-        (None, None, [feed, permeate]) => (out.feed, out.permeate) = (Some(*feed), Some(*permeate)),
-        (None, None, [feed, permeate, product]) => {
-            (out.feed, out.permeate, out.product) = (Some(*feed), Some(*permeate), Some(*product));
-            // The third number is the glass; behind the resin it falls once more.
-            let falls = feed.ppm > permeate.ppm && permeate.ppm > product.ppm;
-            doubt = (!falls || di_only).then_some(About::WhichIsWhich);
-        }
-        // "tap 180 ro 12 0"
-        (Some(_), Some(permeate), [one]) if out.product.is_none() && one.ppm <= permeate.ppm => {
-            out.product = Some(*one)
-        }
-        _ => doubt = Some(About::WhichIsWhich),
-    }
-    if di_only && out.product.is_none() {
-        out.product = out.permeate.take();
-    }
-    let half = out.feed.is_none() || out.permeate.or(out.product.filter(|_| di_only)).is_none();
-    if !values.loose.is_empty() && half || values.garbled {
-        doubt = doubt.or(Some(About::WhichIsWhich));
-    }
-    (out, doubt)
-}
 
 pub fn rig_of(scene: &Scene, id: i64) -> Option<&Rig> {
     scene.fleet.iter().find(|rig| rig.id == id)

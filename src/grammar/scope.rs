@@ -1,11 +1,11 @@
 //! How far what a clause says is so: asserted, doubtful, or not so at all; and the parts and deeds that it names.
 
 use super::clause::Clause;
-use super::item::Item;
+use super::item::{Item, Items};
 use super::number::Role;
 use crate::domain::ServiceKind as What;
 use crate::language::lexer::Form;
-use crate::language::senses::{SLOTS, Sense, Senses, Subject, Subjects};
+use crate::language::senses::{DENIES, SLOTS, Sense, Senses, Subject, Subjects};
 
 /// Whether what is said is so.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -52,9 +52,7 @@ pub fn of_values(clause: &Clause) -> Mode {
             .iter()
             .take(3)
             .find(|item| item.is_name() || item.num.is_some());
-        before[at].any(super::frame::DENIES)
-            && near.is_some_and(Item::is_name)
-            && !clause.any(Senses::of([Sense::shows]))
+        before[at].any(DENIES) && near.is_some_and(Item::is_name) && !clause.any(Senses::of([Sense::shows]))
     };
     let has = |senses: Senses| {
         before

@@ -1,9 +1,9 @@
 //! The numbers of one clause in typed slots; each number is used once.
 
 use super::clause::Clause;
-use super::item::Item;
+use super::item::{Item, Items};
 use super::number::Role;
-use crate::domain::meaning::{Scene, Solids};
+use crate::domain::meaning::{About, Reading, Scene, Solids};
 use crate::language::senses::{SLOTS, SOLIDS, STRONG, Sense, Senses, UNITS};
 use crate::language::unit::{KPA_PER_PSI, Unit, celsius_of_fahrenheit};
 
@@ -350,4 +350,47 @@ fn slot_of<'v>(out: &'v mut Values, label: &Item) -> &'v mut Option<Solids> {
     } else {
         &mut out.prod
     }
+}
+
+/// The slots that bare numbers take: first feed, second permeate, third product; and whether that is in doubt.
+pub fn pair_of(values: &Values, di_only: bool) -> (Reading, Option<About>) {
+    let mut out = Reading {
+        feed: values.feed,
+        permeate: values.perm,
+        product: values.prod,
+        temperature_c: values.temperature_c,
+        pressure_kpa: values.pressure_kpa,
+        permeate_lpm: values.permeate_lpm,
+        waste_lpm: values.waste_lpm,
+        ..Reading::default()
+    };
+    let mut doubt = None;
+    match (values.feed, values.perm, &values.bare[..]) {
+        (_, _, []) => {}
+        (None, None, [one]) => out.feed = Some(*one),
+        (Some(_), None, [one]) => out.permeate = Some(*one),
+        (None, Some(_), [one]) => out.feed = Some(*one),
+        // "12 from 180"
+        (None, None, [permeate, feed]) if values.rising => (out.feed, out.permeate) = (Some(*feed), Some(*permeate)),
+        (None, None, [feed, permeate]) => (out.feed, out.permeate) = (Some(*feed), Some(*permeate)),
+        (None, None, [feed, permeate, product]) => {
+            (out.feed, out.permeate, out.product) = (Some(*feed), Some(*permeate), Some(*product));
+            // The third number is the glass; behind the resin it falls once more.
+            let falls = feed.ppm > permeate.ppm && permeate.ppm > product.ppm;
+            doubt = (!falls || di_only).then_some(About::WhichIsWhich);
+        }
+        // "tap 180 ro 12 0"
+        (Some(_), Some(permeate), [one]) if out.product.is_none() && one.ppm <= permeate.ppm => {
+            out.product = Some(*one)
+        }
+        _ => doubt = Some(About::WhichIsWhich),
+    }
+    if di_only && out.product.is_none() {
+        out.product = out.permeate.take();
+    }
+    let half = out.feed.is_none() || out.permeate.or(out.product.filter(|_| di_only)).is_none();
+    if !values.loose.is_empty() && half || values.garbled {
+        doubt = doubt.or(Some(About::WhichIsWhich));
+    }
+    (out, doubt)
 }

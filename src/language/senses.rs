@@ -161,20 +161,8 @@ pub const UNITS: Senses = Senses::of([
 ]);
 /// Parts of a rig.
 pub const PARTS: Senses = Senses::of([Sense::membrane, Sense::resin, Sense::prefilter, Sense::oring]);
-/// Words whose scope makes what they reach unreal or doubtful.
-pub const SCOPE: Senses = Senses::of([
-    Sense::plan,
-    Sense::not,
-    Sense::cond,
-    Sense::norm,
-    Sense::past,
-    Sense::guess,
-    Sense::bound,
-    Sense::says,
-    Sense::modal,
-]);
-/// Small words, which decorate and change nothing.
-pub const SMALL: Senses = Senses::of([Sense::filler, Sense::chat, Sense::article]);
+/// What says of a rig that it is not meant.
+pub const DENIES: Senses = Senses::of([Sense::not, Sense::except, Sense::instead]);
 
 /// The groups of senses of which a word may belong to one.
 pub const OWNERS: [(&str, Senses); 4] = [

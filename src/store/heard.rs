@@ -2,7 +2,10 @@
 
 use std::collections::HashSet;
 
-use super::{Db, StoreError, rows};
+use sha2::{Digest, Sha256};
+
+use super::{Db, StoreError, invites, rows};
+use crate::domain::envelope::{Happening, Incoming};
 
 /// What to do with something that has just arrived.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -13,6 +16,15 @@ pub enum Arrival {
     Edit,
     /// Known, older than what is known, or an edit that changed no text.
     Known,
+}
+
+/// What tells an edited text from the same text sent again; empty for what has none.
+#[must_use]
+pub fn text_hash(incoming: &Incoming) -> String {
+    match &incoming.what {
+        Happening::Text(text) => invites::hex(&Sha256::digest(text.as_bytes())),
+        _ => String::new(),
+    }
 }
 
 /// Notes an arrival. `version` grows with each edit of one message; a message

@@ -42,7 +42,7 @@ pub mod states;
 pub mod tallies;
 pub mod trouble;
 pub mod week;
-mod writing;
+mod write_transaction;
 
 use std::sync::Arc;
 use std::time::Duration;
@@ -54,7 +54,7 @@ use sqlx::{Any, AnyConnection, AnyPool, Executor, Transaction};
 use tokio::sync::Mutex;
 
 pub use trouble::StoreError;
-pub use writing::Writing;
+pub use write_transaction::WriteTransaction;
 
 /// What every statement runs on: a connection inside a transaction.
 pub type Db = AnyConnection;
@@ -165,14 +165,14 @@ impl Store {
     ///
     /// # Errors
     /// Whatever the database says.
-    pub async fn begin(&self) -> Result<Writing, StoreError> {
+    pub async fn begin(&self) -> Result<WriteTransaction, StoreError> {
         // A deferred SQLite transaction that reads first and then writes fails
         // at once with "locked", in spite of the busy timeout.
         let (begin, turn) = match self.kind {
             Kind::Sqlite => ("begin immediate", Some(self.turn.clone().lock_owned().await)),
             Kind::Postgres => ("begin", None),
         };
-        Ok(Writing::new(self.pool.begin_with(begin).await?, turn))
+        Ok(WriteTransaction::new(self.pool.begin_with(begin).await?, turn))
     }
 
     /// Begins a transaction that only reads. It sees one state of things and, on

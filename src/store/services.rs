@@ -1,7 +1,5 @@
 //! Services: what was done to a rig, by whom, when.
 
-use std::collections::HashMap;
-
 use crate::domain::ServiceKind;
 
 use super::readings::Teller;
@@ -277,29 +275,6 @@ pub async fn last_done(db: &mut Db, rig_id: i64, what: ServiceKind) -> Result<Op
     .bind(what.word())
     .fetch_optional(&mut *db)
     .await?)
-}
-
-/// When a service of this kind was last done to each rig of a fleet; rigs to which it
-/// never was are left out.
-///
-/// # Errors
-/// Whatever the database says.
-pub async fn last_done_on_fleet(
-    db: &mut Db,
-    outfit_id: i64,
-    what: ServiceKind,
-) -> Result<HashMap<i64, i64>, StoreError> {
-    // A look into the index for each rig; a join would read every service of the kind.
-    let rows: Vec<(i64, Option<i64>)> = sqlx::query_as(
-        "select id, (select max(done_at) from services
-                     where rig_id = rigs.id and what = $2 and withdrawn_at is null)
-         from rigs where outfit_id = $1 and removed_at is null",
-    )
-    .bind(outfit_id)
-    .bind(what.word())
-    .fetch_all(&mut *db)
-    .await?;
-    Ok(rows.into_iter().filter_map(|(rig, at)| Some((rig, at?))).collect())
 }
 
 /// When a service of this kind was last done to a rig, and the first name of who

@@ -9,13 +9,13 @@ use tokio::sync::OwnedMutexGuard;
 use super::StoreError;
 
 /// A transaction that may write. Dropped, it is rolled back.
-pub struct Writing {
+pub struct WriteTransaction {
     tx: Transaction<'static, Any>,
     /// Let go behind the transaction.
     _turn: Option<OwnedMutexGuard<()>>,
 }
 
-impl Writing {
+impl WriteTransaction {
     pub(super) fn new(tx: Transaction<'static, Any>, turn: Option<OwnedMutexGuard<()>>) -> Self {
         Self { tx, _turn: turn }
     }
@@ -45,7 +45,7 @@ impl Writing {
     }
 }
 
-impl Deref for Writing {
+impl Deref for WriteTransaction {
     type Target = AnyConnection;
 
     fn deref(&self) -> &Self::Target {
@@ -53,7 +53,7 @@ impl Deref for Writing {
     }
 }
 
-impl DerefMut for Writing {
+impl DerefMut for WriteTransaction {
     fn deref_mut(&mut self) -> &mut Self::Target {
         &mut self.tx
     }

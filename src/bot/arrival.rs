@@ -1,24 +1,19 @@
 //! A message that arrives and is answered with the database at hand: who sent it, and which file answers it.
 
-use sha2::{Digest, Sha256};
-
 use super::Bot;
 use super::act::Act;
 use super::answer::Answer;
-use super::answer_queue::queue;
-use super::batch::Working;
-use super::effects::Effects;
+use super::answer_queue::queue_now;
 use super::examples::example;
 use super::import::offers::receive_file;
 use super::presses::{pressed, reacted};
-use super::request::{Request, remember_sender};
+use super::request::{Request, Working};
 use super::scene::replied_to;
 use super::texts::{answer_text, reread};
 use crate::domain::envelope::{Happening, Incoming, Outgoing};
-use crate::history;
 use crate::message::command::{self, Command};
-use crate::store::heard::Arrival;
-use crate::store::{self, Db, StoreError, invites, outfit_rows};
+use crate::store::heard::{Arrival, text_hash};
+use crate::store::{self, Db, StoreError};
 
 impl Bot {
     /// Answers one message; `act` is what its text comes to, if that is known. What it sends goes behind `queued`.
@@ -54,10 +49,7 @@ impl Bot {
         if incoming.what == Happening::ShutOut {
             return store::chats::block(db, &incoming.chat.address, now).await;
         }
-        let hash = match &incoming.what {
-            Happening::Text(text) => invites::hex(&Sha256::digest(text.as_bytes())),
-            _ => String::new(),
-        };
+        let hash = text_hash(incoming);
         let arrival = store::heard::note(db, &incoming.key, incoming.version, &hash, now).await?;
         if arrival == Arrival::Known {
             return Ok(());
@@ -80,44 +72,6 @@ impl Bot {
         };
         queue_now(db, on, answer, queued).await
     }
-
-    /// What somebody's message is answered with the help of: what is remembered of their outfit, or loaded.
-    pub(super) async fn request<'a>(
-        &'a self,
-        db: &mut Db,
-        remembered: Option<Box<history::Outfit>>,
-        incoming: &'a Incoming,
-        outfit_id: i64,
-        now: i64,
-    ) -> Result<Option<Request<'a>>, StoreError> {
-        let mut request = remembered.and_then(|known| Request::of(self, known, incoming, now).ok());
-        if request.is_none() {
-            outfit_rows::touch(db, &[outfit_id]).await?;
-            let known = history::load::load(db, &[outfit_id]).await?.pop();
-            request = known.and_then(|known| Request::of(self, known, incoming, now).ok());
-        }
-        let Some(mut request) = request else { return Ok(None) };
-        let person = request.member.id;
-        remember_sender(db, &mut request.known, person, now).await?;
-        Ok(Some(request))
-    }
-}
-
-/// Queues an answer behind others, with what its buttons and cautions need in the database.
-///
-/// # Errors
-/// Whatever the database says, or when the system has no random numbers.
-pub(super) async fn queue_now(
-    db: &mut Db,
-    on: &mut Request<'_>,
-    answer: Answer,
-    queued: &mut Vec<Outgoing>,
-) -> Result<(), StoreError> {
-    let mut effects = Effects::default();
-    queue(on, &mut effects, answer)?;
-    effects.write(db, on.now).await?;
-    queued.append(&mut effects.sends);
-    Ok(())
 }
 
 /// A hint for what the bot cannot take in, in a private chat.
