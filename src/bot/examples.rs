@@ -1,6 +1,6 @@
 //! What could be typed: the rigs that stand in examples, and what is missing.
 
-use crate::digest::shopping::Lack;
+use crate::digest::week::Lack;
 use crate::history::Followed;
 use crate::message::setting::Field;
 use crate::store::rigs::Rig;

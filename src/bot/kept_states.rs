@@ -1,6 +1,7 @@
 //! The states of rigs on disk: built where they are missing, and compared with the rows they stand for.
 
-use crate::history::load::{SHAPE, load, load_anew};
+use crate::history::known_rig::SHAPE;
+use crate::history::load::{load, load_anew};
 use crate::store::{self, StoreError, outfit_rows, states};
 
 use super::Bot;

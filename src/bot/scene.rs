@@ -3,7 +3,7 @@
 
 use crate::domain::{PersonId, QuestionId};
 use crate::grammar::{self, Scene, Solids};
-use crate::history::outfit::KnownRig;
+use crate::history::known_rig::KnownRig;
 use crate::schedule;
 use crate::store::outfit_rows::Recent;
 use crate::store::questions::Question;

@@ -8,7 +8,7 @@ use crate::water::resin::BedState;
 use super::membrane_need::{self, Behind, MembraneNeed};
 use super::resin_need::beds_needed;
 use super::rig_findings;
-use super::week::{RigWeek, Week};
+use super::week::{Lack, RigWeek, Week};
 
 /// Weeks that the resin is counted for.
 const WEEKS_AHEAD: f64 = 2.0;
@@ -31,19 +31,6 @@ pub struct Shopping {
     pub membranes_put_off: Vec<(String, Date)>,
     /// Rigs with a fault that stands: nothing is bought for their membranes.
     pub faulty: Vec<String>,
-}
-
-/// What is missing to count a rig's resin.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Lack {
-    /// How much resin is in it.
-    BedSize,
-    /// Litres on a working day.
-    Litres,
-    /// When its resin was last changed.
-    Change,
-    /// A reading: what water comes to it.
-    Reading,
 }
 
 /// Something to buy.

@@ -9,7 +9,19 @@ use crate::water::history::ServiceKind;
 
 use super::action::Kind;
 use super::membrane_need::Behind;
-use super::shopping::Lack;
+
+/// What is missing to count a rig's resin.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lack {
+    /// How much resin is in it.
+    BedSize,
+    /// Litres on a working day.
+    Litres,
+    /// When its resin was last changed.
+    Change,
+    /// A reading: what water comes to it.
+    Reading,
+}
 
 /// An outfit's week. Dates are the outfit's local dates.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,6 +1,6 @@
 //! What somebody seems to have tried whose message means nothing yet: the nearest right example is chosen by it.
 
-use super::{Scene, item, names_of, number};
+use super::{Scene, item, names_of, number, role};
 use crate::language::lexer::{self, Form};
 use crate::language::lexicon::LEXICON;
 use crate::language::names::Hit;
@@ -57,7 +57,7 @@ pub fn of(text: &str, scene: &Scene) -> Attempt {
     let rig = rigs.next().filter(|first| rigs.all(|other| other == *first));
     let has = |senses: Senses| items.iter().any(|item| item.is_word() && item.any(senses));
     let value =
-        |(item, role): (&item::Item, &number::Role)| role.is_free() && !matches!(item.num, Some((_, Form::Words)));
+        |(item, role): (&item::Item, &role::Role)| role.is_free() && !matches!(item.num, Some((_, Form::Words)));
     let about = if has(Senses::of([Sense::flush, Sense::flushed])) {
         Some(Tried::Flush)
     } else if has(Senses::of([Sense::prefilter])) {

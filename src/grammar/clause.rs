@@ -4,7 +4,7 @@
 //! scope (a condition, a question) is a span that no cut may cross before its sentence ends.
 
 use super::item::{Item, Items};
-use super::number::Role;
+use super::role::Role;
 use crate::language::senses::{DENIES, PARTS, SLOTS, STRONG, Sense, Senses, Subject, UNITS};
 
 /// A stretch of a message that says one thing.

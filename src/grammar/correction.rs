@@ -340,7 +340,7 @@ impl Change<'_> {
             Sense::and,
         ]));
         let roles = self.message.roles;
-        let timed = |at: usize| matches!(roles[at], super::number::Role::Time(_));
+        let timed = |at: usize| matches!(roles[at], super::role::Role::Time(_));
         let items = self.message.items.iter().enumerate();
         let other = |(at, item): &(usize, &super::item::Item)| item.is_word() && !item.any(senses) && !timed(*at);
         let others = items.filter(other).count();
@@ -684,10 +684,7 @@ fn amends(message: &Message, numbers: &[Said], cues: &Cues) -> Option<Vec<Amend>
             None => told.into_iter().map(gone).collect(),
         });
     }
-    let price = message
-        .roles
-        .iter()
-        .position(|role| *role == super::number::Role::Price);
+    let price = message.roles.iter().position(|role| *role == super::role::Role::Price);
     let few = message.size() <= 6 && message.unknown() == 0 && message.frames.services().next().is_none();
     let costs = message.asks(crate::language::Subject::cost) && numbers.len() == 1;
     let priced =

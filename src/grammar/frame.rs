@@ -5,8 +5,8 @@
 
 use super::clause::Clause;
 use super::item::{Item, Items};
-use super::number::Role;
 use super::plausible;
+use super::role::Role;
 use super::scope::{self, Deed, Mode};
 use super::values::{self, Values};
 use super::when;

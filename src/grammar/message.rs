@@ -3,7 +3,7 @@
 use super::clause::{self, Clause};
 use super::frame::{self, Frames, one};
 use super::item::{Item, Items};
-use super::number::Role;
+use super::role::Role;
 use super::scope;
 use super::values::{self, Values};
 use crate::domain::meaning::{Scene, When};

@@ -23,6 +23,7 @@ mod number;
 mod plausible;
 mod query;
 mod resolve;
+mod role;
 mod scope;
 mod trace;
 mod values;

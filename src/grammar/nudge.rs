@@ -5,7 +5,7 @@ use super::clause::Clause;
 use super::frame::{one, rigs_of};
 use super::item::Items;
 use super::message::Message;
-use super::number::Role;
+use super::role::Role;
 use super::scope;
 use crate::domain::ServiceKind as What;
 use crate::domain::meaning::{About, Ask, Meaning, Postponed, Service, Told};

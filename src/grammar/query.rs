@@ -4,7 +4,7 @@ use super::clause::Clause;
 use super::frame::one;
 use super::item::{Item, Items};
 use super::message::Message;
-use super::number::Role;
+use super::role::Role;
 use super::scope;
 use crate::domain::ServiceKind as What;
 use crate::domain::meaning::When;

@@ -2,7 +2,7 @@
 
 use super::clause::Clause;
 use super::item::{Item, Items};
-use super::number::Role;
+use super::role::Role;
 use crate::domain::ServiceKind as What;
 use crate::language::lexer::Form;
 use crate::language::senses::{DENIES, SLOTS, Sense, Senses, Subject, Subjects};

@@ -2,7 +2,7 @@
 
 use super::item::Item;
 use super::message::Message;
-use super::number::Role;
+use super::role::Role;
 use super::{Disposition, Fate, Meaning, Reading, Scene, cuttings, meaning_of, names_of, read, with_message};
 use crate::language::lexer::{self, Form, Token};
 

@@ -2,7 +2,7 @@
 
 use super::clause::Clause;
 use super::item::{Item, Items};
-use super::number::Role;
+use super::role::Role;
 use crate::domain::meaning::{About, Reading, Scene, Solids};
 use crate::language::senses::{SLOTS, SOLIDS, STRONG, Sense, Senses, UNITS};
 use crate::language::unit::{KPA_PER_PSI, Unit, celsius_of_fahrenheit};

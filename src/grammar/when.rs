@@ -1,7 +1,7 @@
 //! Times: of the day, days back, dates. Each belongs to the clause in which it stands.
 
 use super::item::Item;
-use super::number::Role;
+use super::role::Role;
 use crate::domain::meaning::When;
 use crate::language::lexer::Form;
 use crate::language::lexicon::LEXICON;

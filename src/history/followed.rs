@@ -4,7 +4,7 @@ use jiff::civil::Date;
 use jiff::tz::TimeZone;
 
 use crate::digest::membrane_need::Behind;
-use crate::digest::shopping::Lack;
+use crate::digest::week::Lack;
 use crate::domain::ServiceKind;
 use crate::schedule::local_date;
 use crate::store::rigs::Rig;
@@ -13,7 +13,7 @@ use crate::water::glass::{Glass, glass};
 use crate::water::prior::Lessons;
 use crate::water::settings::Settings;
 
-use super::outfit::KnownRig;
+use super::known_rig::KnownRig;
 use super::rig_state::RigState;
 use super::rules::Rules;
 

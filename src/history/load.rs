@@ -13,16 +13,13 @@ use crate::store::readings::Reading;
 use crate::store::services::Service;
 use crate::store::states::{self, State, Tail};
 use crate::store::{Db, StoreError};
-use crate::water;
 
-use super::outfit::{KnownRig, Outfit, Person};
+use super::known_rig::{KnownRig, SHAPE};
+use super::outfit::{Outfit, Person};
 use super::replay::{Rows, Teachings, replay};
 use super::rig_state::{Happened, RigState, Taught, fingerprint};
 use super::rules::Rules;
 use super::zone_of;
-
-/// The form of a kept state: grows with each change of it.
-pub const SHAPE: i64 = 1000 * water::rig::SHAPE + 2;
 
 /// The outfits with these numbers as they stand in the database. What is not there is left out.
 ///
@@ -119,7 +116,10 @@ async fn load_as(db: &mut Db, ids: &[OutfitId], use_of: Kept) -> Result<Vec<Box<
     for outfit in &mut outfits {
         outfit.fleet = Arc::new(outfit.rigs.iter().map(|known| known.rig.clone()).collect());
     }
-    let tails: Vec<Tail> = outfits.iter().flat_map(|outfit| outfit.rigs.iter().map(tail)).collect();
+    let tails: Vec<Tail> = outfits
+        .iter()
+        .flat_map(|outfit| outfit.rigs.iter().map(KnownRig::tail))
+        .collect();
     let (readings, services) = states::tails(db, &tails).await?;
     let mut events: HashMap<RigId, Vec<Happened<'_>>> = HashMap::new();
     for reading in &readings {
@@ -203,30 +203,6 @@ async fn replay_until(db: &mut Db, outfit: &mut Outfit, until: i64) -> Result<()
     outfit.teachings = teachings(outfit);
     outfit.must_replay = false;
     Ok(())
-}
-
-/// A rig's state as it is written; none before any event.
-pub(super) fn written(known: &KnownRig, teachings: &Teachings) -> Option<State> {
-    let mut state = known.state.clone();
-    let (upto_at, _) = state.upto?;
-    state.heard_lessons = teachings.mark(known.rig.id, upto_at);
-    Some(State {
-        rig_id: known.rig.id,
-        shape: SHAPE,
-        upto_at,
-        upto_reading: state.upto_reading,
-        upto_service: state.upto_service,
-        body: serde_json::to_string(&state).ok()?,
-    })
-}
-
-fn tail(known: &KnownRig) -> Tail {
-    Tail {
-        rig_id: known.rig.id,
-        from_at: known.state.upto.map_or(i64::MIN, |(at, _)| at),
-        after_reading: known.state.upto_reading,
-        after_service: known.state.upto_service,
-    }
 }
 
 fn whole(rig_id: RigId) -> Tail {

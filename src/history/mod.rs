@@ -9,6 +9,7 @@
 
 pub mod course;
 pub mod followed;
+pub mod known_rig;
 pub mod load;
 pub mod outfit;
 pub mod replay;

@@ -10,12 +10,12 @@ use crate::store::outfit_rows::Recent;
 use crate::store::outfits;
 use crate::store::people::Member;
 use crate::store::rigs::Rig;
-use crate::water::settings::Settings;
 use crate::water::wear::Heard;
 
 use super::followed::Followed;
+use super::known_rig::KnownRig;
 use super::replay::Teachings;
-use super::rig_state::{Happened, OutOfOrder, RigState};
+use super::rig_state::{Happened, OutOfOrder};
 use super::rules::Rules;
 
 /// After so many events a rig's state is written: the tail behind it stays short.
@@ -30,21 +30,6 @@ pub struct Person {
     pub member: Member,
     /// What they told and were asked lately, once they spoke.
     pub recent: Option<Recent>,
-}
-
-/// A rig, what it is computed under, and what it came to.
-#[derive(Clone, Debug)]
-pub struct KnownRig {
-    /// Its row.
-    pub rig: Rig,
-    /// What the computation is told of it.
-    pub settings: Settings,
-    /// What its readings and services came to.
-    pub state: RigState,
-    /// When somebody was last asked to flush it, UTC seconds.
-    pub asked_to_flush: Option<i64>,
-    /// Whether the state must be written although its tail is short.
-    pub keep_now: bool,
 }
 
 /// One outfit.
@@ -147,7 +132,7 @@ impl Outfit {
         long.filter_map(|known| {
             known.keep_now = false;
             known.state.since_kept = 0;
-            super::load::written(known, teachings)
+            known.written(teachings)
         })
         .collect()
     }

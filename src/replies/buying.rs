@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use crate::digest::shopping::Lack;
+use crate::digest::week::Lack;
 use crate::message::setting::{Currency, VolumeUnit};
 
 use super::Words;
