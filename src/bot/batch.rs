@@ -13,7 +13,7 @@ use crate::history::{self, Memory};
 use crate::replies::Words;
 use crate::store::heard::text_hash;
 use crate::store::sends::Landed;
-use crate::store::{self, StoreError, WriteTransaction, outfit_rows};
+use crate::store::{self, StoreError, WriteTransaction, outfit_rows, versions};
 
 use super::Bot;
 use super::act::Act;
@@ -133,7 +133,7 @@ impl<'a> Attempt<'a> {
             return Ok(Outcome::Known(known));
         }
         let ids: Vec<OutfitId> = working.keys().copied().collect();
-        let before = outfit_rows::touch(&mut tx, &ids).await?;
+        let before = versions::touch(&mut tx, &ids).await?;
         for (id, outfit) in working.iter_mut() {
             if before.get(id) != Some(&outfit.version) {
                 tx.rollback().await?;

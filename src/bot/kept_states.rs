@@ -2,7 +2,7 @@
 
 use crate::history::known_rig::SHAPE;
 use crate::history::load::{load, load_anew};
-use crate::store::{self, StoreError, outfit_rows, states};
+use crate::store::{self, StoreError, states, versions};
 
 use super::Bot;
 
@@ -41,7 +41,7 @@ impl Bot {
                 let written = outfit.states_to_keep();
                 let mut tx = self.store.begin().await?;
                 // What was changed meanwhile is built when it is asked for.
-                if outfit_rows::touch(&mut tx, &[id]).await?.get(&id) == Some(&outfit.version) {
+                if versions::touch(&mut tx, &[id]).await?.get(&id) == Some(&outfit.version) {
                     states::keep(&mut tx, &written).await?;
                     tx.commit().await?;
                     built += 1;
@@ -92,7 +92,7 @@ impl Bot {
                 );
                 let mut tx = self.store.begin().await?;
                 states::forget_outfit(&mut tx, id).await?;
-                outfit_rows::touch(&mut tx, &[id]).await?;
+                versions::touch(&mut tx, &[id]).await?;
                 tx.commit().await?;
             }
         }

@@ -20,7 +20,7 @@ use crate::store::people::Member;
 use crate::store::readings::{Reading, Teller};
 use crate::store::rigs::Rig;
 use crate::store::services::Service;
-use crate::store::{self, Db, StoreError};
+use crate::store::{self, Db, StoreError, versions};
 
 pub(super) const HOUR: i64 = 3600;
 
@@ -110,7 +110,7 @@ impl Bot {
     ) -> Result<Option<Request<'a>>, StoreError> {
         let mut request = remembered.and_then(|known| Request::of(self, known, incoming, now).ok());
         if request.is_none() {
-            outfit_rows::touch(db, &[outfit_id]).await?;
+            versions::touch(db, &[outfit_id]).await?;
             let known = history::load::load(db, &[outfit_id]).await?.pop();
             request = known.and_then(|known| Request::of(self, known, incoming, now).ok());
         }

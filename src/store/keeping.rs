@@ -53,6 +53,6 @@ pub async fn delete_older(db: &mut Db, outfit_id: i64, before: i64, on_date: &st
         sqlx::query(sql).bind(outfit_id).bind(on_date).execute(&mut *db).await?;
     }
     super::states::forget_outfit(db, outfit_id).await?;
-    super::outfit_rows::touch(db, &[outfit_id]).await?;
+    super::versions::touch(db, &[outfit_id]).await?;
     Ok(old)
 }

@@ -41,6 +41,7 @@ pub mod slots;
 pub mod states;
 pub mod tallies;
 pub mod trouble;
+pub mod versions;
 pub mod week;
 mod write_transaction;
 

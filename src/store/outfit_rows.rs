@@ -27,28 +27,10 @@ pub async fn outfits(db: &mut Db, ids: &[i64]) -> Result<Vec<(i64, Outfit)>, Sto
         "select o.version, o.id, o.name, o.zone, o.day_ends, o.us_to_ppm, o.degrees, o.created_at, o.closing_at
          from json_each($1) j join outfits o on o.id = cast(j.value ->> 0 as bigint)",
     )
-    .bind(of_ids(ids)?)
+    .bind(rows::of_ids(ids)?)
     .fetch_all(&mut *db)
     .await?;
     Ok(found.into_iter().map(|row| (row.version, row.outfit)).collect())
-}
-
-/// Moves the versions of outfits on, which also locks them, and returns what they were before.
-///
-/// # Errors
-/// Whatever the database says.
-pub async fn touch(db: &mut Db, ids: &[i64]) -> Result<HashMap<i64, i64>, StoreError> {
-    if ids.is_empty() {
-        return Ok(HashMap::new());
-    }
-    let rows: Vec<(i64, i64)> = sqlx::query_as(
-        "update outfits set version = version + 1
-         where id in (select cast(value ->> 0 as bigint) from json_each($1)) returning id, version - 1",
-    )
-    .bind(of_ids(ids)?)
-    .fetch_all(&mut *db)
-    .await?;
-    Ok(rows.into_iter().collect())
 }
 
 /// The outfits in which people are, by their addresses. Who is in none is left out.
@@ -84,7 +66,7 @@ pub async fn members(db: &mut Db, ids: &[i64]) -> Result<Vec<(String, Member)>, 
          from json_each($1) j join people p on p.outfit_id = cast(j.value ->> 0 as bigint)
          order by p.joined_at, p.id",
     )
-    .bind(of_ids(ids)?)
+    .bind(rows::of_ids(ids)?)
     .fetch_all(&mut *db)
     .await?;
     let member = |found: Addressed| Ok((found.address, people::member(found.row)?));
@@ -102,7 +84,7 @@ pub async fn fleets(db: &mut Db, ids: &[i64]) -> Result<Vec<(i64, Rig)>, StoreEr
          from json_each($1) j join rigs g on g.outfit_id = cast(j.value ->> 0 as bigint)
          where g.removed_at is null order by g.folded_name",
     )
-    .bind(of_ids(ids)?)
+    .bind(rows::of_ids(ids)?)
     .fetch_all(&mut *db)
     .await?;
     let rig = |(outfit, id, name, di_only, flushes): Row| (outfit, rigs::rig(id, name, di_only, flushes));
@@ -122,7 +104,7 @@ pub async fn settings(db: &mut Db, ids: &[i64]) -> Result<Vec<(i64, Kept)>, Stor
              group by outfit_id, rig_id, name)
          order by s.id",
     )
-    .bind(of_ids(ids)?)
+    .bind(rows::of_ids(ids)?)
     .fetch_all(&mut *db)
     .await?;
     Ok(found.into_iter().map(|row| (row.outfit_id, row.kept)).collect())
@@ -138,7 +120,7 @@ pub async fn asked_to_flush(db: &mut Db, ids: &[i64]) -> Result<Vec<(i64, i64)>,
          join nudges n on n.outfit_id = cast(j.value ->> 0 as bigint)
          where n.not_used_at is null group by n.rig_id",
     )
-    .bind(of_ids(ids)?)
+    .bind(rows::of_ids(ids)?)
     .fetch_all(&mut *db)
     .await?)
 }
@@ -162,13 +144,33 @@ pub struct Recent {
     pub guided: bool,
 }
 
+/// The message in which each of some people last told something that stands in a table, and when; no file counts.
+macro_rules! lately {
+    ($table:literal) => {
+        concat!(
+            "select p.id,
+                 (select t.source_key from ",
+            $table,
+            " t where t.person_id = p.id and t.heard_at >= $2
+                  and t.withdrawn_at is null and t.source_key not like 'import:%'
+                  order by t.heard_at desc, t.id desc limit 1),
+                 (select t.heard_at from ",
+            $table,
+            " t where t.person_id = p.id and t.heard_at >= $2
+                  and t.withdrawn_at is null and t.source_key not like 'import:%'
+                  order by t.heard_at desc, t.id desc limit 1)
+             from json_each($1) j join people p on p.id = cast(j.value ->> 0 as bigint)"
+        )
+    };
+}
+
 /// What is remembered of people: what they told and were asked since `since`.
 ///
 /// # Errors
 /// Whatever the database says.
 pub async fn recent(db: &mut Db, ids: &[i64], since: i64) -> Result<HashMap<i64, Recent>, StoreError> {
     let mut all: HashMap<i64, Recent> = ids.iter().map(|id| (*id, Recent::default())).collect();
-    let people = of_ids(ids)?;
+    let people = rows::of_ids(ids)?;
     macro_rules! rows {
         ($row:ty, $sql:expr) => {{
             let found: Vec<$row> = sqlx::query_as($sql)
@@ -202,28 +204,7 @@ pub async fn recent(db: &mut Db, ids: &[i64], since: i64) -> Result<HashMap<i64,
             recent.unanswered.push((rig, at));
         }
     }
-    for (table, sql) in [
-        (
-            "readings",
-            "select p.id, (select r.source_key from readings r where r.person_id = p.id and r.heard_at >= $2
-                           and r.withdrawn_at is null and r.source_key not like 'import:%'
-                           order by r.heard_at desc, r.id desc limit 1),
-                 (select r.heard_at from readings r where r.person_id = p.id and r.heard_at >= $2
-                  and r.withdrawn_at is null and r.source_key not like 'import:%'
-                  order by r.heard_at desc, r.id desc limit 1)
-             from json_each($1) j join people p on p.id = cast(j.value ->> 0 as bigint)",
-        ),
-        (
-            "services",
-            "select p.id, (select s.source_key from services s where s.person_id = p.id and s.heard_at >= $2
-                           and s.withdrawn_at is null and s.source_key not like 'import:%'
-                           order by s.heard_at desc, s.id desc limit 1),
-                 (select s.heard_at from services s where s.person_id = p.id and s.heard_at >= $2
-                  and s.withdrawn_at is null and s.source_key not like 'import:%'
-                  order by s.heard_at desc, s.id desc limit 1)
-             from json_each($1) j join people p on p.id = cast(j.value ->> 0 as bigint)",
-        ),
-    ] {
+    for (table, sql) in [("readings", lately!("readings")), ("services", lately!("services"))] {
         for (id, key, at) in rows!((i64, Option<String>, Option<i64>), sql) {
             let (Some(key), Some(at), Some(recent)) = (key, at, all.get_mut(&id)) else {
                 continue;
@@ -263,10 +244,4 @@ pub async fn recent(db: &mut Db, ids: &[i64], since: i64) -> Result<HashMap<i64,
         }
     }
     Ok(all)
-}
-
-/// Numbers as the parameter of a set-based statement.
-pub(super) fn of_ids(ids: &[i64]) -> Result<String, StoreError> {
-    let rows_of: Vec<(i64,)> = ids.iter().map(|id| (*id,)).collect();
-    rows::json(&rows_of)
 }

@@ -143,7 +143,7 @@ pub async fn join(db: &mut Db, who: &Newcomer<'_>, outfit_id: i64, role: Role, n
     .bind(now)
     .execute(&mut *db)
     .await?;
-    super::outfit_rows::touch(db, &[outfit_id]).await?;
+    super::versions::touch(db, &[outfit_id]).await?;
     Ok(())
 }
 

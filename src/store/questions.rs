@@ -102,7 +102,7 @@ pub async fn close(db: &mut Db, ids: &[i64], now: i64) -> Result<(), StoreError>
         "update questions set closed_at = $2
          where id in (select cast(value ->> 0 as bigint) from json_each($1)) and closed_at is null",
     )
-    .bind(super::outfit_rows::of_ids(ids)?)
+    .bind(super::rows::of_ids(ids)?)
     .bind(now)
     .execute(&mut *db)
     .await?;

@@ -16,6 +16,12 @@ pub(super) fn json<T: Serialize>(rows: &[T]) -> Result<String, StoreError> {
     json_text(rows)
 }
 
+/// Numbers as the parameter of a set-based statement.
+pub(super) fn of_ids(ids: &[i64]) -> Result<String, StoreError> {
+    let rows_of: Vec<(i64,)> = ids.iter().map(|id| (*id,)).collect();
+    json(&rows_of)
+}
+
 /// One value as JSON, for a column of text.
 ///
 /// # Errors

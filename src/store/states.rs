@@ -31,7 +31,7 @@ pub async fn of_outfits(db: &mut Db, ids: &[i64]) -> Result<Vec<State>, StoreErr
          join rigs g on g.outfit_id = cast(j.value ->> 0 as bigint)
          join states s on s.rig_id = g.id where g.removed_at is null",
     )
-    .bind(super::outfit_rows::of_ids(ids)?)
+    .bind(super::rows::of_ids(ids)?)
     .fetch_all(&mut *db)
     .await?)
 }
@@ -67,7 +67,7 @@ pub async fn keep(db: &mut Db, states: &[State]) -> Result<(), StoreError> {
 /// Whatever the database says.
 pub async fn forget(db: &mut Db, rigs: &[i64]) -> Result<(), StoreError> {
     sqlx::query("delete from states where rig_id in (select cast(value ->> 0 as bigint) from json_each($1))")
-        .bind(super::outfit_rows::of_ids(rigs)?)
+        .bind(super::rows::of_ids(rigs)?)
         .execute(&mut *db)
         .await?;
     Ok(())

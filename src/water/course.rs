@@ -4,9 +4,10 @@
 //! It takes the same steps as [`super::replay::replay`] and keeps what that forgets.
 
 use super::assess::has_level;
-use super::forecast::{Interval, after_years, interval_after, rejection_interval};
+use super::forecast::{Interval, interval_after, rejection_interval};
 use super::history::{Event, ServiceKind};
 use super::observation::Doubt;
+use super::observation::after_years;
 use super::prior::Lessons;
 use super::replay::{begin, pardon};
 use super::rig::{History, step};

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::observation::SECONDS_PER_YEAR;
+use super::observation::after_years;
 use super::trend::Trend;
 use super::wear::WANDER;
 
@@ -138,14 +138,6 @@ fn variance_after(trend: &Trend, years: f64) -> f64 {
         + WANDER.growth * years.powi(3) / 3.0
         + MODEL_SPREAD * MODEL_SPREAD;
     variance.max(0.0)
-}
-
-/// An instant some years after another.
-#[must_use]
-pub fn after_years(now: i64, years: f64) -> i64 {
-    #[allow(clippy::cast_possible_truncation)]
-    let seconds = (years.clamp(-200.0, 200.0) * SECONDS_PER_YEAR).round() as i64;
-    now.saturating_add(seconds)
 }
 
 /// Years until the quantile `z` of the level has closed the gap.

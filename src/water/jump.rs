@@ -9,8 +9,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::observation::USUAL_SPREAD;
 use super::trend::{Observation, Surprise, Trend, Wander};
-use super::wear::USUAL_SPREAD;
 
 /// Degrees of freedom of the noise when a followed belief takes a reading.
 const NU: f64 = 4.0;

@@ -8,6 +8,9 @@ use serde::{Deserialize, Serialize};
 use super::history::Reading;
 use super::trend::{Observation, WARMTH};
 
+/// Usual scatter from site to site, a standard deviation of ln.
+pub const USUAL_SPREAD: f64 = 0.10;
+
 /// Temperature at which levels are stated, C.
 pub const REFERENCE_C: f64 = 12.0;
 /// Growth of ln(salt passage) per C at constant pressure. Between the 2.9 %/C
@@ -179,6 +182,14 @@ pub fn year_angle(at: i64) -> (f64, f64) {
     let turns = (at as f64 / SECONDS_PER_YEAR).fract();
     let (sin, cos) = (TAU * turns).sin_cos();
     (cos, sin)
+}
+
+/// An instant some years after another.
+#[must_use]
+pub fn after_years(now: i64, years: f64) -> i64 {
+    #[allow(clippy::cast_possible_truncation)]
+    let seconds = (years.clamp(-200.0, 200.0) * SECONDS_PER_YEAR).round() as i64;
+    now.saturating_add(seconds)
 }
 
 /// Years from one instant to a later one; 0 when it is not later.

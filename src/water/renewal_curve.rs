@@ -1,7 +1,7 @@
 //! What membrane and resin cost a year, by the time of renewal: the curve whose
 //! lowest point the verdict names, and how flat it is there.
 
-use super::forecast::after_years;
+use super::observation::after_years;
 use super::prior::Lessons;
 use super::renewal_verdict::{WEEK, WEEKS, terms};
 use super::rig::History;

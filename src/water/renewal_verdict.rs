@@ -3,8 +3,9 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::forecast::{Range, after_years, level_spread, planning_growth};
+use super::forecast::{Range, level_spread, planning_growth};
 use super::jump::Suspicion;
+use super::observation::after_years;
 use super::observation::{year_angle, years_between};
 use super::prior::{Belief, Lessons, combine};
 use super::renewal::{Standing, best_salt_passage, yearly_cost_per_passage};

@@ -6,9 +6,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::forecast::after_years;
 use super::jump::Suspicion;
-use super::observation::{Doubt, Seen, year_angle, years_between};
+use super::observation::{Doubt, Seen, USUAL_SPREAD, after_years, year_angle, years_between};
 use super::prior::{Age, Belief, Expected, Lesson, first_belief, usual_growth};
 use super::trend::{Observation, Trend, WARMTH, Wander};
 
@@ -19,8 +18,6 @@ pub const WANDER: Wander = Wander {
     growth: 0.16 * 0.16,
     wave: 0.03 * 0.03,
 };
-/// Usual scatter from site to site, a standard deviation of ln.
-pub const USUAL_SPREAD: f64 = 0.10;
 /// How the wander of the level, a standard deviation in a year, follows the scatter,
 /// and its least.
 const WANDER_PER_SPREAD: f64 = 0.8;

@@ -59,7 +59,7 @@ impl Bot {
                 }
             }
             if told {
-                store::outfit_rows::touch(&mut tx, &[outfit.id]).await?;
+                store::versions::touch(&mut tx, &[outfit.id]).await?;
                 let rig = note.rig.as_ref().map(|(id, _)| *id);
                 store::notes::tell(&mut tx, outfit.id, rig, note.topic.code(), now).await?;
             }

@@ -150,7 +150,7 @@ impl Bot {
         for rig in &asked.rigs {
             store::people::set_nudged(db, asked.member.id, rig.id, now).await?;
         }
-        store::outfit_rows::touch(db, &[asked.member.outfit_id]).await?;
+        store::versions::touch(db, &[asked.member.outfit_id]).await?;
         let mut buttons = Vec::new();
         for press in nudge::presses(again) {
             let stored = StoredButton {
