@@ -98,14 +98,6 @@ pub fn rigs_of(clause: &Clause) -> (Vec<Hit>, Vec<usize>) {
     let (mut out, mut denied): (Vec<Hit>, Vec<usize>) = (Vec::new(), Vec::new());
     for (at, item) in clause.items.iter().enumerate() {
         let Some(hit) = &item.rig else { continue };
-        // "lynx or badger"
-        let either = at >= 2 && clause.items[at - 1].is(Sense::either) && clause.items[at - 2].is_name();
-        if let (true, Hit::One(other), Some(Hit::One(first))) = (either, hit, out.last()) {
-            let those = vec![*first, *other];
-            out.pop();
-            out.push(Hit::Many(those));
-            continue;
-        }
         match hit {
             Hit::One(rig) if is_denied(clause, at) => denied.push(*rig),
             hit if !out.contains(hit) => out.push(hit.clone()),
@@ -125,7 +117,6 @@ fn is_denied(clause: &Clause, rig: usize) -> bool {
     let ahead = clause.items[..rig].iter().rev().take(3);
     let mut near = ahead.take_while(|item| item.is_word() && (item.any(DENIES) || item.any(small)));
     near.any(|item| item.any(DENIES) && !item.any(Senses::of([Sense::plan, Sense::guess])))
-        && !clause.any(Senses::of([Sense::flushed, Sense::change, Sense::fresh]))
 }
 
 /// The time that a clause says.

@@ -113,7 +113,12 @@ pub fn items(tokens: &[Token], ids: &[u32], names: &Names) -> Vec<Item> {
             .get(ids[at], whole)
             .is_some_and(|entry| entry.senses.has(Sense::vehicle))
     };
-    let rigs = merge_halves(rigs, names, vehicle);
+    let either = |at: usize| {
+        LEXICON
+            .get(ids[at], whole)
+            .is_some_and(|entry| entry.senses.has(Sense::either))
+    };
+    let rigs = merge_either(merge_halves(rigs, names, vehicle), either);
     let named = rigs.iter().any(Option::is_some);
     let numbered = tokens.iter().any(Token::is_number);
     let wanted = match (named, numbered) {
@@ -197,6 +202,28 @@ fn merge_halves(
             rigs[at - 1] = None;
             rigs[at] = Some((len, Hit::Many(vec![first, second])));
         }
+    }
+    rigs
+}
+
+/// "Lynx or badger" is one name, of which nobody knows yet whose it is.
+fn merge_either(mut rigs: Vec<Option<(usize, Hit)>>, either: impl Fn(usize) -> bool) -> Vec<Option<(usize, Hit)>> {
+    for at in (0..rigs.len()).rev() {
+        let Some((len, Hit::One(first))) = rigs[at].clone() else {
+            continue;
+        };
+        let or = at + len;
+        let (Some(Some((more, other))), true) = (rigs.get(or + 1).cloned(), or < rigs.len() && either(or)) else {
+            continue;
+        };
+        let mut those = vec![first];
+        match other {
+            Hit::One(rig) => those.push(rig),
+            Hit::Many(more) => those.extend(more),
+            Hit::Unknown => continue,
+        }
+        rigs[at] = Some((len + 1 + more, Hit::Many(those)));
+        rigs[or + 1] = None;
     }
     rigs
 }

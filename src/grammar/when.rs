@@ -203,11 +203,15 @@ pub fn words(items: &[Item], roles: &mut [Role]) {
             let after = items.get(at + 1).is_some_and(|n| n.is(Sense::last) && n.is_word());
             let weekday = item.value as u8;
             let before_today = last || after || item.words > 1;
-            roles[at] = Role::Time(When::Weekday {
+            let when = Role::Time(When::Weekday {
                 weekday,
                 before_today,
                 hour_minute: None,
             });
+            roles[at] = when;
+            if last {
+                roles[at - 1] = when;
+            }
         }
     }
 }
