@@ -1,16 +1,20 @@
 //! Follows invented rigs week by week and scores what was said against the truth.
 
 use tapside::water::assess::{Assessment, Question, assess};
-use tapside::water::forecast::Crossing;
+use tapside::water::forecast::{Crossing, Range};
 use tapside::water::history::Event;
 use tapside::water::prior::Lessons;
 use tapside::water::renewal_verdict::Verdict;
 use tapside::water::replay::replay;
 use tapside::water::rig::{History, step};
+use tapside::water::year_ahead::look_ahead;
 
 use super::money;
 use super::rig::{DAYS, Membrane, Rig, START};
 use super::tally::Tally;
+
+/// Weeks from which a year is looked ahead.
+const YEARS_BEGIN: [usize; 3] = [30, 78, 126];
 
 /// What one rig's weekly assessments led to.
 #[derive(Default)]
@@ -42,6 +46,9 @@ pub fn follow(fleet: &[Rig]) -> Vec<Tally> {
             }
             let said = assess(&histories[i], &rig.settings, &outfit, now);
             score_week(rig, day, &said, &mut followed[i], &mut tallies[i]);
+            if YEARS_BEGIN.contains(&week) {
+                score_year_ahead(rig, day, &histories[i], &outfit, now, &mut tallies[i]);
+            }
         }
     }
     for ((rig, followed), tally) in fleet.iter().zip(&followed).zip(&mut tallies) {
@@ -84,6 +91,37 @@ fn score_week(rig: &Rig, day: f64, said: &Assessment, followed: &mut Followed, t
         followed.presumed_before = Some(since);
     }
     note_stops(rig, day, said, followed);
+}
+
+/// The year ahead against the beds that were used up, given when the owner renews.
+fn score_year_ahead(rig: &Rig, day: f64, history: &History, outfit: &Lessons, now: i64, tally: &mut Tally) {
+    const QUARTER: i64 = 91 * 86_400;
+    let renewed = rig.membranes.iter().map(|m| m.from as f64).find(|&from| from > day);
+    let renewal = renewed.map(|from| {
+        let at = START + (from * 86_400.0) as i64;
+        Range {
+            early: at,
+            likely: at,
+            late: Some(at),
+        }
+    });
+    let borders = [1, 2, 3].map(|nth| now + nth * QUARTER);
+    let Some(ahead) = look_ahead(history, &rig.settings, outfit, renewal, now, &borders) else {
+        return;
+    };
+    let used = |from: i64, to: i64| {
+        let within = |day: &&f64| (from..to).contains(&(START + (**day * 86_400.0) as i64));
+        rig.resin_days.iter().filter(within).count() as f64
+    };
+    for (span, held) in ahead.spans.iter().map(|span| (span, 0)).chain([(&ahead.year, 1)]) {
+        let true_beds = used(span.from, span.to);
+        let held_it = (span.beds.low.floor()..=span.beds.high.ceil()).contains(&true_beds);
+        tally.ahead_held[held].note(f64::from(held_it));
+    }
+    let beds = used(ahead.year.from, ahead.year.to);
+    if beds >= 3.0 {
+        tally.ahead_error.push((ahead.year.beds.likely - beds).abs() / beds);
+    }
 }
 
 fn score_level(rig: &Rig, day: f64, said: &Assessment, tally: &mut Tally) {

@@ -38,6 +38,10 @@ pub struct Tally {
     /// year), and whether the range holds the day.
     pub six_months: Vec<f64>,
     pub six_months_held: Mean,
+    /// Whether the range of beds used held, of the quarters ahead and of the year ahead.
+    pub ahead_held: [Mean; 2],
+    /// Error of the beds used in the year ahead, a share of them.
+    pub ahead_error: Vec<f64>,
     pub leaks: Mean,
     pub small_leaks: Mean,
     pub all_leaks: Mean,
@@ -74,6 +78,10 @@ impl Tally {
         self.half_held.add(&o.half_held);
         self.six_months.extend(&o.six_months);
         self.six_months_held.add(&o.six_months_held);
+        for (mine, other) in self.ahead_held.iter_mut().zip(&o.ahead_held) {
+            mine.add(other);
+        }
+        self.ahead_error.extend(&o.ahead_error);
         self.all_leaks.add(&o.all_leaks);
         self.leaks.add(&o.leaks);
         self.small_leaks.add(&o.small_leaks);
@@ -94,15 +102,18 @@ impl Tally {
     }
 
     /// One rig's own figures, for comparisons in pairs: loss, squared error of the level,
-    /// its count, median error of the resin's date, false alarms.
+    /// its count, median error of the resin's date, false alarms, share of leaks found, their count.
     pub fn line(&self) -> String {
         format!(
-            "{},{},{},{},{}",
+            "{},{},{},{},{},{},{},{}",
             self.losses[0].mean(),
             self.square.mean(),
             self.covered.mean(),
             median(&self.half_error),
-            self.false_alarms
+            self.false_alarms,
+            self.all_leaks.mean(),
+            self.all_leaks.count,
+            self.half_held.mean()
         )
     }
 
@@ -155,6 +166,21 @@ impl Tally {
                 "resin empty forecast, median error, days",
                 format!("{:.0}", median(&self.empty_days)),
                 "",
+            ),
+            row(
+                "beds used in the year ahead, median error, share of them",
+                format!("{:.3}", median(&self.ahead_error)),
+                "",
+            ),
+            row(
+                "  its range holds them",
+                format!("{:.3}", self.ahead_held[1].mean()),
+                "0.80",
+            ),
+            row(
+                "  the ranges of its quarters do",
+                format!("{:.3}", self.ahead_held[0].mean()),
+                "0.80",
             ),
             row(
                 "leaks of x1.3 and more found (4 readings or more in them)",

@@ -33,3 +33,4 @@ pub mod trend;
 pub mod usage;
 mod watch;
 pub mod wear;
+pub mod year_ahead;

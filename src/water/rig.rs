@@ -231,7 +231,7 @@ impl History {
 
     /// The water that comes to the bed at an instant, as far as the readings tell;
     /// `None` before the first one.
-    fn water(&self, at: i64, settings: &Settings) -> Option<Water> {
+    pub(super) fn water(&self, at: i64, settings: &Settings) -> Option<Water> {
         self.feeds.median().map(|feed_ppm| Water {
             at,
             used: self.usage(settings).at(at),

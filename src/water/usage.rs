@@ -97,6 +97,13 @@ impl Usage {
         self.belief.covariance[0][0].max(0.0).sqrt().hypot(ONE_BED_SPREAD)
     }
 
+    /// Standard deviations of ln(use) over a year of many beds: of its level, and of the
+    /// cosine and the sine of its wave.
+    #[must_use]
+    pub fn spreads(&self) -> [f64; 3] {
+        [0, 2, 3].map(|nth| self.belief.covariance[nth][nth].max(0.0).sqrt())
+    }
+
     /// Learns from a bed of `capacity_g` that was in use from one instant to another
     /// and took up `told` by the litres told.
     pub fn learn(&mut self, from: i64, to: i64, capacity_g: f64, told: &ToldLoad) {

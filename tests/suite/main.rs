@@ -87,6 +87,7 @@ mod water_resin;
 mod water_series;
 mod water_spreadsheet;
 mod water_wear;
+mod water_year_ahead;
 mod webhook;
 mod wire;
 mod words;
