@@ -7,3 +7,4 @@ pub(super) mod plan;
 pub(super) mod preview;
 pub(super) mod settings_text;
 pub(super) mod undone;
+mod workbook;

@@ -33,6 +33,7 @@ pub use crate::domain::ServiceKind as What;
 pub use crate::domain::meaning::*;
 pub use crate::domain::query::{Detail, Query, Span, Topic};
 pub use crate::domain::term::Term;
+pub use crate::language::names::without_article;
 pub use answer::choose;
 pub use correction::is_strange;
 pub use trace::explain;

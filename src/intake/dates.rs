@@ -5,8 +5,8 @@ use jiff::tz::Offset;
 
 use super::Moment;
 
-/// No rig's record is older than this year; an older date is a slip.
-const OLDEST: i16 = 1990;
+/// No rig's record is of a year outside these; such a date is a slip.
+const YEARS: std::ops::RangeInclusive<i16> = 1990..=2099;
 
 /// Months by the first letters of their names in English and Spanish.
 const MONTHS: [&[&str]; 12] = [
@@ -64,7 +64,7 @@ pub fn moment(text: &str, clock: Option<&str>, order: Order) -> Option<Moment> {
         let (day, rest) = day_part(text);
         Some((date(day, order)?, rest.to_owned()))
     })?;
-    if date.year() < OLDEST {
+    if !YEARS.contains(&date.year()) {
         return None;
     }
     let (time, offset) = match (rest.trim(), clock) {

@@ -19,6 +19,8 @@ pub enum Heading {
     Degrees,
     Celsius,
     Fahrenheit,
+    /// In the unit that the cell tells, else by its size.
+    Pressure,
     Kpa,
     Psi,
     Bar,
@@ -54,7 +56,7 @@ pub enum Kind {
 use Heading::*;
 
 /// A heading as letters and figures alone, small and plain, and what it means.
-const KNOWN: [(&[&str], Heading); 25] = [
+const KNOWN: [(&[&str], Heading); 26] = [
     (
         &[
             "rig",
@@ -64,6 +66,7 @@ const KNOWN: [(&[&str], Heading); 25] = [
             "vehicle",
             "trailer",
             "equipo",
+            "furgo",
             "furgoneta",
             "camioneta",
             "remolque",
@@ -105,6 +108,8 @@ const KNOWN: [(&[&str], Heading); 25] = [
             "rooutletppm",
             "osmosis",
             "osmosisppm",
+            "osmosisinversa",
+            "reverseosmosis",
             "permeado",
             "salidadeosmosis",
         ],
@@ -127,8 +132,15 @@ const KNOWN: [(&[&str], Heading); 25] = [
         Product,
     ),
     (&["temp", "temperature", "temperatura", "watertemp"], Degrees),
-    (&["tempc", "temperaturec", "temperaturac", "celsius"], Celsius),
-    (&["tempf", "temperaturef", "temperaturaf", "fahrenheit"], Fahrenheit),
+    (
+        &["tempc", "temperaturec", "temperaturac", "watertempc", "celsius", "c"],
+        Celsius,
+    ),
+    (
+        &["tempf", "temperaturef", "temperaturaf", "watertempf", "fahrenheit", "f"],
+        Fahrenheit,
+    ),
+    (&["pressure", "presion"], Pressure),
     (&["kpa", "pressurekpa", "presionkpa"], Kpa),
     (&["psi", "pressurepsi", "presionpsi"], Psi),
     (&["bar", "pressurebar", "presionbar"], Bar),
@@ -214,6 +226,11 @@ impl Headings {
         record.get(place).map(str::trim).filter(|cell| !cell.is_empty())
     }
 
+    /// Which column holds something.
+    pub fn place(&self, heading: Heading) -> Option<usize> {
+        self.places.get(&heading).copied()
+    }
+
     fn has(&self, heading: Heading) -> bool {
         self.places.contains_key(&heading)
     }
@@ -221,7 +238,7 @@ impl Headings {
 
 /// Letters and figures alone, small, without accents.
 pub(super) fn plain(written: &str) -> String {
-    deunicode::deunicode(written)
+    deunicode::deunicode(&written.replace(['°', 'º'], ""))
         .to_lowercase()
         .chars()
         .filter(char::is_ascii_alphanumeric)

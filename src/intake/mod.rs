@@ -12,6 +12,7 @@ use jiff::civil::DateTime;
 
 use dates::Order;
 use headings::{Heading, Headings};
+use rows::Marks;
 
 pub use headings::Kind;
 pub use rows::{ReadingRow, RigRow, Row, ServiceRow};
@@ -130,7 +131,10 @@ pub fn read(text: &str, day_first: Option<bool>) -> Result<Intake, Unreadable> {
         Some(false) => Order::MonthFirst,
         None => dates::order_of(written).map_err(Unreadable::UnclearDates)?,
     };
-    let decimal_comma = separator != b',';
+    let marks = Marks {
+        decimal_comma: separator != b',',
+        of_columns: rows::decimal_marks(records.iter().map(|(_, record)| record)),
+    };
     let mut intake = Intake {
         kind: headings.kind(),
         rows: Vec::new(),
@@ -152,7 +156,7 @@ pub fn read(text: &str, day_first: Option<bool>) -> Result<Intake, Unreadable> {
             record: &record,
             headings: &headings,
             order,
-            decimal_comma,
+            marks: &marks,
         };
         match cells.row() {
             Ok(row) => rows.push((line, row)),
@@ -226,6 +230,66 @@ mod tests {
             let at = jiff::civil::datetime(2026, 3, 2, 7, 40, 0, 0);
             assert_eq!(rows[0].at, Moment::Local(at), "{text}");
         }
+    }
+
+    #[test]
+    fn units_are_read_in_the_heading_or_in_the_cell() {
+        for (heading, cell) in [
+            ("°C", "25"),
+            ("Temp (°C)", "25"),
+            ("temp", "77 F"),
+            ("temp", "25C"),
+            ("temperature", "25 °C"),
+            ("Temp °F", "77"),
+        ] {
+            let rows = readings(&format!("rig;date;tap;ro;{heading}\nHeron;2026-03-02;180;12;{cell}\n"));
+            let celsius = rows[0].temperature_c.unwrap();
+            assert!((celsius - 25.0).abs() < 1e-9, "{heading} {cell}: {celsius}");
+        }
+        // 60 psi are 413.7 kPa (NIST SP 811, B.8), 4 bar 400.
+        for (heading, cell, kpa) in [
+            ("pressure", "60 psi", 413.7),
+            ("pressure", "60", 413.7),
+            ("Presión", "4", 400.0),
+            ("pressure", "4 bar", 400.0),
+            ("Pressure (psi)", "60", 413.7),
+            ("pressure", "400", 400.0),
+        ] {
+            let rows = readings(&format!("rig;date;tap;ro;{heading}\nHeron;2026-03-02;180;12;{cell}\n"));
+            let read = rows[0].pressure_kpa.unwrap();
+            assert!((read - kpa).abs() < 0.05, "{heading} {cell}: {read}");
+        }
+    }
+
+    #[test]
+    fn a_column_tells_its_own_decimal_mark() {
+        let rows = readings("rig;date;tap;ro\nHeron;2026-03-02;1.250;12,5\nHeron;2026-03-03;1180,5;13\n");
+        let feeds: Vec<f64> = rows.iter().map(|row| row.feed_ppm).collect();
+        assert_eq!(feeds, [1250.0, 1180.5]);
+        let rows = readings("rig\tdate\ttap\tro\nHeron\t2026-03-02\t1,250\t12.5\nHeron\t2026-03-03\t1180.5\t13\n");
+        let feeds: Vec<f64> = rows.iter().map(|row| row.feed_ppm).collect();
+        assert_eq!(feeds, [1250.0, 1180.5]);
+        let mixed = read(
+            "rig;date;tap;ro\nHeron;2026-03-02;180,5;12,5\nHeron;2026-03-03;1.25.3;13\n",
+            None,
+        )
+        .unwrap();
+        assert_eq!((mixed.rows.len(), mixed.bad.len()), (1, 1), "{mixed:?}");
+    }
+
+    #[test]
+    fn a_year_beyond_sense_is_named() {
+        let intake = read(
+            "rig,date,tap,ro\nHeron,2126-03-02,180,12\nHeron,2026-03-02,180,12\n",
+            None,
+        )
+        .unwrap();
+        let bad: Vec<_> = intake
+            .bad
+            .iter()
+            .map(|bad| (bad.line, bad.cell.as_str(), bad.why))
+            .collect();
+        assert_eq!((intake.rows.len(), bad), (1, vec![(2, "2126-03-02", Why::NoTime)]));
     }
 
     #[test]

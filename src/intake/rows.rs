@@ -97,7 +97,15 @@ pub struct Cells<'a> {
     pub record: &'a StringRecord,
     pub headings: &'a Headings,
     pub order: Order,
+    pub marks: &'a Marks,
+}
+
+/// Which mark stands before the decimals.
+pub struct Marks {
+    /// Whether a comma may, where a column does not tell.
     pub decimal_comma: bool,
+    /// What each column tells of itself.
+    pub of_columns: Vec<Option<char>>,
 }
 
 impl Cells<'_> {
@@ -137,6 +145,12 @@ impl Cells<'_> {
         }
         let fahrenheit = self.within(Heading::Fahrenheit, 23.0, 140.0)?;
         let celsius = self.within(Heading::Celsius, -5.0, 60.0)?;
+        let (degrees, degree) = self.measured(Heading::Degrees, -5.0, 140.0)?.unzip();
+        let of_cell = match degree.as_deref() {
+            Some("c") => degrees,
+            Some("f") => degrees.map(celsius_of),
+            _ => None,
+        };
         let kpa = self.within(Heading::Kpa, 0.0, 7000.0)?;
         let psi = self.within(Heading::Psi, 0.0, 1000.0)?;
         let bar = self.within(Heading::Bar, 0.0, 70.0)?;
@@ -148,11 +162,14 @@ impl Cells<'_> {
             feed_ppm,
             permeate_ppm,
             product_ppm,
-            temperature: self.within(Heading::Degrees, -5.0, 140.0)?,
-            temperature_c: celsius.or(fahrenheit.map(|degrees| (degrees - 32.0) / 1.8)),
+            temperature: degrees.filter(|_| of_cell.is_none()),
+            temperature_c: celsius.or(fahrenheit.map(celsius_of)).or(of_cell),
             pressure_kpa: kpa
                 .or(psi.map(|psi| psi * KPA_PER_PSI))
-                .or(bar.map(|bar| bar * KPA_PER_BAR)),
+                .or(bar.map(|bar| bar * KPA_PER_BAR))
+                .or(self
+                    .measured(Heading::Pressure, 0.0, 7000.0)?
+                    .map(|(number, unit)| kpa_of(number, &unit))),
             permeate_lpm: flow(Heading::PermeateFlow)?,
             waste_lpm: flow(Heading::WasteFlow)?,
             feed_us: us(Heading::FeedUs)?,
@@ -194,12 +211,35 @@ impl Cells<'_> {
         let Some(cell) = self.cell(heading) else {
             return Ok(None);
         };
-        let number = number(cell, self.decimal_comma).ok_or((cell.to_owned(), Why::NoNumber))?;
+        let number = self.number(heading, cell).ok_or((cell.to_owned(), Why::NoNumber))?;
         if (least..=most).contains(&number) {
             Ok(Some(number))
         } else {
             Err((cell.to_owned(), Why::TooFar))
         }
+    }
+
+    /// A number with the unit that stands behind it, plain; an empty one where none does.
+    fn measured(&self, heading: Heading, least: f64, most: f64) -> Result<Option<(f64, String)>, Wrong> {
+        let Some(cell) = self.cell(heading) else {
+            return Ok(None);
+        };
+        let bare = cell.trim_end_matches(|letter: char| !letter.is_ascii_digit());
+        let unit = plain(cell.get(bare.len()..).unwrap_or_default());
+        let known = ["", "c", "f", "psi", "bar", "kpa"].contains(&unit.as_str());
+        match self.number(heading, bare).filter(|_| known) {
+            None => Err((cell.to_owned(), Why::NoNumber)),
+            Some(number) if (least..=most).contains(&number) => Ok(Some((number, unit))),
+            Some(_) => Err((cell.to_owned(), Why::TooFar)),
+        }
+    }
+
+    fn number(&self, heading: Heading, cell: &str) -> Option<f64> {
+        let mark = self
+            .headings
+            .place(heading)
+            .and_then(|place| *self.marks.of_columns.get(place)?);
+        number(cell, mark, self.marks.decimal_comma)
     }
 
     /// A price without the currency's sign, on whichever side that stands.
@@ -208,7 +248,7 @@ impl Cells<'_> {
             return Ok(None);
         };
         let bare = cell.trim_matches(|sign: char| !(sign.is_ascii_digit() || sign == '-'));
-        match number(bare, self.decimal_comma) {
+        match self.number(Heading::Price, bare) {
             Some(price) if price >= 0.0 => Ok(Some(price)),
             _ => Err((cell.to_owned(), Why::NoNumber)),
         }
@@ -219,10 +259,67 @@ impl Cells<'_> {
     }
 }
 
-/// A number. A comma with three digits behind it could be either mark, so that
-/// it is none.
-fn number(cell: &str, decimal_comma: bool) -> Option<f64> {
+fn celsius_of(fahrenheit: f64) -> f64 {
+    (fahrenheit - 32.0) / 1.8
+}
+
+/// A pressure in kPa. Without a unit its size tells it: rigs run at 2 to 10 bar (common
+/// practice, no source), which are 29 to 145 psi and 200 to 1000 kPa.
+fn kpa_of(number: f64, unit: &str) -> f64 {
+    match unit {
+        "bar" => number * KPA_PER_BAR,
+        "psi" => number * KPA_PER_PSI,
+        "kpa" => number,
+        _ if number <= 15.0 => number * KPA_PER_BAR,
+        _ if number <= 170.0 => number * KPA_PER_PSI,
+        _ => number,
+    }
+}
+
+/// The decimal mark that each column shows: what other than three digits follow, or what
+/// stands last where there are both. A column that shows none has `None`.
+pub fn decimal_marks<'a>(records: impl Iterator<Item = &'a StringRecord>) -> Vec<Option<char>> {
+    let mut marks: Vec<Option<char>> = Vec::new();
+    for record in records {
+        if marks.len() < record.len() {
+            marks.resize(record.len(), None);
+        }
+        for (mark, cell) in marks.iter_mut().zip(record) {
+            *mark = mark.or_else(|| decimal_mark(cell));
+        }
+    }
+    marks
+}
+
+fn decimal_mark(cell: &str) -> Option<char> {
+    let is_number = |cell: &str| {
+        cell.chars()
+            .all(|c| c.is_ascii_digit() || matches!(c, '.' | ',' | ' ' | '-'))
+    };
+    let (before, last) = cell.rsplit_once([',', '.']).filter(|_| is_number(cell))?;
+    let mark = cell[before.len()..].chars().next()?;
+    let other = if mark == ',' { '.' } else { ',' };
+    if before.contains(mark) {
+        // Several of one kind part thousands; with the other among them it is no number.
+        return (!before.contains(other)).then_some(other);
+    }
+    (before.contains(other) || last.trim().len() != 3).then_some(mark)
+}
+
+/// A number, by the mark that its column shows. Where that shows none, a comma with three
+/// digits behind it could be either mark, so that it is none.
+fn number(cell: &str, mark: Option<char>, decimal_comma: bool) -> Option<f64> {
     let cell = cell.trim_end_matches("ppm").trim();
+    if let Some(mark) = decimal_mark(cell).or(mark) {
+        let (whole, decimals) = cell.split_once(mark).unwrap_or((cell, ""));
+        let thousands = if mark == ',' { '.' } else { ',' };
+        // Thousands are groups of three; anything else is a slip, not a number to be mended.
+        if !whole.split(thousands).skip(1).all(|group| group.len() == 3) {
+            return None;
+        }
+        let plain = format!("{}.{decimals}", whole.replace(thousands, ""));
+        return plain.parse().ok().filter(|number: &f64| number.is_finite());
+    }
     let plain = match cell.split_once(',') {
         None => cell.to_owned(),
         Some((_, decimals)) if decimals.contains(['.', ',']) || decimals.len() == 3 && !decimal_comma => return None,

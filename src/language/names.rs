@@ -27,6 +27,7 @@ pub struct Names {
 }
 
 const ARTICLES: [&str; 9] = ["the", "la", "el", "le", "los", "las", "big", "old", "little"];
+const LEADING_ARTICLES: [&str; 4] = ["the", "la", "el", "le"];
 const NUMBER_SIGNS: [&str; 7] = ["no", "n", "nr", "num", "number", "numero", "nro"];
 
 /// The tokens of a text with the numbers of their words.
@@ -377,9 +378,24 @@ fn hit_of(mut those: Vec<usize>) -> Hit {
     }
 }
 
+/// A name without the article before it.
+#[must_use]
+pub fn without_article(name: &str) -> &str {
+    match name.split_once(' ') {
+        Some((first, rest))
+            if LEADING_ARTICLES
+                .iter()
+                .any(|article| first.eq_ignore_ascii_case(article)) =>
+        {
+            rest
+        }
+        _ => name,
+    }
+}
+
 /// How many tokens the name takes at `from`.
 fn match_parts(parts: &[Token], words: Words, from: usize, slips: bool) -> Option<usize> {
-    let article = parts.len() > 1 && ["the", "la", "el", "le"].contains(&parts[0].text.as_str());
+    let article = parts.len() > 1 && LEADING_ARTICLES.contains(&parts[0].text.as_str());
     let skip = usize::from(article && words.text(from) != parts[0].text);
     let mut at = from;
     for (place, part) in parts[skip..].iter().enumerate() {

@@ -95,3 +95,16 @@ async fn an_import_of_several_sheets_is_undone_as_a_whole() {
     let after = world.says("owner", "heron?").await;
     assert!(after.contains("no readings yet") && !after.contains("2 Feb"), "{after}");
 }
+
+#[tokio::test]
+async fn an_article_before_a_rigs_name_makes_no_new_rig() {
+    let mut world = World::new().await;
+    world.says("owner", "add rig nutria").await;
+    let rows = "import\nrig,date,tap,ro\nla Nutria,2026-02-02,180,12";
+    let preview = world.says("owner", rows).await;
+    assert!(preview.contains("1 new reading"), "{preview}");
+    assert!(!preview.contains("would be added"), "{preview}");
+    world.says("owner", "import now").await;
+    let again = world.says("owner", rows).await;
+    assert!(again.contains("1 line is here already"), "{again}");
+}

@@ -12,6 +12,7 @@ use crate::bot::act::Act;
 use crate::bot::answer::{Answer, Press};
 use crate::bot::closed_outfit::closing_line;
 use crate::bot::examples::example;
+use crate::bot::import::workbook::text_of_workbook;
 use crate::bot::import::{accepted, plan, preview, settings_text};
 use crate::bot::request::Request;
 
@@ -103,7 +104,10 @@ pub(in crate::bot) async fn receive_file(
         return Ok(Answer::says(closing_line(on, closing_at)));
     }
     match bytes {
-        Some(bytes) if bytes.len() <= MOST_FILE_BYTES => offer_import(db, on, &text_of(bytes), None).await,
+        Some(bytes) if bytes.len() <= MOST_FILE_BYTES => {
+            let text = text_of_workbook(bytes).unwrap_or_else(|| text_of(bytes));
+            offer_import(db, on, &text, None).await
+        }
         _ => Ok(Answer::says(on.words.plain("file-too-large"))),
     }
 }

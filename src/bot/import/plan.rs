@@ -6,6 +6,7 @@ use std::collections::{BTreeMap, BTreeSet, HashMap, HashSet};
 use jiff::tz::TimeZone;
 
 use crate::domain::ServiceKind;
+use crate::grammar::without_article;
 use crate::intake::{Intake, Moment, ReadingRow, RigRow, Row, ServiceRow};
 use crate::store::{self, Db, StoreError};
 
@@ -80,10 +81,16 @@ pub(in crate::bot) async fn of(db: &mut Db, on: &Request<'_>, intake: &Intake) -
     let mut plan = Plan::default();
     let mut traits = BTreeSet::new();
     for row in &intake.rows {
-        let name = match row {
+        let written = match row {
             Row::Reading(row) => &row.rig,
             Row::Service(row) => &row.rig,
             Row::Rig(row) => &row.name,
+        };
+        // "la Nutria" is Nutria, where there is one and no rig with the longer name.
+        let bare = without_article(written);
+        let name = match rigs.contains_key(&fold(written)) || !rigs.contains_key(&fold(bare)) {
+            true => written.as_str(),
+            false => bare,
         };
         let Some(proper) = proper_name(name) else {
             plan.misnamed += 1;
@@ -113,7 +120,7 @@ pub(in crate::bot) async fn of(db: &mut Db, on: &Request<'_>, intake: &Intake) -
                 } else if at < kept_since {
                     plan.too_old += 1;
                 } else if read.insert(key) {
-                    plan.readings.push((at, in_our_degrees(&on.rules, row)));
+                    plan.readings.push((at, in_our_degrees(&on.rules, row, name)));
                 } else {
                     plan.known += 1;
                 }
@@ -125,7 +132,7 @@ pub(in crate::bot) async fn of(db: &mut Db, on: &Request<'_>, intake: &Intake) -
                 } else if at < kept_since {
                     plan.too_old += 1;
                 } else if done.insert((rig, at, row.what)) {
-                    plan.services.push((at, in_our_currency(&on.rules, row)));
+                    plan.services.push((at, in_our_currency(&on.rules, row, name)));
                 } else {
                     plan.known += 1;
                 }
@@ -137,7 +144,10 @@ pub(in crate::bot) async fn of(db: &mut Db, on: &Request<'_>, intake: &Intake) -
                 if same || !traits.insert(folded) {
                     plan.known += 1;
                 } else {
-                    plan.rigs.push(row.clone());
+                    plan.rigs.push(RigRow {
+                        name: name.to_owned(),
+                        ..*row
+                    });
                 }
             }
         }
@@ -145,8 +155,8 @@ pub(in crate::bot) async fn of(db: &mut Db, on: &Request<'_>, intake: &Intake) -
     Ok(plan)
 }
 
-/// A temperature without a unit is in the outfit's degrees.
-fn in_our_degrees(rules: &Rules, row: &ReadingRow) -> ReadingRow {
+/// The row of a rig; a temperature without a unit is in the outfit's degrees.
+fn in_our_degrees(rules: &Rules, row: &ReadingRow, rig: &str) -> ReadingRow {
     let celsius = |degrees: f64| {
         if rules.celsius() {
             degrees
@@ -155,14 +165,16 @@ fn in_our_degrees(rules: &Rules, row: &ReadingRow) -> ReadingRow {
         }
     };
     ReadingRow {
+        rig: rig.to_owned(),
         temperature_c: row.temperature_c.or(row.temperature.map(celsius)),
         ..row.clone()
     }
 }
 
-/// A price is in the outfit's currency.
-fn in_our_currency(rules: &Rules, row: &ServiceRow) -> ServiceRow {
+/// The row of a rig; a price is in the outfit's currency.
+fn in_our_currency(rules: &Rules, row: &ServiceRow, rig: &str) -> ServiceRow {
     ServiceRow {
+        rig: rig.to_owned(),
         price_minor: row.price_minor.or(row.price.and_then(|price| rules.minor(price))),
         ..row.clone()
     }
