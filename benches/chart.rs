@@ -32,7 +32,7 @@ fn two_years() -> Facts<'static> {
     let every = |step: i32, from: i32, to: i32| (from..to).filter(move |nth| nth % step == 0);
     Facts {
         rig: "Otter",
-        condition: Condition::Wearing,
+        condition: Condition::Fading,
         level: Some((0.85, 0.86, 0.87)),
         readings_used: 208,
         corrected: true,
@@ -66,7 +66,7 @@ fn two_years() -> Facts<'static> {
 fn sixty_rigs() -> Vec<Rig> {
     let rig = |nth: usize| Rig {
         name: format!("Rig {nth}"),
-        condition: Some(Condition::Wearing),
+        condition: Some(Condition::Fading),
         level: Some(0.88),
         before_leak: None,
         product_ppm: None,

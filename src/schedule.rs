@@ -95,6 +95,12 @@ pub fn local_time(zone: &TimeZone, at: i64) -> Option<Time> {
     Timestamp::from_second(at).ok().map(|at| zone.to_datetime(at).time())
 }
 
+/// The offset of a zone from UTC at an instant, seconds east.
+#[must_use]
+pub fn offset(zone: &TimeZone, at: i64) -> i64 {
+    jiff::Timestamp::from_second(at).map_or(0, |at| i64::from(zone.to_offset(at).seconds()))
+}
+
 /// The local date at an instant.
 pub fn local_date(zone: &TimeZone, at: i64) -> Option<Date> {
     Timestamp::from_second(at).ok().map(|at| zone.to_datetime(at).date())

@@ -1,12 +1,17 @@
 //! The state of a membrane to tell beside one reading.
 
+use crate::digest::action::Finding;
 use crate::history::Followed;
 use crate::history::rig_state::PastReading;
-use crate::replies::reading::Told;
-use crate::water::condition::{Band, Condition, band};
+use crate::replies::digest::actions::deed as deed_words;
+use crate::replies::reading::{Deed, Told};
+use crate::schedule::offset;
+use crate::water::condition::Condition;
 use crate::water::quantity::Ppm;
 use crate::water::rejection::rejection;
 use crate::water::settings::Limits;
+
+use super::request::Request;
 
 /// Rejection of a kept reading as it is, a fraction, on a rig with a membrane.
 pub(super) fn raw_rejection(kept: &PastReading) -> Option<f64> {
@@ -23,25 +28,23 @@ pub(super) fn word_for(followed: &Followed<'_>, kept: &PastReading, raw: f64, li
     if is_judged && followed.state.is_aside(kept.id) {
         return Told::Doubtful;
     }
-    match assessment.condition {
-        // Too few readings send nobody to buy: what is not plainly sound is not proven.
-        None | Some(Condition::Unproven) => match raw_condition(raw, limits) {
-            Condition::Sound => Told::State(Condition::Sound),
-            Condition::Due | Condition::Spent => Told::LowUnproven,
-            _ => Told::State(Condition::Unproven),
-        },
-        Some(condition) => Told::State(condition),
+    match followed.verdict.state.unwrap_or(Condition::Unproven) {
+        Condition::Unproven if raw < limits.due => Told::LowUnproven,
+        state => Told::State(state),
     }
 }
 
-/// The state by the raw rejection alone.
-fn raw_condition(rejection: f64, limits: &Limits) -> Condition {
-    match band(rejection, limits, None) {
-        Band::High => Condition::Sound,
-        Band::Middle => Condition::Wearing,
-        Band::Low => Condition::Due,
-        Band::Bottom => Condition::Spent,
-    }
+/// What is to be done first on a rig, and why.
+pub(super) fn deed_of(on: &Request<'_>, followed: &Followed<'_>) -> Option<Deed> {
+    let deed = followed.verdict.deed()?;
+    let finding = Finding::of(deed, on.today(), offset(&on.zone, on.now));
+    let name = &followed.rig.name;
+    let told = deed_words(on.words, name, &finding, on.today(), on.rules.currency());
+    let (what, why) = told.split_once('\n').unwrap_or((&told, ""));
+    Some(Deed {
+        what: what.to_owned(),
+        why: why.trim().to_owned(),
+    })
 }
 
 /// Whether the last reading, taken while a jump stands, is nearer to the membrane

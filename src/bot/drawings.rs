@@ -99,7 +99,7 @@ fn seen<'a>(followed: &'a Followed<'_>, course: &'a Course, zone: &'a TimeZone) 
         lessons: &followed.lessons,
         course: &course.followed,
         assessment: &followed.assessment,
-        behind: followed.behind,
+        verdict: &followed.verdict,
         zone,
     }
 }

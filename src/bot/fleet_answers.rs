@@ -4,6 +4,7 @@ use crate::history::Followed;
 use crate::replies::looking;
 
 use super::answer::Answer;
+use super::condition::deed_of;
 use super::past_readings::newest;
 use super::request::Request;
 
@@ -11,9 +12,13 @@ use super::request::Request;
 const QUIET_DAYS: i32 = 3;
 
 pub(super) fn whole_fleet(on: &Request<'_>) -> Answer {
-    let fleet = on.known.follow_fleet(on.now);
-    let newest = |followed: &Followed<'_>| (followed.rig.name.clone(), newest(on, followed));
-    let rigs: Vec<_> = fleet.iter().map(newest).collect();
+    let mut fleet = on.known.follow_fleet(on.now);
+    fleet.sort_by(|a, b| a.verdict.by_urgency(&b.verdict));
+    let line = |followed: &Followed<'_>| {
+        let name = followed.rig.name.clone();
+        (name, newest(on, followed), deed_of(on, followed))
+    };
+    let rigs: Vec<_> = fleet.iter().map(line).collect();
     Answer::says(looking::fleet(on.words, &on.outfit.name, &rigs, on.today()))
 }
 

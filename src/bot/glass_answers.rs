@@ -1,13 +1,13 @@
 //! Rigs without resin: their RO water goes to the glass as it is, so the glass decides
 //! about the membrane, and there is no resin to count.
 
-use crate::digest::membrane_need::Behind;
 use crate::history::Followed;
 use crate::message::setting::Setting;
 use crate::replies::membrane::DueLine;
 use crate::replies::{glass, looking, settings};
 use crate::store::rigs::Rig;
 use crate::water::resin::SPOTS_FROM_PPM;
+use crate::water::verdict::Behind;
 
 use super::answer::Answer;
 use super::past_readings::newest;

@@ -5,6 +5,7 @@ use crate::store::rigs::Rig;
 use crate::water::assess::Reason;
 
 use super::answer::Answer;
+use super::condition::deed_of;
 use super::glass_answers::glass_lines;
 use super::membrane_money::{money_lines, money_missing};
 use super::refusals::unknown_rig;
@@ -23,8 +24,9 @@ pub(super) fn membrane(on: &Request<'_>, rig: &Rig) -> Answer {
         false => Vec::new(),
     };
     let unread = followed.unread_membrane_since();
+    let deed = deed_of(on, &followed).map(|deed| deed.sentence(on.words));
     let assessment = followed.assessment;
-    let (Some(level), Some(condition)) = (assessment.rejection, assessment.condition) else {
+    let (Some(level), Some(condition)) = (followed.verdict.level, followed.verdict.state) else {
         return if let Some(since) = unread {
             let day = figures::day(on.words, on.date(since), on.today());
             let facts = [("rig", (&rig.name).into()), ("day", (&day).into())];
@@ -41,15 +43,14 @@ pub(super) fn membrane(on: &Request<'_>, rig: &Rig) -> Answer {
     };
     let facts = membrane::Facts {
         rig: &rig.name,
-        level: (level.low, level.mid, level.high),
+        level,
         condition,
         points_per_year: assessment.points_per_year,
         due: money
             .is_none()
             .then(|| membrane::DueLine::of(assessment.due, |at| on.date(at))),
         has_bed: on.rules.has_bed(rig),
-        readings: i64::from(assessment.readings_used),
-        fault: assessment.fault.as_ref().map(|fault| on.date(fault.since)),
+        deed,
         old_days: assessment.reasons.iter().find_map(|reason| match reason {
             Reason::LastReadingOld { days } if assessment.fault.is_none() => Some(*days),
             _ => None,
@@ -57,5 +58,5 @@ pub(super) fn membrane(on: &Request<'_>, rig: &Rig) -> Answer {
         verdict: &money.unwrap_or(glass),
         missing: &missing,
     };
-    Answer::says(membrane::answer(on.words, &facts, on.today()))
+    Answer::says(membrane::answer(on.words, &facts))
 }

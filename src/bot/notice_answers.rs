@@ -1,6 +1,5 @@
 //! What people answer to what they were told unasked.
 
-use crate::digest::membrane_need::{self, MembraneNeed};
 use crate::digest::notes::Topic;
 use crate::domain::ServiceKind;
 use crate::message::command::{Affair, Command};
@@ -10,9 +9,9 @@ use crate::store::{self, Db, StoreError};
 
 use super::act::Act;
 use super::answer::Answer;
+use super::decisions;
 use super::refusals::unknown_rig;
 use super::request::Request;
-use super::{decisions, week_facts};
 
 const WEEK: i64 = 7 * 86_400;
 
@@ -89,16 +88,7 @@ async fn put_membrane_off(db: &mut Db, on: &Request<'_>, rig_id: i64) -> Result<
         return Ok(None);
     };
     let today = on.today();
-    let need = membrane_need::of(
-        &followed.assessment,
-        followed.behind,
-        today,
-        week_facts::offset(&on.zone, on.now),
-    );
-    if !matches!(
-        need,
-        MembraneNeed::Buy | MembraneNeed::Weigh { .. } | MembraneNeed::GlassDecides { .. } | MembraneNeed::Plan(_)
-    ) {
+    if followed.verdict.membrane_due().is_none() {
         return Ok(None);
     }
     decisions::put_membrane_off(db, on.outfit.id, rig_id, on.now).await?;

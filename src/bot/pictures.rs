@@ -10,8 +10,6 @@ use jiff::tz::TimeZone;
 use crate::chart::Sheet;
 use crate::chart::resin_life::Bed;
 use crate::chart::rig_history::{Dot, Fault, Level, Record};
-use crate::digest::membrane_need::{self, Behind, MembraneNeed};
-use crate::digest::wants;
 use crate::replies::Words;
 use crate::replies::membrane::DueLine;
 use crate::replies::pictures::{fleet, money, resin, rig_history as history_words};
@@ -22,16 +20,13 @@ use crate::water::course::{BedSpan, Course, Level as Believed, Stretch, ahead};
 use crate::water::forecast::Crossing;
 use crate::water::history::{Event, Reading, ServiceKind};
 use crate::water::observation::{LOG_PASSAGE_PER_C, REFERENCE_C, SECONDS_PER_YEAR, year_angle, years_between};
-use crate::water::prefilter;
 use crate::water::prior::Lessons;
 use crate::water::rejection::rejection;
 use crate::water::renewal_curve::cost_curve;
-use crate::water::renewal_verdict::Verdict;
-use crate::water::resin::BedState;
+use crate::water::renewal_verdict;
 use crate::water::settings::{Limits, Settings};
 use crate::water::trend::Trend;
-
-use super::week_facts::offset;
+use crate::water::verdict::{Basis, Deed, Due, Resin, Verdict};
 
 /// How much of the past a rig's history shows: more would be a grey cloud.
 const HISTORY_WEEKS: i64 = 104;
@@ -63,8 +58,8 @@ pub struct Seen<'a> {
     pub course: &'a Course,
     /// What is said of it now.
     pub assessment: &'a Assessment,
-    /// What its membrane feeds.
-    pub behind: Behind,
+    /// The verdict on it.
+    pub verdict: &'a Verdict,
     /// The outfit's zone.
     pub zone: &'a TimeZone,
 }
@@ -90,7 +85,7 @@ pub fn resin_life(words: Words, seen: &Seen<'_>) -> Sheet {
         rig: seen.rig,
         today: seen.today(),
         beds: seen.course.beds.iter().map(bed).collect(),
-        left: left(seen.assessment),
+        left: left(seen.verdict),
         product_ppm: resin.and_then(|bed| bed.product_ppm),
         sized: seen.settings.resin_litres.is_some() && seen.course.history.workday_litres(seen.settings).is_some(),
         used_up: empty.and_then(|range| Some([range.early, range.likely, range.late?].map(|at| seen.date(at)))),
@@ -104,9 +99,9 @@ pub fn resin_life(words: Words, seen: &Seen<'_>) -> Sheet {
 pub fn renewal_cost(words: Words, seen: &Seen<'_>, money: &dyn Fn(f64) -> String) -> Option<Sheet> {
     let (now, renewal) = (seen.assessment.now, seen.assessment.renewal?);
     let best = match renewal.verdict {
-        Verdict::Now => now,
-        Verdict::Later(range) => range.likely,
-        Verdict::NotInSight | Verdict::NotYetKnown => return None,
+        renewal_verdict::Verdict::Now => now,
+        renewal_verdict::Verdict::Later(range) => range.likely,
+        renewal_verdict::Verdict::NotInSight | renewal_verdict::Verdict::NotYetKnown => return None,
     };
     let curve = cost_curve(&seen.course.history, seen.settings, seen.lessons, now)?;
     let last = curve.points.last().map_or(now, |point| point.0);
@@ -148,7 +143,9 @@ pub fn fleet(words: Words, rigs: &[Seen<'_>], limits: Limits, today: Date) -> Ve
     if let [only] = rigs {
         return vec![rig_history(words, only).unwrap_or_else(|| resin_life(words, only))];
     }
-    let rows: Vec<fleet::Rig> = rigs.iter().map(fleet_row).collect();
+    let mut rigs: Vec<&Seen<'_>> = rigs.iter().collect();
+    rigs.sort_by(|a, b| a.verdict.by_urgency(b.verdict).then_with(|| a.rig.cmp(b.rig)));
+    let rows: Vec<fleet::Rig> = rigs.iter().map(|seen| fleet_row(seen)).collect();
     let since = rigs
         .first()
         .map_or(today, |seen| seen.date(seen.assessment.now - TREND_WEEKS * WEEK));
@@ -181,7 +178,7 @@ fn fleet_row(seen: &Seen<'_>) -> fleet::Rig {
         level: fault.map(|fault| fault.seen_rejection).or(level),
         before_leak: level.filter(|_| fault.is_some()),
         product_ppm: assessment.resin.and_then(|bed| bed.product_ppm),
-        resin: left(assessment),
+        resin: left(seen.verdict),
         bed_left: assessment.resin.map(|bed| 1.0 - bed.used_share),
         job: job(seen),
         trend,
@@ -189,50 +186,33 @@ fn fleet_row(seen: &Seen<'_>) -> fleet::Rig {
     }
 }
 
-/// What the digest would ask for, the most urgent of it.
+/// What is to be done first.
 fn job(seen: &Seen<'_>) -> Option<fleet::Job> {
     use fleet::Job;
-    let (assessment, today) = (seen.assessment, seen.today());
-    let offset = offset(seen.zone, assessment.now);
-    let of_membrane = match membrane_need::of(assessment, seen.behind, today, offset) {
-        MembraneNeed::FaultFirst => Some(Job::FindLeak),
-        MembraneNeed::Buy => Some(Job::OrderMembrane),
-        MembraneNeed::Weigh { spent: true, .. } | MembraneNeed::GlassDecides { spent: true } => {
-            Some(Job::RenewMembrane)
-        }
-        MembraneNeed::Weigh { .. } => Some(Job::PlanMembrane),
-        MembraneNeed::GlassDecides { .. } => Some(Job::LookAtGlass),
-        MembraneNeed::Nothing | MembraneNeed::Plan(_) => None,
-    };
-    let of_membrane = match (of_membrane, assessment.condition) {
-        (Some(Job::OrderMembrane), Some(Condition::Spent)) => Some(Job::RenewMembrane),
-        (job, _) => job,
-    };
-    match left(assessment) {
-        resin::Left::Nothing => return Some(Job::ChangeResin),
-        left if resin::is_last_day(left) => return Some(Job::ChangeResin),
-        resin::Left::Loose => return Some(Job::RepackResin),
-        resin::Left::Days(_) | resin::Left::Unknown => {}
-    }
-    if of_membrane.is_some() || !wants::something(assessment, seen.behind, today, offset) {
-        return of_membrane;
-    }
-    Some(match (assessment.question, assessment.prefilter.state) {
-        (Some(_), _) => Job::SayWhatChanged,
-        (None, prefilter::State::DueSoon | prefilter::State::Overdue) => Job::ChangePrefilters,
-        _ => Job::BuyResin,
+    let is_spent = seen.verdict.state == Some(Condition::Spent);
+    Some(match *seen.verdict.deed()? {
+        Deed::ChangeResin { .. } => Job::ChangeResin,
+        Deed::ResinSoon { likely, .. } if seen.date(likely) <= seen.today() => Job::ChangeResin,
+        Deed::ResinSoon { .. } => Job::BuyResin,
+        Deed::RepackResin { .. } => Job::RepackResin,
+        Deed::FindLeak { .. } => Job::FindLeak,
+        Deed::NewMembrane { due, .. } => match due {
+            Due::Now if !is_spent => Job::OrderMembrane,
+            Due::Now | Due::LineCrossed { spent: true, .. } | Due::GlassDecides { spent: true } => Job::RenewMembrane,
+            Due::About(_) | Due::LineCrossed { .. } => Job::PlanMembrane,
+            Due::GlassDecides { .. } => Job::LookAtGlass,
+        },
+        Deed::Prefilters { .. } => Job::ChangePrefilters,
+        Deed::AskMembrane { .. } => Job::SayWhatChanged,
     })
 }
 
-fn left(assessment: &Assessment) -> resin::Left {
-    let Some(bed) = assessment.resin else {
-        return resin::Left::Unknown;
-    };
-    match (bed.state, bed.working_days) {
-        (BedState::Exhausted, _) => resin::Left::Nothing,
-        (BedState::EarlyBreakthrough, _) => resin::Left::Loose,
-        (_, Some(days)) => resin::Left::Days(days),
-        (_, None) => resin::Left::Unknown,
+fn left(verdict: &Verdict) -> resin::Left {
+    match verdict.resin {
+        Resin::Nothing => resin::Left::Nothing,
+        Resin::Loose => resin::Left::Loose,
+        Resin::Days(days) => resin::Left::Days(days),
+        Resin::Unknown => resin::Left::Unknown,
     }
 }
 
@@ -246,9 +226,9 @@ fn history_facts<'a>(seen: &Seen<'a>) -> history_words::Facts<'a> {
         days
     };
     let advice = assessment.renewal.and_then(|renewal| match renewal.verdict {
-        Verdict::Now => Some(history_words::Advice::Now),
-        Verdict::Later(range) => Some(history_words::Advice::About(seen.date(range.likely))),
-        Verdict::NotInSight | Verdict::NotYetKnown => None,
+        renewal_verdict::Verdict::Now => Some(history_words::Advice::Now),
+        renewal_verdict::Verdict::Later(range) => Some(history_words::Advice::About(seen.date(range.likely))),
+        renewal_verdict::Verdict::NotInSight | renewal_verdict::Verdict::NotYetKnown => None,
     });
     let membranes = seen.course.stretches.iter().filter_map(|stretch| stretch.began_at);
     history_words::Facts {
@@ -256,7 +236,7 @@ fn history_facts<'a>(seen: &Seen<'a>) -> history_words::Facts<'a> {
         condition: assessment.condition.unwrap_or(Condition::Unproven),
         level: assessment.rejection.map(|level| (level.low, level.mid, level.high)),
         readings_used: i64::from(assessment.readings_used),
-        corrected: seen.readings().any(|(reading, _)| reading.temperature.is_some()),
+        corrected: assessment.basis == Basis::Corrected,
         due: seen.due_line(),
         advice,
         permeate_ppm: seen.permeate_about_fault(),

@@ -7,6 +7,7 @@ use std::collections::BTreeSet;
 
 use crate::domain::{RigId, ServiceKind};
 use crate::grammar::{self, Meaning};
+use crate::history::Followed;
 use crate::history::rig_state::{Happened, PastReading};
 use crate::replies::caution::Occasion;
 use crate::replies::figures::shown_change;
@@ -15,12 +16,13 @@ use crate::replies::resin;
 use crate::store::readings::Reading;
 use crate::store::services::Service;
 use crate::store::{Db, StoreError};
-use crate::water::assess::Question as OpenPoint;
+use crate::water::assess::{LEVEL_FROM_READINGS, Question as OpenPoint};
 use crate::water::condition::Condition;
 use crate::water::resin::BedState;
+use crate::water::verdict::Deed;
 
 use super::answer::Answer;
-use super::condition::{raw_rejection, word_for};
+use super::condition::{deed_of, raw_rejection, word_for};
 use super::effects::Effects;
 use super::flush_answers::missed_flush;
 use super::membrane_question::renewal_buttons;
@@ -226,7 +228,7 @@ pub(super) fn tell(on: &Request<'_>, kept: &Reading, short: bool, remind: bool) 
     occasions.extend(membrane.and_then(|(_, told)| match told {
         Told::State(state) => Some(Occasion::Advised(state)),
         // The answer sends to hoses and O-rings, as after a jump.
-        Told::LowUnproven if !short => Some(Occasion::Advised(Condition::Check)),
+        Told::LowUnproven if !short => Some(Occasion::Advised(Condition::Fault)),
         Told::LowUnproven | Told::Doubtful | Told::Back => None,
     }));
     let facts = Facts {
@@ -237,11 +239,14 @@ pub(super) fn tell(on: &Request<'_>, kept: &Reading, short: bool, remind: bool) 
         fault,
         renewed,
         expected,
+        // The question below says the same.
+        deed: deed_of(on, &followed).filter(|_| renewed.is_none()),
+        readings_to_go: readings_to_go(&followed),
         taken_on: (taken_on != today).then_some(taken_on),
         missed_flush,
         resin: assessment
             .resin
-            .filter(|_| remind)
+            .filter(|_| remind && !is_resin_asked(&followed))
             .and_then(|bed| resin::short(on.words, &bed)),
         slips: assessment.bed_state() == Some(BedState::EarlyBreakthrough),
         has_bed: on.rules.has_bed(rig),
@@ -257,4 +262,22 @@ pub(super) fn tell(on: &Request<'_>, kept: &Reading, short: bool, remind: bool) 
         answer.buttons = renewal_buttons(on.words, rig);
     }
     answer
+}
+
+/// Whether the resin is what is to be done first: then its deed says how long it lasts.
+fn is_resin_asked(followed: &Followed<'_>) -> bool {
+    matches!(
+        followed.verdict.deed(),
+        Some(Deed::ResinSoon { .. } | Deed::RepackResin { .. })
+    )
+}
+
+/// How many more readings a membrane takes before anything can be told of it.
+fn readings_to_go(followed: &Followed<'_>) -> i64 {
+    match (followed.verdict.state, followed.verdict.level) {
+        (Some(Condition::Unproven), None) => {
+            i64::from(LEVEL_FROM_READINGS.saturating_sub(followed.assessment.readings_used))
+        }
+        _ => 0,
+    }
 }

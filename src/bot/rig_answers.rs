@@ -4,8 +4,10 @@ use crate::domain::ServiceKind;
 use crate::replies::looking::{self, Past};
 use crate::store::rigs::Rig;
 use crate::water::prefilter;
+use crate::water::verdict::Deed;
 
 use super::answer::Answer;
+use super::condition::deed_of;
 use super::past_readings::{looked_up, newest};
 use super::preservative::preserved_line;
 use super::refusals::unknown_rig;
@@ -35,7 +37,10 @@ pub(super) fn one_rig(on: &Request<'_>, rig: &Rig) -> Answer {
         last: last.as_ref(),
         resin_on: on.rules.has_bed(rig).then(|| last_done(ServiceKind::Resin)),
         flushed_on: by_hand.then(|| last_done(ServiceKind::Flush)),
-        prefilters: due_of(&followed.assessment.prefilter).map(|(overdue, at)| (overdue, on.date(at))),
+        deed: deed_of(on, &followed).map(|deed| deed.sentence(on.words)),
+        prefilters: due_of(&followed.assessment.prefilter)
+            .filter(|_| !matches!(followed.verdict.deed(), Some(Deed::Prefilters { .. })))
+            .map(|(overdue, at)| (overdue, on.date(at))),
         example: &example,
     };
     let told = looking::rig(on.words, &facts, on.today());

@@ -4,6 +4,7 @@ use crate::replies::comparing;
 use crate::store::rigs::Rig;
 
 use super::answer::Answer;
+use super::condition::deed_of;
 use super::glass_answers::glass_lines;
 use super::membrane_answer::membrane;
 use super::refusals::unknown_rig;
@@ -23,10 +24,11 @@ pub(super) fn why(on: &Request<'_>, rig: &Rig) -> Answer {
             None => one_rig(on, rig),
         };
     }
-    let (Some(level), Some(condition)) = (assessment.rejection, assessment.condition) else {
+    let (Some(level), Some(condition)) = (followed.verdict.level, followed.verdict.state) else {
         return membrane(on, rig);
     };
-    let mut lines = vec![comparing::level(on.words, &rig.name, level, condition)];
+    let mut lines = vec![comparing::level(on.words, &rig.name, &level, condition)];
+    lines.extend(deed_of(on, &followed).map(|deed| deed.sentence(on.words)));
     lines.extend(
         assessment
             .reasons
@@ -46,15 +48,15 @@ pub(super) fn compare(on: &Request<'_>, ids: &[i64]) -> Answer {
     let mut rows = Vec::new();
     for followed in asked {
         let rig = followed.rig;
-        let level = followed.assessment.rejection.zip(followed.assessment.condition);
+        let level = followed.verdict.level.zip(followed.verdict.state);
         let row = match level {
-            Some((level, condition)) => comparing::level(on.words, &rig.name, level, condition),
+            Some((level, condition)) => comparing::level(on.words, &rig.name, &level, condition),
             None if followed.unread_membrane_since().is_some() => {
                 on.words.say("rig-new-membrane", [("rig", (&rig.name).into())])
             }
             None => comparing::without_level(on.words, &rig.name, !rig.di_only),
         };
-        rows.push((level.map_or(-1.0, |(level, _)| level.mid), row));
+        rows.push((level.map_or(-1.0, |(level, _)| level.rejection.mid), row));
     }
     if rows.is_empty() {
         return Answer::says(on.words.plain("fleet-empty"));

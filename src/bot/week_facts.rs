@@ -11,7 +11,7 @@ use crate::digest::week::{Done, Jump, PersonWeek, RigWeek, Week};
 use crate::domain::{RigId, ServiceKind};
 use crate::history::{Followed, Outfit};
 use crate::message::setting::Amount;
-use crate::schedule::{day_start, local_date};
+use crate::schedule::{day_start, local_date, offset};
 use crate::store::{self, Db, StoreError};
 
 use super::decisions;
@@ -95,11 +95,6 @@ async fn logs(db: &mut Db, known: &Outfit, span: &Span) -> Result<HashMap<RigId,
         logs.entry(rig).or_default().readings_before = count;
     }
     Ok(logs)
-}
-
-/// The offset of a zone from UTC at an instant, seconds east.
-pub(super) fn offset(zone: &TimeZone, at: i64) -> i64 {
-    jiff::Timestamp::from_second(at).map_or(0, |at| i64::from(zone.to_offset(at).seconds()))
 }
 
 /// Seven local days, as dates and instants.

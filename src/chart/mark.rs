@@ -43,10 +43,10 @@ impl Mark {
     #[must_use]
     pub fn ink(self) -> Colour {
         match self {
-            Self::Membrane(Condition::Sound) => BLUE,
-            Self::Membrane(Condition::Spent | Condition::Check) | Self::Bed { urgent: true, .. } => RUST,
+            Self::Membrane(Condition::Good) => BLUE,
+            Self::Membrane(Condition::Spent | Condition::Fault) | Self::Bed { urgent: true, .. } => RUST,
             Self::Membrane(Condition::Unproven) => QUIET,
-            Self::Membrane(Condition::Wearing | Condition::Due) | Self::Bed { .. } | Self::Prefilter => INK,
+            Self::Membrane(Condition::Fading | Condition::Due) | Self::Bed { .. } | Self::Prefilter => INK,
         }
     }
 
@@ -71,7 +71,7 @@ impl Mark {
                     sheet.line(&dash[..dash.len().min(3)], ink, 5.0 * size);
                 }
             }
-            Self::Membrane(Condition::Check) => {
+            Self::Membrane(Condition::Fault) => {
                 for (left, top, right, bottom) in [
                     (-28.0, -21.0, -9.0, -7.0),
                     (9.0, -21.0, 28.0, -7.0),
@@ -85,8 +85,8 @@ impl Mark {
             Self::Membrane(state) => {
                 sheet.shape(&place(&drop(TIP, BELLY, RADIUS, TIP)), GROUND, rim);
                 let level = match state {
-                    Condition::Sound => 1.0,
-                    Condition::Wearing => 0.55,
+                    Condition::Good => 1.0,
+                    Condition::Fading => 0.55,
                     Condition::Due => 0.22,
                     _ => 0.0,
                 };

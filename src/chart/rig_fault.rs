@@ -63,7 +63,7 @@ pub fn draw(
     labels: &Labels,
     percent: &dyn Fn(f64) -> String,
 ) -> Sheet {
-    let mark = Mark::Membrane(Condition::Check);
+    let mark = Mark::Membrane(Condition::Fault);
     let mut sheet = Sheet::titled(&labels.headline, &labels.subline, Some(mark));
     let heights = heights_of(record, seen, alone);
     let from = lately_from(since, record.today);

@@ -3,111 +3,10 @@
 use jiff::civil::Date;
 
 use crate::water::jump::{Cause, NextTest};
+use crate::water::verdict::{Deed, Due};
+pub use crate::water::verdict::{Kind, Risk};
 
-/// What is asked for. The order of the variants breaks ties.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Kind {
-    /// The glass will spot: change the resin before the next window.
-    ChangeResin,
-    /// The bed lets water slip although it has taken little: repack it tight.
-    RepackResin,
-    /// The resin runs out before the next digest.
-    ResinSoon,
-    /// The permeate jumped: find the leak.
-    FindLeak,
-    /// A new membrane pays, or its line is crossed and nobody can say.
-    NewMembrane,
-    /// It wears, and the cheapest date for a new membrane comes near.
-    PlanMembrane,
-    /// Prefilters are overdue or due within two weeks.
-    Prefilters,
-    /// Flushes were missed.
-    Flush,
-    /// It reads as if the membrane was changed without a word.
-    AskMembrane,
-    /// The rig stands: flush it, or preserve the membrane.
-    IdleRig,
-    /// Frost may come: drain or bring in.
-    Frost,
-    /// A rig that was read before sent nothing this week.
-    QuietRig,
-    /// A person who sent readings before sent none this week.
-    QuietPerson,
-}
-
-/// Why a kind stands where it stands among the others.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Risk {
-    /// Windows will spot.
-    Glass,
-    /// Something is broken; it eats resin and hides how the membrane is.
-    Fault,
-    /// Money is lost every month.
-    Money,
-    /// A date or a habit; late, it harms the membrane.
-    Care,
-    /// Nothing is known to be wrong, but nobody says.
-    Silence,
-}
-
-impl Kind {
-    /// All kinds.
-    pub const ALL: [Self; 13] = [
-        Self::ChangeResin,
-        Self::RepackResin,
-        Self::ResinSoon,
-        Self::FindLeak,
-        Self::NewMembrane,
-        Self::PlanMembrane,
-        Self::Prefilters,
-        Self::Flush,
-        Self::AskMembrane,
-        Self::IdleRig,
-        Self::Frost,
-        Self::QuietRig,
-        Self::QuietPerson,
-    ];
-
-    /// The risk it belongs to.
-    #[must_use]
-    pub fn risk(self) -> Risk {
-        match self {
-            Self::ChangeResin | Self::RepackResin | Self::ResinSoon => Risk::Glass,
-            Self::FindLeak => Risk::Fault,
-            Self::NewMembrane => Risk::Money,
-            Self::PlanMembrane | Self::Prefilters | Self::Flush | Self::AskMembrane | Self::IdleRig | Self::Frost => {
-                Risk::Care
-            }
-            Self::QuietRig | Self::QuietPerson => Risk::Silence,
-        }
-    }
-
-    /// A short fixed name for the store.
-    #[must_use]
-    pub fn code(self) -> &'static str {
-        match self {
-            Self::ChangeResin => "change_resin",
-            Self::RepackResin => "repack_resin",
-            Self::ResinSoon => "resin_soon",
-            Self::FindLeak => "find_leak",
-            Self::NewMembrane => "new_membrane",
-            Self::PlanMembrane => "plan_membrane",
-            Self::Prefilters => "prefilters",
-            Self::Flush => "flush",
-            Self::AskMembrane => "ask_membrane",
-            Self::IdleRig => "idle_rig",
-            Self::Frost => "frost",
-            Self::QuietRig => "quiet_rig",
-            Self::QuietPerson => "quiet_person",
-        }
-    }
-
-    /// The kind of a [`Kind::code`].
-    #[must_use]
-    pub fn of_code(code: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|kind| kind.code() == code)
-    }
-}
+use super::dates::local_date;
 
 /// One thing to do, for one rig or several.
 #[derive(Clone, Debug, PartialEq)]
@@ -201,7 +100,7 @@ pub enum Finding {
         /// Since when.
         since: Date,
         /// Permeate before and now, ppm.
-        permeate_ppm: (f64, f64),
+        permeate_ppm: Option<(f64, f64)>,
         /// The likeliest cause.
         cause: Option<Cause>,
         /// The next test to make.
@@ -296,6 +195,69 @@ pub enum Window {
 }
 
 impl Finding {
+    /// A rig's deed with its instants as local dates, none of those ahead before `today`.
+    #[must_use]
+    pub fn of(deed: &Deed, today: Date, utc_offset_seconds: i64) -> Self {
+        let past = |at: i64| local_date(at, utc_offset_seconds);
+        let ahead = |at: i64| past(at).max(today);
+        match *deed {
+            Deed::ChangeResin { product_ppm } => Self::ChangeResin { product_ppm },
+            Deed::RepackResin { product_ppm, will_spot } => Self::RepackResin { product_ppm, will_spot },
+            Deed::ResinSoon {
+                early,
+                likely,
+                working_days,
+            } => Self::ResinSoon {
+                at_hand_by: ahead(early),
+                change_by: ahead(likely),
+                working_days,
+            },
+            Deed::FindLeak {
+                since,
+                permeate_ppm,
+                cause,
+                next_test,
+                costs_per_month,
+            } => Self::FindLeak {
+                since: past(since),
+                permeate_ppm,
+                cause,
+                next_test,
+                costs_per_month,
+            },
+            Deed::NewMembrane {
+                due,
+                rejection,
+                waiting_per_month,
+                rule_of_thumb_costs,
+            } => Self::NewMembrane {
+                window: match due {
+                    Due::Now => Window::Now,
+                    Due::About(range) => Window::Between {
+                        early: ahead(range.early),
+                        likely: ahead(range.likely),
+                        // So near ahead its range ends within what is looked at.
+                        late: ahead(range.late.unwrap_or(range.likely)),
+                    },
+                    Due::LineCrossed { priced, spent } => Window::LineCrossed { priced, spent },
+                    Due::GlassDecides { spent } => Window::GlassDecides { spent },
+                },
+                rejection,
+                waiting_per_month,
+                rule_of_thumb_costs,
+            },
+            Deed::Prefilters { due, overdue: true } => Self::Prefilters {
+                due: past(due).min(today),
+                overdue: true,
+            },
+            Deed::Prefilters { due, overdue } => Self::Prefilters {
+                due: past(due),
+                overdue,
+            },
+            Deed::AskMembrane { since } => Self::AskMembrane { since: past(since) },
+        }
+    }
+
     /// The kind that it belongs to.
     #[must_use]
     pub fn kind(&self) -> Kind {

@@ -53,8 +53,7 @@ pub struct Digest {
 
 /// Decides the digest of a week.
 ///
-/// The order of the actions is that of [`findings::rank`]: risk to the glass
-/// first, then what is broken, then money a month, then dates, silence last.
+/// The order of the actions is that of [`super::Kind`].
 #[must_use]
 pub fn decide(week: &Week) -> Digest {
     let mut actions = findings::actions(week);

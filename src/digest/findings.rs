@@ -1,12 +1,5 @@
-//! What the facts of a week ask for, grouped and in order.
-//!
-//! The order is an explicit rule, [`rank`]:
-//! 1. the risk: glass, fault, money, care, silence ([`super::action::Risk`]);
-//! 2. then money a month, most first, summed over the action's rigs;
-//! 3. then the date by which the first of them wants it done;
-//! 4. then the order of [`Kind`].
-//!
-//! Within an action its rigs stand by money, then date, then name.
+//! What the facts of a week ask for, grouped and in order: the one order of [`Kind`]. Within an action its rigs stand
+//! by money a month, then by what presses more, then by date, then by name.
 
 use std::cmp::Ordering;
 
@@ -49,17 +42,6 @@ pub fn is_quiet(person: &PersonWeek) -> bool {
     person.role != Role::Owner && person.readings == 0 && person.readings_before >= HABIT_READINGS
 }
 
-/// The order of two actions: the rule at the head of this file.
-#[must_use]
-pub fn rank(a: &Action, b: &Action, today: Date) -> Ordering {
-    let money = |action: &Action| -> f64 { action.items.iter().map(|item| item.finding.money_per_month()).sum() };
-    let first = |action: &Action| action.items.iter().map(|item| item.finding.by(today)).min();
-    (a.kind.risk().cmp(&b.kind.risk()))
-        .then_with(|| money(b).total_cmp(&money(a)))
-        .then_with(|| first(a).cmp(&first(b)))
-        .then_with(|| a.kind.cmp(&b.kind))
-}
-
 fn grouped(items: Vec<Item>, today: Date) -> Vec<Action> {
     let mut actions: Vec<Action> = Kind::ALL
         .into_iter()
@@ -76,7 +58,6 @@ fn grouped(items: Vec<Item>, today: Date) -> Vec<Action> {
     for action in &mut actions {
         action.items.sort_by(|a, b| rank_items(a, b, today));
     }
-    actions.sort_by(|a, b| rank(a, b, today));
     actions
 }
 

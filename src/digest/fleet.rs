@@ -5,10 +5,9 @@ use jiff::civil::Date;
 use crate::water::condition::Condition;
 use crate::water::forecast::Interval;
 use crate::water::prefilter;
-use crate::water::resin::BedState;
+use crate::water::verdict::{Basis, Resin, Verdict, is_laid_up};
 
 use super::action::Action;
-use super::rig_findings;
 use super::week::{RigWeek, Week};
 
 /// One rig in the fleet's table.
@@ -22,6 +21,8 @@ pub struct FleetRow {
     pub condition: Option<Condition>,
     /// Standardised rejection with its 80 % interval, fractions.
     pub rejection: Option<Interval>,
+    /// What that rests on.
+    pub basis: Option<Basis>,
     /// Rejection of the whole rig while a jump stands, a fraction.
     pub with_jump: Option<f64>,
     /// Points of rejection lost a year.
@@ -46,68 +47,45 @@ pub struct FleetRow {
     pub calm: bool,
 }
 
-/// The rows, in order: rigs of the actions as the actions stand, then by state,
-/// then by rejection, lowest first, then by name.
+/// The rows, the most urgent first: by [`Verdict::by_urgency`], then by name.
 #[must_use]
 pub fn rows(week: &Week, actions: &[Action]) -> Vec<FleetRow> {
-    let asked: Vec<i64> = actions
-        .iter()
-        .flat_map(|action| &action.items)
-        .filter_map(|item| item.subject.rig())
-        .collect();
-    let place = |id: i64| asked.iter().position(|asked| *asked == id);
-    let mut rows: Vec<FleetRow> = week
-        .rigs
-        .iter()
-        .map(|rig| row(rig, place(rig.id).is_some(), week.today))
-        .collect();
-    rows.sort_by(|a, b| {
-        let place = |row: &FleetRow| place(row.id).unwrap_or(usize::MAX);
-        let rejection = |row: &FleetRow| row.rejection.map_or(1.0, |interval| interval.mid);
-        (place(a).cmp(&place(b)))
-            .then_with(|| concern(a.condition).cmp(&concern(b.condition)))
-            .then_with(|| rejection(a).total_cmp(&rejection(b)))
+    let is_asked = |id: i64| {
+        let items = actions.iter().flat_map(|action| &action.items);
+        items.filter_map(|item| item.subject.rig()).any(|asked| asked == id)
+    };
+    let verdicts = week.rigs.iter().map(|rig| (rig, rig.verdict(week.utc_offset_seconds)));
+    let mut rigs: Vec<(&RigWeek, Verdict)> = verdicts.collect();
+    rigs.sort_by(|(a, of_a), (b, of_b)| {
+        of_a.by_urgency(of_b)
             .then_with(|| (&a.name, a.id).cmp(&(&b.name, b.id)))
     });
-    rows
+    let row = |(rig, verdict): &(&RigWeek, Verdict)| row(rig, verdict, is_asked(rig.id), week);
+    rigs.iter().map(row).collect()
 }
 
-fn row(rig: &RigWeek, is_asked_for: bool, today: Date) -> FleetRow {
-    let assessment = &rig.assessment;
+fn row(rig: &RigWeek, verdict: &Verdict, is_asked_for: bool, week: &Week) -> FleetRow {
+    let level = verdict.level.filter(|_| rig.has_membrane);
     FleetRow {
         id: rig.id,
         name: rig.name.clone(),
-        condition: assessment.condition.filter(|_| rig.has_membrane),
-        rejection: assessment.rejection.filter(|_| rig.has_membrane),
-        with_jump: assessment.fault.as_ref().map(|fault| fault.seen_rejection),
-        points_per_year: assessment.points_per_year.filter(|_| rig.has_membrane),
-        // What stands may have used none, and a bed that water slips past does not tell
-        // by its product how long it lasts.
-        resin_days: assessment
-            .resin
-            .filter(|bed| !rig_findings::is_laid_up(rig, today) && bed.state != BedState::EarlyBreakthrough)
-            .and_then(|bed| bed.working_days),
-        product_ppm: assessment.resin.and_then(|bed| bed.product_ppm),
+        condition: verdict.state.filter(|_| rig.has_membrane),
+        rejection: level.map(|level| level.rejection),
+        basis: level.map(|level| level.basis),
+        with_jump: verdict.with_leak,
+        points_per_year: rig.assessment.points_per_year.filter(|_| rig.has_membrane),
+        // What stands may have used none.
+        resin_days: match verdict.resin {
+            Resin::Nothing => Some([0.0; 3]),
+            Resin::Days(days) if !is_laid_up(&rig.assessment, week.utc_offset_seconds) => Some(days),
+            Resin::Days(_) | Resin::Loose | Resin::Unknown => None,
+        },
+        product_ppm: rig.assessment.resin.and_then(|bed| bed.product_ppm),
         flushes: (rig.has_membrane && rig.manual_flush).then_some((rig.days_flushed, rig.days_worked)),
-        prefilter: assessment.prefilter.state,
+        prefilter: rig.assessment.prefilter.state,
         readings: rig.readings,
         set_aside: rig.set_aside,
         last_reading_on: rig.last_reading_on,
-        calm: !is_asked_for
-            && rig.readings > 0
-            && (!rig.has_membrane || assessment.condition == Some(Condition::Sound)),
-    }
-}
-
-/// The states from the most pressing on; a DI-only rig last.
-fn concern(condition: Option<Condition>) -> u8 {
-    match condition {
-        Some(Condition::Check) => 0,
-        Some(Condition::Spent) => 1,
-        Some(Condition::Due) => 2,
-        Some(Condition::Wearing) => 3,
-        Some(Condition::Unproven) => 4,
-        Some(Condition::Sound) => 5,
-        None => 6,
+        calm: !is_asked_for && rig.readings > 0 && (!rig.has_membrane || verdict.state == Some(Condition::Good)),
     }
 }

@@ -2,10 +2,11 @@
 
 use jiff::civil::Date;
 
+use crate::water::verdict::LAID_UP_FROM_DAYS;
+
 use super::action::{Action, Finding, Item, Kind, Window};
 use super::dates::days_between;
 use super::fleet::FleetRow;
-use super::rig_findings::LAID_UP_FROM_DAYS;
 use super::shopping::Shopping;
 use super::week::{RigWeek, Week};
 

@@ -13,14 +13,12 @@ pub mod findings;
 pub mod fleet;
 pub mod followed;
 pub mod headline;
-pub mod membrane_need;
 pub mod notes;
 pub mod quiet;
 pub mod resin_need;
 mod rig_findings;
 pub mod season;
 pub mod shopping;
-pub mod wants;
 pub mod week;
 
 pub use action::{Action, Finding, Item, Kind, Subject};

@@ -7,11 +7,11 @@ use jiff::civil::Date;
 
 use crate::water::assess::Assessment;
 use crate::water::resin::{BedState, SPOTS_FROM_PPM};
+use crate::water::verdict::{Behind, Ground, LAID_UP_FROM_DAYS, Verdict};
 
-use super::action::{Finding, Window};
+use super::action::{Finding, Kind, Window};
 use super::dates::{days_between, local_date};
-use super::membrane_need::Behind;
-use super::rig_findings::{self, LAID_UP_FROM_DAYS, PRESERVE_FROM_DAYS, STANDS_FROM_DAYS};
+use super::rig_findings::{PRESERVE_FROM_DAYS, STANDS_FROM_DAYS};
 use super::season;
 
 /// No person gets more unasked messages a day.
@@ -64,6 +64,20 @@ pub struct RigNow {
     pub membrane_mondays: u32,
     /// The last water temperature told, degrees Celsius, and its date.
     pub water: Option<(f64, Date)>,
+}
+
+impl RigNow {
+    /// What its verdict asks for, of a kind.
+    fn asked(&self, now: &Now, kind: Kind) -> Option<Finding> {
+        let ground = Ground {
+            utc_offset_seconds: now.utc_offset_seconds,
+            behind: self.behind,
+            jump_ppm: None,
+        };
+        let deeds = Verdict::of(&self.assessment, &ground).deeds;
+        let deed = deeds.iter().find(|deed| deed.kind() == kind)?;
+        Some(Finding::of(deed, now.today, now.utc_offset_seconds))
+    }
 }
 
 /// What a note is about. The order of the variants is that of importance.
@@ -250,7 +264,7 @@ fn membrane(rig: &RigNow, now: &Now) -> Candidate {
     if rig.membrane_mondays < MEMBRANE_FROM_MONDAYS {
         return None;
     }
-    let finding = rig_findings::membrane(&rig.assessment, rig.behind, now.today, now.utc_offset_seconds)?;
+    let finding = rig.asked(now, Kind::NewMembrane)?;
     let Finding::NewMembrane {
         window: window @ (Window::Now | Window::LineCrossed { .. } | Window::GlassDecides { .. }),
         rejection,
@@ -286,8 +300,7 @@ fn idle(rig: &RigNow, now: &Now) -> Candidate {
 }
 
 fn prefilters(rig: &RigNow, now: &Now) -> Candidate {
-    let finding = rig_findings::prefilters(&rig.assessment, now.today, now.utc_offset_seconds)?;
-    let Finding::Prefilters { due, overdue } = finding else {
+    let Finding::Prefilters { due, overdue } = rig.asked(now, Kind::Prefilters)? else {
         return None;
     };
     Some((
@@ -298,7 +311,7 @@ fn prefilters(rig: &RigNow, now: &Now) -> Candidate {
 }
 
 fn unlogged(rig: &RigNow, now: &Now) -> Candidate {
-    let Finding::AskMembrane { since } = rig_findings::unlogged(&rig.assessment, now.utc_offset_seconds)? else {
+    let Finding::AskMembrane { since } = rig.asked(now, Kind::AskMembrane)? else {
         return None;
     };
     Some((Topic::AskMembrane, Some(since), Facts::AskMembrane { since }))

@@ -3,11 +3,9 @@
 use jiff::civil::Date;
 
 use crate::water::prefilter;
-use crate::water::resin::BedState;
+use crate::water::verdict::{Behind, Deed, Due, Resin, is_laid_up};
 
-use super::membrane_need::{self, Behind, MembraneNeed};
 use super::resin_need::beds_needed;
-use super::rig_findings;
 use super::week::{Lack, RigWeek, Week};
 
 /// Weeks that the resin is counted for.
@@ -84,31 +82,32 @@ pub fn list(week: &Week) -> Shopping {
     let (mut resin, mut prefilters, mut membranes) = (Vec::new(), Vec::new(), Vec::new());
     for rig in rigs {
         let name = || rig.name.clone();
-        match resin_litres(rig, week.today) {
+        let verdict = rig.verdict(week.utc_offset_seconds);
+        match resin_litres(rig, verdict.resin, week.utc_offset_seconds) {
             Some(litres) if litres > 0.0 => {
                 resin.push((name(), litres, rig.resin_price.map(|price| price * litres)));
             }
             Some(_) => {}
             None => shopping.resin_uncounted.push((name(), rig.resin_lacks.clone())),
         }
-        if rig_findings::prefilters(&rig.assessment, week.today, week.utc_offset_seconds).is_some() {
-            prefilters.push((name(), 1.0, rig.prefilter_price));
-        }
         if rig.readings > 0 && rig.assessment.prefilter.state == prefilter::State::NeverLogged {
             shopping.prefilters_unlogged.push(name());
         }
-        let need = membrane_need::of(&rig.assessment, rig.behind, week.today, week.utc_offset_seconds);
-        match (need, rig.membrane_put_off_until) {
-            (MembraneNeed::Buy | MembraneNeed::Weigh { .. } | MembraneNeed::GlassDecides { .. }, Some(until)) => {
-                shopping.membranes_put_off.push((name(), until));
+        for deed in &verdict.deeds {
+            match deed {
+                Deed::Prefilters { .. } => prefilters.push((name(), 1.0, rig.prefilter_price)),
+                Deed::FindLeak { .. } => shopping.faulty.push(name()),
+                Deed::NewMembrane { due, .. } => match (due, rig.membrane_put_off_until) {
+                    (Due::About(_), _) => {}
+                    (_, Some(until)) => shopping.membranes_put_off.push((name(), until)),
+                    (Due::Now | Due::GlassDecides { spent: true }, None) => {
+                        membranes.push((name(), rig.membranes, rig.membrane_price));
+                    }
+                    (Due::GlassDecides { spent: false }, None) => shopping.glass_decides.push(name()),
+                    (Due::LineCrossed { priced, .. }, None) => shopping.membranes_to_weigh.push((name(), *priced)),
+                },
+                _ => {}
             }
-            (MembraneNeed::Buy | MembraneNeed::GlassDecides { spent: true }, None) => {
-                membranes.push((name(), rig.membranes, rig.membrane_price));
-            }
-            (MembraneNeed::GlassDecides { spent: false }, None) => shopping.glass_decides.push(name()),
-            (MembraneNeed::Weigh { priced, .. }, None) => shopping.membranes_to_weigh.push((name(), priced)),
-            (MembraneNeed::FaultFirst, _) => shopping.faulty.push(name()),
-            (MembraneNeed::Nothing | MembraneNeed::Plan(_), _) => {}
         }
     }
     let purchases = [
@@ -137,17 +136,17 @@ fn purchase(good: Good, rigs: Vec<(String, f64, Option<f64>)>) -> Option<Purchas
 /// Litres of resin that a rig wants in the weeks ahead; `None` when they cannot
 /// be counted. A bed that slips is repacked before any is bought, and none is
 /// bought for a rig that is laid up.
-fn resin_litres(rig: &RigWeek, today: Date) -> Option<f64> {
-    let is_spent = rig.assessment.bed_state() == Some(BedState::Exhausted);
-    if rig.behind != Behind::Resin || (rig_findings::is_laid_up(rig, today) && !is_spent) {
+fn resin_litres(rig: &RigWeek, left: Resin, utc_offset_seconds: i64) -> Option<f64> {
+    let is_idle = is_laid_up(&rig.assessment, utc_offset_seconds) && left != Resin::Nothing;
+    if rig.behind != Behind::Resin || is_idle {
         return Some(0.0);
     }
     let litres = rig.resin_litres?;
-    let bed = rig.assessment.resin?;
-    let left = match bed.state {
-        BedState::EarlyBreakthrough => return Some(0.0),
-        BedState::Exhausted => 0.0,
-        BedState::Holding | BedState::GivingWay => bed.working_days?[1],
+    let left = match left {
+        Resin::Loose => return Some(0.0),
+        Resin::Nothing => 0.0,
+        Resin::Days([_, likely, _]) => likely,
+        Resin::Unknown => return None,
     };
     let ahead = WEEKS_AHEAD * rig.workdays_per_week;
     Some(f64::from(beds_needed(ahead, left, rig.bed_workdays)) * litres)

@@ -6,9 +6,9 @@ use crate::domain::Role;
 
 use crate::water::assess::Assessment;
 use crate::water::history::ServiceKind;
+use crate::water::verdict::{Behind, Ground, Verdict};
 
 use super::action::Kind;
-use super::membrane_need::Behind;
 
 /// What is missing to count a rig's resin.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -106,6 +106,20 @@ pub struct RigWeek {
     pub set_aside: u32,
     /// The last water temperature told, degrees Celsius, and its date.
     pub water: Option<(f64, Date)>,
+}
+
+impl RigWeek {
+    /// The verdict on it, at an offset from UTC in seconds.
+    #[must_use]
+    pub fn verdict(&self, utc_offset_seconds: i64) -> Verdict {
+        let standing = self.jump.filter(|jump| jump.closed_on.is_none());
+        let ground = Ground {
+            utc_offset_seconds,
+            behind: self.behind,
+            jump_ppm: standing.map(|jump| (jump.before_ppm, jump.after_ppm)),
+        };
+        Verdict::of(&self.assessment, &ground)
+    }
 }
 
 /// A jump of the permeate, for the words beside it.

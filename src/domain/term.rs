@@ -6,9 +6,9 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Term {
     /// A state of the membrane: fine.
-    Sound,
+    Good,
     /// A state: fading.
-    Wearing,
+    Fading,
     /// A state: weigh a new one.
     Due,
     /// A state: done.
@@ -16,7 +16,7 @@ pub enum Term {
     /// A state: too few readings.
     Unproven,
     /// A state: a jump.
-    Check,
+    Fault,
     /// Said of a reading that is far from its trend.
     Doubtful,
     /// Share of the solids that the membrane holds back.
@@ -57,12 +57,12 @@ pub enum Term {
 
 /// What the tables of words call each.
 const KEYS: [(&str, Term); 24] = [
-    ("sound", Term::Sound),
-    ("wearing", Term::Wearing),
+    ("good", Term::Good),
+    ("fading", Term::Fading),
     ("due", Term::Due),
     ("spent", Term::Spent),
     ("unproven", Term::Unproven),
-    ("check", Term::Check),
+    ("fault", Term::Fault),
     ("doubtful", Term::Doubtful),
     ("rejection", Term::Rejection),
     ("salt passage", Term::SaltPassage),
@@ -93,7 +93,7 @@ impl Term {
     pub fn is_verdict(self) -> bool {
         matches!(
             self,
-            Self::Sound | Self::Wearing | Self::Due | Self::Spent | Self::Unproven | Self::Check | Self::Doubtful
+            Self::Good | Self::Fading | Self::Due | Self::Spent | Self::Unproven | Self::Fault | Self::Doubtful
         )
     }
 }

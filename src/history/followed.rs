@@ -3,15 +3,15 @@
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 
-use crate::digest::membrane_need::Behind;
 use crate::digest::week::Lack;
 use crate::domain::ServiceKind;
-use crate::schedule::local_date;
+use crate::schedule::{local_date, offset};
 use crate::store::rigs::Rig;
 use crate::water::assess::{Assessment, assess};
 use crate::water::glass::{Glass, glass};
 use crate::water::prior::Lessons;
 use crate::water::settings::Settings;
+use crate::water::verdict::{Behind, Ground, Verdict};
 
 use super::known_rig::KnownRig;
 use super::rig_state::RigState;
@@ -32,25 +32,36 @@ pub struct Followed<'a> {
     pub assessment: Assessment,
     /// What its membrane feeds.
     pub behind: Behind,
+    /// The verdict on it, which whatever is shown of it takes.
+    pub verdict: Verdict,
 }
 
 impl<'a> Followed<'a> {
     /// A known rig at an instant.
-    pub fn of(known: &'a KnownRig, rules: &Rules, lessons: Lessons, now: i64) -> Self {
+    pub fn of(known: &'a KnownRig, (rules, zone): (&Rules, &TimeZone), lessons: Lessons, now: i64) -> Self {
         let assessment = assess(&known.state.filter, &known.settings, &lessons, now);
-        let mut followed = Self {
+        let behind = match rules.has_bed(&known.rig) {
+            true => Behind::Resin,
+            false => Behind::Glass {
+                wants_new: glass(&known.state.filter, &known.settings, &lessons, &assessment)
+                    .is_some_and(|seen| seen.wants_new_membrane()),
+            },
+        };
+        let standing = known.state.last_leak(now).filter(|leak| leak.until.is_none());
+        let ground = Ground {
+            utc_offset_seconds: offset(zone, now),
+            behind,
+            jump_ppm: standing.and_then(|leak| leak.before_ppm.zip(leak.after_ppm)),
+        };
+        Self {
             rig: &known.rig,
             settings: &known.settings,
             state: &known.state,
             lessons,
+            verdict: Verdict::of(&assessment, &ground),
             assessment,
-            behind: Behind::Resin,
-        };
-        if !rules.has_bed(&known.rig) {
-            let wants_new = followed.glass().is_some_and(|seen| seen.wants_new_membrane());
-            followed.behind = Behind::Glass { wants_new };
+            behind,
         }
-        followed
     }
 
     /// What its RO water brings to the glass, where no resin follows.

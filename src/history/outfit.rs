@@ -112,13 +112,18 @@ impl Outfit {
     /// What a rig comes to at an instant.
     pub fn follow(&self, rig_id: RigId, now: i64) -> Option<Followed<'_>> {
         let known = self.rig(rig_id)?;
-        Some(Followed::of(known, &self.rules, self.teachings.before(i64::MAX), now))
+        Some(Followed::of(
+            known,
+            (&self.rules, &self.zone),
+            self.teachings.before(i64::MAX),
+            now,
+        ))
     }
 
     /// What each rig comes to, in the fleet's order.
     pub fn follow_fleet(&self, now: i64) -> Vec<Followed<'_>> {
         let lessons = self.teachings.before(i64::MAX);
-        let follow = |known| Followed::of(known, &self.rules, lessons, now);
+        let follow = |known| Followed::of(known, (&self.rules, &self.zone), lessons, now);
         self.rigs.iter().map(follow).collect()
     }
 

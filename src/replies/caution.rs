@@ -65,7 +65,7 @@ pub fn cautions(occasion: Occasion) -> &'static [Caution] {
     match occasion {
         Occasion::Joined => &[Caution::Height, Caution::NotDrinking],
         Occasion::RigSetUp => &[Caution::Plumbing],
-        Occasion::Advised(Condition::Check | Condition::Spent) => &[Caution::Pressure],
+        Occasion::Advised(Condition::Fault | Condition::Spent) => &[Caution::Pressure],
         Occasion::Advised(_) => &[],
         Occasion::Done(What::Membrane) => &[Caution::Pressure, Caution::Chemicals],
         Occasion::Done(What::Prefilter | What::ORing) => &[Caution::Pressure],
@@ -114,7 +114,7 @@ mod tests {
     #[test]
     fn whoever_is_sent_into_a_housing_is_told_of_the_pressure() {
         for occasion in [
-            Occasion::Advised(Condition::Check),
+            Occasion::Advised(Condition::Fault),
             Occasion::Advised(Condition::Spent),
             Occasion::Done(What::Membrane),
             Occasion::Done(What::Prefilter),
@@ -125,7 +125,7 @@ mod tests {
         ] {
             assert!(cautions(occasion).contains(&Caution::Pressure), "{occasion:?}");
         }
-        assert!(cautions(Occasion::Advised(Condition::Sound)).is_empty());
+        assert!(cautions(Occasion::Advised(Condition::Good)).is_empty());
         assert!(cautions(Occasion::Done(What::Flush)).is_empty());
     }
 

@@ -4,19 +4,27 @@ use jiff::civil::Date;
 
 use crate::water::assess::Reason;
 use crate::water::condition::Condition;
-use crate::water::forecast::Interval;
+use crate::water::verdict::{Basis, Level};
 
 use super::Words;
 use super::figures::{self, spoken};
 use super::reading::state_word;
 
-/// A rig's level and state.
-pub fn level(words: Words, rig: &str, rejection: Interval, condition: Condition) -> String {
+/// A rig's level, what it rests on, and its state.
+pub fn level(words: Words, rig: &str, level: &Level, condition: Condition) -> String {
     let (low, high) = (
-        figures::whole_percent(rejection.low),
-        figures::whole_percent(rejection.high),
+        figures::whole_percent(level.rejection.low),
+        figures::whole_percent(level.rejection.high),
     );
-    let (percent, state) = (figures::percent(words, rejection.mid), state_word(words, condition));
+    let key = match level.basis {
+        Basis::Corrected => "level-corrected",
+        Basis::AsRead => "level-as-read",
+    };
+    let basis = words.say(key, [("readings", i64::from(level.readings).into())]);
+    let (percent, state) = (
+        figures::percent(words, level.rejection.mid),
+        state_word(words, condition),
+    );
     words.say(
         "membrane-level",
         [
@@ -24,6 +32,7 @@ pub fn level(words: Words, rig: &str, rejection: Interval, condition: Condition)
             ("percent", (&percent).into()),
             ("low", (&low).into()),
             ("high", (&high).into()),
+            ("basis", (&basis).into()),
             ("state", (&state).into()),
         ],
     )

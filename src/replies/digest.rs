@@ -88,11 +88,11 @@ fn fleet(words: Words, digest: &Digest) -> Option<String> {
 fn states(words: Words, fleet: &[FleetRow]) -> String {
     let count = |condition| fleet.iter().filter(|row| row.condition == condition).count() as i64;
     [
-        (Some(Condition::Sound), "digest-count-sound"),
-        (Some(Condition::Wearing), "digest-count-wearing"),
+        (Some(Condition::Good), "digest-count-good"),
+        (Some(Condition::Fading), "digest-count-fading"),
         (Some(Condition::Due), "digest-count-due"),
         (Some(Condition::Spent), "digest-count-spent"),
-        (Some(Condition::Check), "digest-count-check"),
+        (Some(Condition::Fault), "digest-count-fault"),
         (Some(Condition::Unproven), "digest-count-unproven"),
         (None, "digest-count-di"),
     ]

@@ -205,6 +205,14 @@ pub fn rough(words: Words, date: Date, today: Date) -> String {
     words.say("date-year", [("date", (&rough).into()), ("year", (&year).into())])
 }
 
+/// A text with its first letter large.
+pub fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters
+        .next()
+        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
 /// A number of things, rounded, as one that chooses a plural.
 pub fn whole(number: f64) -> i64 {
     #[allow(clippy::cast_possible_truncation)]

@@ -160,12 +160,12 @@ fn page_name(words: Words, page: Page) -> String {
 /// What a word means.
 pub fn meaning(words: Words, term: Term) -> String {
     words.plain(match term {
-        Term::Sound => "term-sound",
-        Term::Wearing => "term-wearing",
+        Term::Good => "term-good",
+        Term::Fading => "term-fading",
         Term::Due => "term-due",
         Term::Spent => "term-spent",
         Term::Unproven => "term-unproven",
-        Term::Check => "term-check",
+        Term::Fault => "term-fault",
         Term::Doubtful => "term-doubtful",
         Term::Rejection => "term-rejection",
         Term::SaltPassage => "term-salt-passage",

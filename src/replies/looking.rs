@@ -4,7 +4,7 @@ use jiff::civil::Date;
 
 use super::Words;
 use super::figures;
-use super::reading::{Figures, Told, echo, told_word};
+use super::reading::{Deed, Figures, Told, echo, told_word};
 
 /// A reading as it is looked up.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,6 +25,8 @@ pub struct Rig<'a> {
     pub name: &'a str,
     /// Its last reading.
     pub last: Option<&'a Past>,
+    /// What is to be done first, ready.
+    pub deed: Option<String>,
     /// When its resin was last changed, on a rig that has resin.
     pub resin_on: Option<Option<Date>>,
     /// When it was last flushed, on a rig that is flushed by hand.
@@ -43,7 +45,11 @@ pub fn rig(words: Words, rig: &Rig<'_>, today: Date) -> String {
             [("rig", rig.name.into()), ("example", rig.example.into())],
         );
     };
-    let mut lines = vec![headline(words, rig.name, last), last_taken(words, last, today)];
+    let mut lines = vec![
+        headline(words, rig.name, last, "rig-verdict"),
+        last_taken(words, last, today),
+    ];
+    lines.extend(rig.deed.clone());
     let told = |date: Option<Date>| date.map_or_else(|| words.plain("never"), |date| figures::day(words, date, today));
     let (resin, flush) = (rig.resin_on.map(told), rig.flushed_on.map(told));
     lines.extend(match (&resin, &flush) {
@@ -76,13 +82,13 @@ pub fn last_taken(words: Words, last: &Past, today: Date) -> String {
     words.say(key, [("echo", (&echo).into()), ("day", (&day).into())])
 }
 
-fn headline(words: Words, rig: &str, past: &Past) -> String {
+fn headline(words: Words, rig: &str, past: &Past, key: &str) -> String {
     match past.membrane {
         Some(_) if past.replaced => words.say("rig-new-membrane", [("rig", rig.into())]),
         Some((rejection, state)) => {
             let (percent, state) = (figures::percent(words, rejection), told_word(words, state));
             words.say(
-                "reading-verdict",
+                key,
                 [
                     ("rig", rig.into()),
                     ("percent", (&percent).into()),
@@ -125,8 +131,8 @@ pub fn history(words: Words, rig: &str, past: &[Past], example: &str, today: Dat
     lines.join("\n")
 }
 
-/// The whole fleet, a line a rig.
-pub fn fleet(words: Words, outfit: &str, rigs: &[(String, Option<Past>)], today: Date) -> String {
+/// The whole fleet, a line a rig: its name, its last reading, what is to be done first.
+pub fn fleet(words: Words, outfit: &str, rigs: &[(String, Option<Past>, Option<Deed>)], today: Date) -> String {
     if rigs.is_empty() {
         return words.plain("fleet-empty");
     }
@@ -134,12 +140,18 @@ pub fn fleet(words: Words, outfit: &str, rigs: &[(String, Option<Past>)], today:
         "fleet-title",
         [("outfit", outfit.into()), ("count", (rigs.len() as i64).into())],
     )];
-    lines.extend(rigs.iter().map(|(name, last)| match last {
-        None => words.say("fleet-line-none", [("rig", name.into())]),
-        Some(last) if last.replaced => headline(words, name, last),
-        Some(last) => {
-            let day = figures::day(words, last.day, today);
-            format!("{}, {day}", headline(words, name, last))
+    lines.extend(rigs.iter().map(|(name, last, deed)| {
+        let told = match last {
+            None => words.say("fleet-line-none", [("rig", name.into())]),
+            Some(last) if last.replaced => headline(words, name, last, "reading-verdict"),
+            Some(last) => {
+                let day = figures::day(words, last.day, today);
+                format!("{}, {day}", headline(words, name, last, "reading-verdict"))
+            }
+        };
+        match deed {
+            Some(deed) => words.say("deed-short", [("told", (&told).into()), ("what", (&deed.what).into())]),
+            None => told,
         }
     }));
     lines.join("\n")

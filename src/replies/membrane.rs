@@ -4,10 +4,9 @@ use jiff::civil::Date;
 
 use crate::water::condition::Condition;
 use crate::water::forecast::Crossing;
+use crate::water::verdict::Level;
 
-use super::Words;
-use super::figures;
-use super::reading::state_word;
+use super::{Words, comparing, figures};
 
 /// When the due line is crossed, in local dates.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -53,8 +52,8 @@ const STEADY_POINTS: f64 = 0.15;
 pub struct Facts<'a> {
     /// The rig's name.
     pub rig: &'a str,
-    /// Standardised rejection: low, middle, high of its 80 % interval, fractions.
-    pub level: (f64, f64, f64),
+    /// Its level.
+    pub level: Level,
     /// Its state.
     pub condition: Condition,
     /// Points of rejection lost a year; none until known.
@@ -63,10 +62,8 @@ pub struct Facts<'a> {
     pub due: Option<DueLine>,
     /// Whether resin follows the membrane.
     pub has_bed: bool,
-    /// Readings that count.
-    pub readings: i64,
-    /// Since when a jump stands.
-    pub fault: Option<Date>,
+    /// What is to be done first, ready.
+    pub deed: Option<String>,
     /// How many days ago the last reading was, where that is too long.
     pub old_days: Option<u32>,
     /// What decides on it, ready: the money, or the glass of a rig without resin.
@@ -76,27 +73,9 @@ pub struct Facts<'a> {
 }
 
 /// The answer to "membrane heron?".
-pub fn answer(words: Words, facts: &Facts<'_>, today: Date) -> String {
-    let (low, mid, high) = facts.level;
-    let (low, mid, high) = (
-        figures::whole_percent(low),
-        figures::percent(words, mid),
-        figures::whole_percent(high),
-    );
-    let mut lines = vec![words.say(
-        "membrane-level",
-        [
-            ("rig", facts.rig.into()),
-            ("percent", (&mid).into()),
-            ("low", (&low).into()),
-            ("high", (&high).into()),
-            ("state", (&state_word(words, facts.condition)).into()),
-        ],
-    )];
-    if let Some(since) = facts.fault {
-        let day = figures::day(words, since, today);
-        lines.push(words.say("advice-check", [("day", (&day).into())]));
-    }
+pub fn answer(words: Words, facts: &Facts<'_>) -> String {
+    let mut lines = vec![comparing::level(words, facts.rig, &facts.level, facts.condition)];
+    lines.extend(facts.deed.clone());
     lines.extend(
         facts
             .old_days
@@ -113,7 +92,6 @@ pub fn answer(words: Words, facts: &Facts<'_>, today: Date) -> String {
         )
     }));
     lines.extend(facts.due.map(|due| due_line(words, due, facts.has_bed)));
-    lines.push(words.say("membrane-basis", [("readings", facts.readings.into())]));
     lines.extend_from_slice(facts.missing);
     lines.join("\n")
 }

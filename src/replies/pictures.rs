@@ -11,27 +11,14 @@ use jiff::civil::Date;
 
 use crate::chart::sheet::{RIGHT, SMALLEST, headline_left};
 use crate::chart::typeface::{Weight, drawable, width};
-use crate::water::condition::Condition;
 
+use super::figures::capital;
+pub use super::reading::state_word as state;
 use super::{Words, figures};
 
 /// Short names of the months, January first.
 fn months(words: Words) -> [String; 12] {
     std::array::from_fn(|nth| figures::month_name(words, i8::try_from(nth).map_or(1, |nth| nth + 1)))
-}
-
-/// A state as people read it on pictures.
-#[must_use]
-pub fn state(words: Words, state: Condition) -> String {
-    let state = match state {
-        Condition::Sound => "good",
-        Condition::Wearing => "fading",
-        Condition::Due => "due",
-        Condition::Spent => "spent",
-        Condition::Unproven => "early",
-        Condition::Check => "fault",
-    };
-    words.say("picture-state", [("state", state.into())])
 }
 
 fn whole_percent(words: Words, fraction: f64) -> String {
@@ -94,12 +81,4 @@ fn day(words: Words, date: Date) -> String {
 fn about(amount: f64) -> f64 {
     let power = 10_f64.powf(amount.abs().max(1.0).log10().floor() - 1.0).max(1.0);
     (amount / power).round() * power
-}
-
-/// A text with its first letter large.
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -36,6 +36,28 @@ pub enum Told {
     Back,
 }
 
+/// What is to be done first on a rig, in words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Deed {
+    /// What.
+    pub what: String,
+    /// Why, by when, and what it saves; may be empty.
+    pub why: String,
+}
+
+impl Deed {
+    /// As a sentence.
+    pub fn sentence(&self, words: Words) -> String {
+        let what = figures::capital(&self.what);
+        match self.why.as_str() {
+            // A question, and what may be typed to answer it.
+            why if what.ends_with('?') => format!("{what} {}", figures::capital(why)),
+            "" => words.say("deed-alone", [("what", (&what).into())]),
+            why => words.say("deed", [("what", (&what).into()), ("why", why.into())]),
+        }
+    }
+}
+
 /// All that the answer to one reading tells.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Facts<'a> {
@@ -58,6 +80,10 @@ pub struct Facts<'a> {
     /// The day on which nobody flushed although somebody was asked, before the
     /// first reading since.
     pub missed_flush: Option<Date>,
+    /// What is to be done first.
+    pub deed: Option<Deed>,
+    /// Readings before anything can be told of the membrane.
+    pub readings_to_go: i64,
     /// A word on the resin, ready.
     pub resin: Option<String>,
     /// Whether the bed lets water slip past although it is hardly used.
@@ -103,15 +129,19 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
         let percent = figures::whole_percent(expected);
         lines.push(words.say("advice-read-again", [("percent", (&percent).into())]));
     }
-    let advice = match facts.membrane {
-        Some((_, Told::State(Condition::Wearing))) => Some("advice-wearing"),
-        Some((_, Told::State(Condition::Due))) if facts.has_bed => Some("advice-due"),
-        Some((_, Told::State(Condition::Due))) => Some("advice-due-no-resin"),
-        Some((_, Told::State(Condition::Spent))) => Some("advice-spent"),
-        Some((_, Told::LowUnproven)) => Some("advice-unproven"),
-        _ => None,
-    };
-    lines.extend(advice.map(|key| words.plain(key)));
+    lines.extend(match facts.membrane {
+        Some((_, Told::LowUnproven)) => Some(words.plain("advice-unproven")),
+        Some((_, Told::Doubtful)) => None,
+        Some((_, Told::Back)) => facts.fault.map(|since| {
+            let day = figures::day(words, since, facts.today);
+            words.say("advice-back", [("day", (&day).into())])
+        }),
+        _ if will_spot(facts.figures) => None,
+        _ => facts.deed.as_ref().map(|deed| deed.sentence(words)),
+    });
+    lines.extend(
+        (facts.readings_to_go > 0).then(|| words.say("readings-to-go", [("count", facts.readings_to_go.into())])),
+    );
     // Behind a membrane without resin the RO water is what the glass gets.
     let on_glass = facts
         .figures
@@ -120,14 +150,6 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
     if let Some(ppm) = on_glass.filter(|ppm| *ppm >= SPOTTING_PPM) {
         let ppm = figures::ppm(words, ppm);
         lines.push(words.say("advice-no-resin-spots", [("ppm", (&ppm).into())]));
-    }
-    if let Some(since) = facts.fault {
-        let day = figures::day(words, since, facts.today);
-        let key = match facts.membrane {
-            Some((_, Told::Back)) => "advice-back",
-            _ => "advice-check",
-        };
-        lines.push(words.say(key, [("day", (&day).into())]));
     }
     if facts.renewed.is_some() {
         lines.push(words.say("advice-renewed", [("rig", (&facts.rig.to_lowercase()).into())]));
@@ -255,12 +277,12 @@ fn change_since(words: Words, change: f64, since: Date, today: Date) -> String {
 /// The state's word.
 pub fn state_word(words: Words, state: Condition) -> String {
     words.plain(match state {
-        Condition::Sound => "state-sound",
-        Condition::Wearing => "state-wearing",
+        Condition::Good => "state-good",
+        Condition::Fading => "state-fading",
         Condition::Due => "state-due",
         Condition::Spent => "state-spent",
         Condition::Unproven => "state-unproven",
-        Condition::Check => "state-check",
+        Condition::Fault => "state-fault",
     })
 }
 

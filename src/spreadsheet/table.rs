@@ -105,12 +105,12 @@ fn row(name: &str, a: &Assessment, offset: i32) -> [String; 7] {
 fn word(condition: Option<Condition>) -> &'static str {
     match condition {
         None => "DI only",
-        Some(Condition::Sound) => "sound",
-        Some(Condition::Wearing) => "wearing",
-        Some(Condition::Due) => "due",
-        Some(Condition::Spent) => "spent",
-        Some(Condition::Unproven) => "unproven",
-        Some(Condition::Check) => "check",
+        Some(Condition::Good) => "good",
+        Some(Condition::Fading) => "fading",
+        Some(Condition::Due) => "plan a new one",
+        Some(Condition::Spent) => "worn out",
+        Some(Condition::Unproven) => "too early to tell",
+        Some(Condition::Fault) => "look for a leak",
     }
 }
 

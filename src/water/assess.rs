@@ -14,10 +14,11 @@ use super::renewal_verdict::{Renewal, judge_renewal};
 use super::resin::{BedAssessment, BedState, Day};
 use super::rig::{History, SetAside};
 use super::settings::Settings;
+use super::verdict::Basis;
 use super::wear::{Beginning, Life};
 
 /// Readings before a level is told when the change was not logged.
-const LEVEL_FROM_READINGS: u32 = 3;
+pub const LEVEL_FROM_READINGS: u32 = 3;
 /// A last reading older than this is said to be old.
 const STALE_SECONDS: i64 = 45 * 86_400;
 /// Work on the rig this long before a jump is a likely cause of it.
@@ -100,6 +101,8 @@ pub struct Assessment {
     /// Rejection of the membrane at 12 C and the rig's usual pressure, with its
     /// 80 % interval, fractions. While a fault stands: of the membrane without it.
     pub rejection: Option<Interval>,
+    /// What that rests on.
+    pub basis: Basis,
     /// Points of rejection lost a year (positive: wearing); `None` until known.
     pub points_per_year: Option<f64>,
     /// When the due line is crossed.
@@ -184,6 +187,10 @@ pub fn assess(history: &History, settings: &Settings, outfit: &Lessons, now: i64
         now,
         condition: settings.has_membrane.then(|| condition(&grounds)),
         rejection,
+        basis: match &belief {
+            Some(trend) if trend.has_warmth() => Basis::Corrected,
+            _ => Basis::AsRead,
+        },
         points_per_year: belief
             .filter(|_| has_trend)
             .map(|trend| 100.0 * trend.mean[0].exp().min(1.0) * planning_growth(&trend)),
@@ -255,10 +262,10 @@ fn reasons(
     if pays_now {
         reasons.push(Reason::RenewalPays);
     }
-    if band == Some(Band::High) && a.condition == Some(Condition::Wearing) && !pays_now {
+    if band == Some(Band::High) && a.condition == Some(Condition::Fading) && !pays_now {
         reasons.push(Reason::DueLineNear);
     }
-    if a.condition == Some(Condition::Sound) && has_trend {
+    if a.condition == Some(Condition::Good) && has_trend {
         reasons.push(Reason::Steady);
     }
     if !has_trend {

@@ -10,9 +10,9 @@ use super::settings::Limits;
 #[serde(rename_all = "lowercase")]
 pub enum Condition {
     /// Good, and no line in sight.
-    Sound,
+    Good,
     /// Wear is under way.
-    Wearing,
+    Fading,
     /// A new membrane is weighed: the money decides.
     Due,
     /// Done.
@@ -20,7 +20,7 @@ pub enum Condition {
     /// Too few readings, or too far apart, to say.
     Unproven,
     /// A jump: look for a fault first.
-    Check,
+    Fault,
 }
 
 /// Between which lines the rejection lies; kept, so that it does not flicker.
@@ -92,14 +92,14 @@ pub fn condition(grounds: &Grounds) -> Condition {
         return Condition::Unproven;
     }
     if grounds.fault {
-        return Condition::Check;
+        return Condition::Fault;
     }
     let near = matches!(grounds.due, Crossing::Within(range) if range.likely - grounds.now < NEAR_SECONDS);
     match band {
         Band::Bottom => Condition::Spent,
         Band::Low => Condition::Due,
-        Band::Middle => Condition::Wearing,
-        Band::High if near || grounds.pays_now => Condition::Wearing,
-        Band::High => Condition::Sound,
+        Band::Middle => Condition::Fading,
+        Band::High if near || grounds.pays_now => Condition::Fading,
+        Band::High => Condition::Good,
     }
 }

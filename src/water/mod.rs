@@ -31,6 +31,7 @@ pub mod settings;
 pub mod temperature_factor;
 pub mod trend;
 pub mod usage;
+pub mod verdict;
 mod watch;
 pub mod wear;
 pub mod year_ahead;

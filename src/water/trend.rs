@@ -93,6 +93,12 @@ impl Surprise {
 }
 
 impl Trend {
+    /// Whether a temperature was told, so that the level is stated at the reference.
+    #[must_use]
+    pub fn has_warmth(&self) -> bool {
+        self.covariance[WARMTH][WARMTH] > 0.0 || self.mean[WARMTH] != 0.0
+    }
+
     /// Carries the belief `years` ahead; the level grows, the doubt with it.
     pub fn predict(&mut self, years: f64, wander: &Wander) {
         if years <= 0.0 {

@@ -172,7 +172,7 @@ async fn a_fall_that_fits_a_new_membrane_is_asked_about() {
             ");
         } else {
             assert_snapshot!(asked, @r"
-            bot: Heron 95.5 % - sound
+            bot: Heron 95.5 % - good
                  tap 200 -> RO 9 ppm, same as yesterday
                  That reads like a new membrane. Is there one? Type: heron new membrane - heron same membrane
                  Flush before you roll up.

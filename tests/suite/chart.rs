@@ -382,8 +382,8 @@ fn the_state_stands_in_words_on_the_history() {
         .collect();
     for condition in [
         Condition::Due,
-        Condition::Check,
-        Condition::Sound,
+        Condition::Fault,
+        Condition::Good,
         Condition::Spent,
         Condition::Unproven,
     ] {

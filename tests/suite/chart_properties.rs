@@ -40,8 +40,8 @@ fn today() -> impl Strategy<Value = Date> {
 
 fn condition() -> impl Strategy<Value = Condition> {
     prop::sample::select(vec![
-        Condition::Sound,
-        Condition::Wearing,
+        Condition::Good,
+        Condition::Fading,
         Condition::Due,
         Condition::Spent,
         Condition::Unproven,
@@ -134,7 +134,7 @@ fn histories() -> impl Strategy<Value = rig_history::Facts<'static>> {
             });
             rig_history::Facts {
                 rig,
-                condition: if fault.is_some() { Condition::Check } else { condition },
+                condition: if fault.is_some() { Condition::Fault } else { condition },
                 level: (condition != Condition::Unproven).then_some((now - 0.01, now, now + 0.004)),
                 readings_used: days / every,
                 corrected,
@@ -178,7 +178,7 @@ fn histories() -> impl Strategy<Value = rig_history::Facts<'static>> {
 fn any_history_can_be_read() {
     hold(24, histories(), |words, facts| {
         let sheet = rig_history::sheet(words, facts.clone());
-        if facts.condition == Condition::Check {
+        if facts.condition == Condition::Fault {
             // How much was lost is what the picture is for: it always finds its place.
             let lost = words.say("picture-lost", [("points", 10.into())]);
             assert!(

@@ -4,7 +4,6 @@
 
 use jiff::tz::TimeZone;
 use tapside::bot::pictures::Seen;
-use tapside::digest::membrane_need::Behind;
 use tapside::water::assess::{Assessment, assess};
 use tapside::water::course::{Course, course};
 use tapside::water::history::{Event, Reading, Service, ServiceKind};
@@ -13,6 +12,7 @@ use tapside::water::quantity::Ppm;
 use tapside::water::renewal::Prices;
 use tapside::water::resin::grams_per_litre;
 use tapside::water::settings::Settings;
+use tapside::water::verdict::{Behind, Ground, Verdict};
 
 pub const DAY: i64 = 86_400;
 /// Wednesday, 25 November 2026, 12:00 UTC.
@@ -65,6 +65,7 @@ pub struct Scene {
     pub settings: Settings,
     pub course: Course,
     pub assessment: Assessment,
+    pub verdict: Verdict,
     pub zone: TimeZone,
     pub lessons: Lessons,
 }
@@ -78,7 +79,7 @@ impl Scene {
             lessons: &self.lessons,
             course: &self.course,
             assessment: &self.assessment,
-            behind: Behind::Resin,
+            verdict: &self.verdict,
             zone: &self.zone,
         }
     }
@@ -104,11 +105,17 @@ pub fn scene(name: &str, events: Vec<Event>, settings: Settings) -> Scene {
     let lessons = Lessons::none();
     let course = course(&events, &settings, &lessons, NOW);
     let assessment = assess(&course.history, &settings, &lessons, NOW);
+    let ground = Ground {
+        utc_offset_seconds: 0,
+        behind: Behind::Resin,
+        jump_ppm: None,
+    };
     Scene {
         name: name.to_owned(),
         events,
         settings,
         course,
+        verdict: Verdict::of(&assessment, &ground),
         assessment,
         zone: TimeZone::UTC,
         lessons,

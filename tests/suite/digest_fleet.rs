@@ -1,7 +1,6 @@
 //! Invented outfits of 1, 7 and 60 rigs for the digest's tests.
 
 use jiff::civil::{Date, date};
-use tapside::digest::membrane_need::Behind;
 use tapside::digest::notes::{Now, RigNow};
 use tapside::digest::week::{Decision, Done, Jump, PersonWeek, RigWeek};
 use tapside::digest::{Kind, Week};
@@ -17,6 +16,7 @@ use tapside::water::renewal_verdict::{Renewal, RuleOfThumb, Verdict};
 use tapside::water::resin::{BedAssessment, BedState};
 use tapside::water::rig::History;
 use tapside::water::settings::Settings;
+use tapside::water::verdict::Behind;
 
 /// Monday, and 07:00 UTC on it.
 pub const TODAY: Date = date(2026, 3, 2);
@@ -54,7 +54,7 @@ pub fn empty() -> Week {
 /// A sound rig that worked and was flushed every day.
 pub fn sound(id: i64, name: &str) -> RigWeek {
     let mut assessment = assess(&History::default(), &Settings::default(), &Lessons::default(), NOW);
-    assessment.condition = Some(Condition::Sound);
+    assessment.condition = Some(Condition::Good);
     assessment.rejection = Some(around(0.936));
     assessment.points_per_year = Some(1.8);
     assessment.readings_used = 40;
@@ -155,7 +155,7 @@ pub fn worn_now(waiting: f64) -> RigWeek {
 
 /// The money plans a membrane, but the rig is sound.
 pub fn sound_still(mut rig: RigWeek) -> RigWeek {
-    rig.assessment.condition = Some(Condition::Sound);
+    rig.assessment.condition = Some(Condition::Good);
     rig
 }
 
@@ -167,7 +167,7 @@ pub fn put_off(mut rig: RigWeek) -> RigWeek {
 
 /// Its permeate jumped from one value to another three days before Friday.
 pub fn leaking(mut rig: RigWeek, from_ppm: f64, to_ppm: f64) -> RigWeek {
-    rig.assessment.condition = Some(Condition::Check);
+    rig.assessment.condition = Some(Condition::Fault);
     rig.assessment.renewal = Some(renewal(Verdict::NotInSight, -20.0));
     rig.assessment.fault = Some(Fault {
         since: NOW - 6 * DAY,
@@ -201,6 +201,7 @@ pub fn silent(mut rig: RigWeek, last: Date) -> RigWeek {
     rig.days_worked = 0;
     rig.days_flushed = 0;
     rig.last_reading_on = Some(last);
+    rig.assessment.last_reading_at = Some(NOW - i64::from((TODAY - last).get_days()) * DAY);
     rig
 }
 
@@ -299,14 +300,14 @@ pub fn sixty() -> Week {
             40 => leaking(rig, 12.0, 22.0),
             2 => worn(rig, 0.838, Condition::Due, renewal(Verdict::Now, 38.4)),
             17 => worn(rig, 0.781, Condition::Spent, renewal(Verdict::Now, 61.0)),
-            29 => worn(rig, 0.862, Condition::Wearing, renewal(LATER, -4.0)),
+            29 => worn(rig, 0.862, Condition::Fading, renewal(LATER, -4.0)),
             5 | 19 | 33 | 47 => prefilters_due(rig, id - 20),
             13 | 21 | 38 => flushed(rig, 1),
             8 | 57 => silent(rig, date(2026, 2, 20)),
             9 => silent(rig, date(2026, 1, 28)),
             50 => unlogged(rig),
             14 | 28 | 42 | 56 => di_only(rig),
-            _ => worn(rig, level, Condition::Sound, renewal(Verdict::NotInSight, -9.0)),
+            _ => worn(rig, level, Condition::Good, renewal(Verdict::NotInSight, -9.0)),
         }
     });
     Week {

@@ -2,14 +2,14 @@
 //! membrane, and no resin is counted.
 
 use tapside::digest::action::{Finding, Window};
-use tapside::digest::membrane_need::Behind;
 use tapside::digest::shopping::Good;
 use tapside::digest::week::RigWeek;
-use tapside::digest::{Digest, Kind, Week, decide, wants};
+use tapside::digest::{Digest, Kind, Week, decide};
 use tapside::water::condition::Condition;
 use tapside::water::renewal_verdict::Verdict;
+use tapside::water::verdict::Behind;
 
-use crate::digest_fleet::{TODAY, empty, leaking, put_off, renewal, sound, worn};
+use crate::digest_fleet::{empty, leaking, put_off, renewal, sound, worn};
 
 fn of(rig: &RigWeek) -> Digest {
     decide(&Week {
@@ -61,12 +61,12 @@ fn the_glass_decides_where_no_resin_follows() {
     for (rig, told) in [
         (on_glass(0.79, Condition::Spent, false), (true, true, false)),
         (on_glass(0.84, Condition::Due, false), (true, false, true)),
-        (on_glass(0.91, Condition::Sound, true), (true, false, true)),
-        (on_glass(0.91, Condition::Sound, false), (false, false, false)),
+        (on_glass(0.91, Condition::Good, true), (true, false, true)),
+        (on_glass(0.91, Condition::Good, false), (false, false, false)),
     ] {
         assert_eq!(membrane(&rig), told, "{:?}", rig.assessment.condition);
         let (asked, ..) = told;
-        assert_eq!(wants::something(&rig.assessment, rig.behind, TODAY, 0), asked);
+        assert_eq!(!rig.verdict(0).deeds.is_empty(), asked);
     }
 }
 

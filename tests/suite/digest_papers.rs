@@ -86,7 +86,7 @@ fn the_key_says_what_each_column_means() {
     rig
     Its name.
     state
-    Of the membrane: sound, wearing, due, spent; unproven with too few readings; check first after a jump.
+    Of the membrane: good, fading, plan a new one, worn out; too early to tell with too few readings; look for a leak after a jump.
     rejection, %
     Share of the dissolved solids that the membrane holds back, at 12 °C and the rig's usual pressure.
     low, %
@@ -283,7 +283,7 @@ fn the_calendar_has_each_due_date_once() {
 fn dates(tag: &str) -> Vec<String> {
     let mut week = seven();
     week.rigs.truncate(5);
-    week.rigs[4] = worn(week.rigs[4].clone(), 0.862, Condition::Wearing, renewal(LATER, -4.0));
+    week.rigs[4] = worn(week.rigs[4].clone(), 0.862, Condition::Fading, renewal(LATER, -4.0));
     let file = due_calendar(Words::of(Some(tag)), &decide(&week), 7, STAMP);
     let read: icalendar::Calendar = file.parse().unwrap();
     assert!(file.contains("X-WR-CALNAME:"));

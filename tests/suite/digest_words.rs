@@ -36,7 +36,7 @@ fn one_rig_all_well_is_three_lines_and_no_button() {
     All well: your rig wants nothing this week.
     Blue Ladder, 23 Feb to 1 Mar: 1 rig, 5 readings.
 
-    Heron 93.6 % sound, loses 1.8 a year, resin 24 d, flushed 5/5
+    Heron 93.6 %, good, loses 1.8 a year, resin 24 d, flushed 5/5
     ");
     assert_eq!(more(&one()), None);
 }
@@ -49,16 +49,15 @@ fn seven_rigs_read_top_down() {
 
     1. Mule: new resin before the next window
         12 ppm at the glass will spot
-    2. Badger: new resin by Friday
-        have it on the rig by Wednesday, the bed may end early
-    3. Kestrel: find the leak, hoses, fittings and bypass first
+    2. Kestrel: find the leak, hoses, fittings and bypass first
         RO 9 -> 31 ppm since Tuesday, eats about $21 of resin a month
-    4. Otter: new membrane now
+    3. Otter: new membrane now
         waiting costs about $38 a month; open since 16 Feb
-    5. Swift: flush at the end of the day
-        done on 2 of 5 days last week
+    4. Badger: new resin by Friday
+        have it on the rig by Wednesday, the bed may end early
+    5. Swift: change the prefilters by 9 Mar
 
-    Membranes: 4 sound, 1 due, 1 to check, 1 without.
+    Membranes: 4 good, 1 to plan for, 1 with a leak to find, 1 without.
     Two weeks' shopping: 12 L of resin, 1 set of prefilters, 1 membrane, $296.
     Before opening a housing: water off, pressure relieved.
     ");

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use insta::assert_snapshot;
 use tapside::digest::week::RigWeek;
-use tapside::digest::{Kind, decide, wants};
+use tapside::digest::{Kind, decide};
 
 use crate::digest_fleet::sixty;
 use crate::world::{DAY, HOUR, World};
@@ -146,13 +146,13 @@ async fn nothing_is_called_well_while_something_is_to_be_bought() {
         world.says("crew", &format!("{rig} 300 30 flushed")).await;
     }
     let digest = to_monday(&mut world).await;
-    assert_snapshot!(digest, @"
+    assert_snapshot!(digest, @r"
     bot to owner: Nothing to mend this week, only something to buy.
          My outfit, 30 Mar to 5 Apr: 3 rigs, 3 readings.
          .
-         Heron unproven, resin 9 d, flushed 1/1
-         Mule unproven, flushed 1/1
-         Otter unproven, flushed 1/1
+         Heron too early to tell, resin 9 d, flushed 1/1
+         Mule too early to tell, flushed 1/1
+         Otter too early to tell, flushed 1/1
          Two weeks' shopping: 25 L of resin, £225.
          [More]
     bot to owner: [picture: fleet.png]
@@ -173,7 +173,7 @@ async fn a_doubted_reading_has_the_same_word_wherever_it_is_told() {
     let told = world.says("crew", "heron 160 50").await;
     assert!(told.contains("Heron 68.8 % - read again"), "{told}");
     let asked = world.says("crew", "heron?").await;
-    assert!(asked.contains("Heron 68.8 % - read again"), "{asked}");
+    assert!(asked.contains("Heron 68.8 % as read - read again"), "{asked}");
     let fleet = world.says("crew", "fleet").await;
     assert!(fleet.contains("Heron 68.8 % - read again"), "{fleet}");
 }
@@ -203,7 +203,7 @@ async fn a_new_membrane_is_new_everywhere_until_it_is_read() {
     assert!(lines_with(&list, "due line").is_empty(), "{list}");
     world.says("crew", "heron 180 9").await;
     let read = world.says("crew", "heron?").await;
-    assert!(read.contains("Heron 95.0 % - sound"), "{read}");
+    assert!(read.contains("Heron 95.0 % as read - good"), "{read}");
 }
 
 #[tokio::test]
@@ -212,15 +212,16 @@ async fn one_low_reading_sends_nobody_to_buy() {
     world.says("crew", "otter 320 22").await;
     world.waits(DAY).await;
     assert_snapshot!(world.says("crew", "otter 320 96").await, @r"
-    bot: Otter 70.0 % - unproven
+    bot: Otter 70.0 % - too early to tell
          tap 320 -> RO 96 ppm, down 23.1 since yesterday
          Low, but too few readings to blame the membrane. Check hoses and O-rings, rinse the cup, read again.
+         One more reading, and I can tell.
          Flush before you roll up.
          .
          Before you open a housing: water off, relieve the pressure.
     ");
     let asked = world.says("crew", "otter?").await;
-    assert!(asked.contains("Otter 70.0 % - unproven"), "{asked}");
+    assert!(asked.contains("Otter 70.0 % as read - too early to tell"), "{asked}");
 }
 
 #[tokio::test]
@@ -229,7 +230,7 @@ async fn a_mended_rig_is_told_that_it_is_back() {
     reads(&mut world, "heron", 12, "190 13").await;
     reads(&mut world, "heron", 5, "190 34").await;
     let jumped = world.says("crew", "heron?").await;
-    assert!(jumped.contains("check first"), "{jumped}");
+    assert!(jumped.contains("look for a leak"), "{jumped}");
     world.waits(DAY).await;
     assert_snapshot!(world.says("crew", "heron 190 13").await, @r"
     bot: Heron 93.2 % - back where it was
@@ -279,6 +280,7 @@ fn a_picture_of_the_fleet_counts_the_rigs_that_the_digest_asks_a_hand_for() {
         Kind::NewMembrane,
         Kind::Prefilters,
         Kind::AskMembrane,
+        Kind::PlanMembrane,
     ];
     let actions = digest.actions.iter().chain(&digest.later);
     let asked: BTreeSet<i64> = actions
@@ -286,7 +288,7 @@ fn a_picture_of_the_fleet_counts_the_rigs_that_the_digest_asks_a_hand_for() {
         .flat_map(|action| &action.items)
         .filter_map(|item| item.subject.rig())
         .collect();
-    let of_week = |rig: &RigWeek| wants::something(&rig.assessment, rig.behind, week.today, week.utc_offset_seconds);
+    let of_week = |rig: &RigWeek| !rig.verdict(week.utc_offset_seconds).deeds.is_empty();
     let counted = week.rigs.iter().filter(|rig| of_week(rig));
     assert_eq!(counted.map(|rig| rig.id).collect::<BTreeSet<_>>(), asked);
     assert!(asked.len() > 10);

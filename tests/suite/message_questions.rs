@@ -140,7 +140,7 @@ fn why_and_who_and_pictures() {
     check(
         &[
             ("why is lynx due", "why Lynx Due"),
-            ("how come badger is wearing", "why Badger Wearing"),
+            ("how come badger is wearing", "why Badger Fading"),
             ("why does lynx need a membrane", "why Lynx Membrane Membrane"),
             ("por qué toca la membrana de lynx?", "why Lynx Membrane Due"),
             ("why was lynx 40 this morning when it was 20 on friday?", "trend Lynx"),
@@ -197,7 +197,7 @@ fn words_are_explained() {
     check(
         &[
             ("what does due mean?", "explain ? Due"),
-            ("what do you mean by sound", "explain ? Sound"),
+            ("what do you mean by sound", "explain ? Good"),
             ("whats permeate", "explain ? Permeate"),
             ("qué significa gastada", "explain ? Spent"),
             ("whats the tap on lynx", "lastreading Lynx"),

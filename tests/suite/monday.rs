@@ -32,9 +32,9 @@ async fn owners_get_the_digest_on_monday_morning_once_and_nobody_else() {
          1. Frost season: drain the rigs or keep them warm at night
              ice ruins a membrane and splits housings
          .
-         Heron unproven, flushed 1/1
-         Mule unproven, never read
-         Otter unproven
+         Heron too early to tell, flushed 1/1
+         Mule too early to tell, never read
+         Otter too early to tell
          [More]
     bot to owner: [picture: fleet.png]
     ");

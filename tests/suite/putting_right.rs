@@ -10,8 +10,9 @@ async fn an_edited_message_corrects_the_reading_that_it_made() {
     world.says("crew", "heron 180 21").await;
     assert_snapshot!(world.edits("crew", "heron 180 12").await, @r"
     bot: Corrected.
-         Heron 93.3 % - sound
+         Heron 93.3 % - too early to tell
          tap 180 -> RO 12 ppm
+         2 more readings, and I can tell.
          Flush before you roll up.
     ");
     let history = world.says("crew", "history heron").await;
@@ -82,8 +83,9 @@ async fn a_starred_number_corrects_the_last_reading() {
     world.says("crew", "heron 180 21").await;
     assert_snapshot!(world.says("crew", "*12").await, @r"
     bot: Corrected.
-         Heron 93.3 % - sound
+         Heron 93.3 % - too early to tell
          tap 180 -> RO 12 ppm
+         2 more readings, and I can tell.
     ");
     let moved = world.says("crew", "that was otter").await;
     assert!(moved.contains("Otter 93.3 %"), "{moved}");

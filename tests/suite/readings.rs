@@ -8,8 +8,9 @@ use crate::world::{DAY, World};
 async fn a_reading_is_answered_at_once_with_rejection_state_and_echo() {
     let mut world = World::new().await;
     assert_snapshot!(world.says("crew", "heron 180 12").await, @r"
-    bot: Heron 93.3 % - sound
+    bot: Heron 93.3 % - too early to tell
          tap 180 -> RO 12 ppm
+         2 more readings, and I can tell.
          Flush before you roll up.
     ");
 }
@@ -35,13 +36,13 @@ async fn worked_examples_give_their_printed_rejection() {
 }
 
 #[tokio::test]
-async fn a_first_reading_shows_a_sound_membrane_and_proves_no_worn_one() {
+async fn a_first_reading_proves_nothing() {
     let mut world = World::new().await;
     for (rig, permeate, state) in [
-        ("wren", 20, "90.0 % - sound"),
-        ("teal", 21, "89.5 % - unproven"),
-        ("swift", 31, "84.5 % - unproven"),
-        ("robin", 41, "79.5 % - unproven"),
+        ("wren", 20, "90.0 % - too early to tell"),
+        ("teal", 21, "89.5 % - too early to tell"),
+        ("swift", 31, "84.5 % - too early to tell"),
+        ("robin", 41, "79.5 % - too early to tell"),
     ] {
         world.says("owner", &format!("add rig {rig}")).await;
         let answer = world.says("crew", &format!("{rig} 200 {permeate}")).await;
@@ -55,12 +56,13 @@ async fn the_change_since_the_last_reading_is_told() {
     world.says("crew", "heron 200 10").await;
     world.now += DAY;
     assert_snapshot!(world.says("crew", "heron 200 12").await, @r"
-    bot: Heron 94.0 % - sound
+    bot: Heron 94.0 % - too early to tell
          tap 200 -> RO 12 ppm, down 1.0 since yesterday
+         One more reading, and I can tell.
          Flush before you roll up.
     ");
     assert_snapshot!(world.says("crew", "heron 200 12").await, @r"
-    bot: Heron 94.0 % - sound
+    bot: Heron 94.0 % - good
          tap 200 -> RO 12 ppm, same as earlier today
          Flush before you roll up.
     ");
@@ -71,7 +73,8 @@ async fn water_that_would_spot_comes_first() {
     let mut world = World::new().await;
     assert_snapshot!(world.says("crew", "heron tap 210 ro 14 di 12").await, @r"
     bot: Heron - change the resin before the next window: 12 ppm will spot.
-         tap 210 -> RO 14 -> glass 12 ppm, rejection 93.3 % - sound
+         tap 210 -> RO 14 -> glass 12 ppm, rejection 93.3 % - too early to tell
+         2 more readings, and I can tell.
          Flush before you roll up.
     ");
     let below = world.says("crew", "heron tap 210 ro 14 di 9").await;
@@ -134,12 +137,12 @@ async fn history_and_fleet_are_looked_up() {
     ");
     assert_snapshot!(world.says("crew", "fleet").await, @r"
     bot: My outfit: 3 rigs
-         Heron 94.0 % - sound, today
+         Heron 94.0 % - too early to tell, today
          Mule - no readings yet
-         Otter 84.0 % - unproven, today
+         Otter 84.0 % - too early to tell, today
     ");
     assert_snapshot!(world.says("crew", "heron?").await, @r"
-    bot: Heron 94.0 % - sound
+    bot: Heron 94.0 % as read - too early to tell
          tap 200 -> RO 12 ppm, today
          Last resin: not logged. Last flush: not logged.
     ");
@@ -170,15 +173,24 @@ async fn a_reading_is_not_doubted_for_another_of_the_same_time() {
     let doubted = world.says("crew", "heron 180 8 at 7:30").await;
     assert!(doubted.contains("read again"), "{doubted}");
     let again = world.says("crew", "heron 180 12 at 7:30").await;
-    assert!(again.contains("Heron 93.3 % - sound"), "{again}");
+    assert!(again.contains("Heron 93.3 % - good"), "{again}");
 }
 
 #[tokio::test]
 async fn the_lines_that_an_owner_sets_decide_the_word() {
     let mut world = World::new().await;
-    for word in ["87.0 % - unproven", "87.0 % - unproven", "87.0 % - wearing"] {
+    for word in [
+        "87.0 % - too early to tell",
+        "87.0 % - too early to tell",
+        "87.0 % - fading",
+    ] {
         assert!(world.says("crew", "heron 200 26").await.contains(word), "{word}");
     }
     world.says("owner", "due line 88").await;
-    assert!(world.says("crew", "heron 200 26").await.contains("87.0 % - due"));
+    assert!(
+        world
+            .says("crew", "heron 200 26")
+            .await
+            .contains("87.0 % - plan a new one")
+    );
 }

@@ -82,8 +82,9 @@ async fn a_rig_that_was_not_used_is_left_alone_that_day_and_the_next_morning() {
     assert_eq!(world.waits(HOUR).await, "");
     world.now += 14 * HOUR;
     assert_snapshot!(world.says("crew", "heron 180 12").await, @r"
-    bot: Heron 93.3 % - sound
+    bot: Heron 93.3 % - too early to tell
          tap 180 -> RO 12 ppm, same as yesterday
+         One more reading, and I can tell.
          Flush before you roll up.
     ");
 }
@@ -96,13 +97,14 @@ async fn a_missed_flush_is_told_with_the_first_reading_next_morning_and_only_the
     world.waits(HOUR).await;
     world.now += 14 * HOUR;
     assert_snapshot!(world.says("crew", "heron 180 12").await, @r"
-    bot: Heron 93.3 % - sound
+    bot: Heron 93.3 % - too early to tell
          tap 180 -> RO 12 ppm, same as yesterday
+         One more reading, and I can tell.
          Missed its last flush (yesterday): run it to waste for ten minutes first.
          Flush before you roll up.
     ");
     assert_snapshot!(world.says("crew", "heron 181 12").await, @r"
-    bot: Heron 93.4 % - sound
+    bot: Heron 93.4 % - good
          tap 181 -> RO 12 ppm, up 0.1 since earlier today
          Flush before you roll up.
     ");
@@ -183,8 +185,9 @@ async fn a_thumbs_up_on_a_question_answers_nothing() {
     world.says("crew", "otter 19 214").await;
     assert_eq!(world.says("crew", "[thumbs up]").await, "");
     assert_snapshot!(world.says("crew", "[tap 214, RO 19]").await, @r"
-    bot: Otter 91.1 % - sound
+    bot: Otter 91.1 % - too early to tell
          tap 214 -> RO 19 ppm
+         2 more readings, and I can tell.
          Flush before you roll up.
     ");
 }

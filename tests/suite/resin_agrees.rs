@@ -122,10 +122,10 @@ async fn the_resin_bill_is_the_one_that_the_beds_come_to() {
     world.says("crew", "heron 160 8").await;
     let days = world.says("owner", "resin heron?").await;
     let money = world.says("owner", "membrane heron?").await;
-    assert_snapshot!(format!("{days}\n{money}"), @"
+    assert_snapshot!(format!("{days}\n{money}"), @r"
     bot: Heron: resin for about 82 working days (40 to 119).
          Hardly used yet. The glass was not tested since the change.
-    bot: Heron 95.0 % (95-95) - sound
+    bot: Heron 95.0 % (95-95, from 53 readings) - good
          Cheapest to renew between now and Apr 2027.
          For now, waiting saves about £1 a month.
          Its resin costs about £770 a year now; membrane and resin together, renewed at the best time, about £780 a year.
@@ -133,6 +133,5 @@ async fn the_resin_bill_is_the_one_that_the_beds_come_to() {
          Resin a fifth dearer: now. A fifth cheaper: Apr 2026.
          Prices as set: resin £9 a litre, membrane £220.
          Loses about 0.8 points a year.
-         From 53 readings, corrected for cold water and weak pressure where you gave them.
     ");
 }

@@ -64,8 +64,9 @@ async fn five_messages_lead_from_the_link_to_the_first_reading() {
          [Go on]  [Later]
     ");
     assert_snapshot!(world.says("boss", "heron 180 12").await, @r"
-    bot: Heron 93.3 % - sound
+    bot: Heron 93.3 % - too early to tell
          tap 180 -> RO 12 ppm
+         2 more readings, and I can tell.
          Flush before you roll up.
          .
          That is all a crew has to text. Go on with the set-up? About two minutes.
@@ -208,8 +209,9 @@ async fn a_reading_in_the_middle_is_recorded_and_the_question_comes_again() {
     let (mut world, _) = claimed("en").await;
     says(&mut world, &["Blue Ladder", "uk", "heron, otter", "go on"]).await;
     assert_snapshot!(world.says("boss", "heron 180 12").await, @r"
-    bot: Heron 93.3 % - sound
+    bot: Heron 93.3 % - too early to tell
          tap 180 -> RO 12 ppm
+         2 more readings, and I can tell.
          Flush before you roll up.
          .
          I take it: working days Monday - Friday, day ends 17:00, digest Monday 07:00. Right?
@@ -238,8 +240,9 @@ async fn the_first_message_may_be_a_reading() {
     assert_snapshot!(world.says("boss", "[Add Heron]").await, @r"
     bot: Heron is on the fleet. Text its readings: heron 180 12
          .
-         Heron 93.3 % - sound
+         Heron 93.3 % - too early to tell
          tap 180 -> RO 12 ppm
+         2 more readings, and I can tell.
          Flush before you roll up.
          Where waste water may go, and backflow protection: local code, licensed plumbers.
          .
@@ -307,7 +310,7 @@ async fn it_speaks_spanish() {
         ("Escalera Azul", "[México]  [Reino Unido]  [Omitir]"),
         ("españa", "La hora local es la de Europe/Madrid"),
         ("garza, nutria y mula", "Pruébalo cuando quieras"),
-        ("garza 180 12", "Garza 93,3 % - bien"),
+        ("garza 180 12", "Garza 93,3 % - aún es pronto"),
         ("seguir", "¿Es así?"),
         ("no", "¿Qué días trabajas?"),
         ("lun-sáb", "¿A qué hora acaba la jornada?"),

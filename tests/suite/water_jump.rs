@@ -29,7 +29,7 @@ fn leaking(events: Vec<Event>, from: f64, to: f64, factor: f64) -> Vec<Event> {
 fn a_leak_of_one_point_six_is_found_and_told_apart_from_the_membrane() {
     let events = leaking(wearing(0.4, 3.0, 140.0), 120.0, 999.0, 1.6);
     let said = said(&events, 140.0);
-    assert_eq!(said.condition, Some(Condition::Check));
+    assert_eq!(said.condition, Some(Condition::Fault));
     let fault = said.fault.unwrap();
     assert!((fault.since - at(120.0)).abs() <= 3 * 86_400, "{}", fault.since);
     assert!((1.4..1.8).contains(&fault.passage_ratio), "{}", fault.passage_ratio);

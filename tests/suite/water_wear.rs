@@ -69,7 +69,7 @@ fn few_readings_say_that_they_are_few() {
     assert_eq!(said(&unknown, 4.0).condition, Some(Condition::Unproven));
     assert_eq!(said(&unknown, 4.0).rejection, None);
     let logged = vec![service(0.0, ServiceKind::Membrane), reading(1.0, 180.0, 9.0)];
-    assert_eq!(said(&logged, 2.0).condition, Some(Condition::Sound));
+    assert_eq!(said(&logged, 2.0).condition, Some(Condition::Good));
     assert_eq!(said(&logged, 2.0).points_per_year, None);
     assert_eq!(said(&logged, 2.0).spent, Crossing::NotYetKnown);
 }
@@ -87,7 +87,7 @@ fn states_follow_the_lines_of_the_owner() {
     assert_eq!(said(&spent, 420.0).condition, Some(Condition::Spent));
     let early = wearing(0.3, 3.0, 150.0);
     let mut limits = settings();
-    assert_eq!(said(&early, 150.0).condition, Some(Condition::Sound));
+    assert_eq!(said(&early, 150.0).condition, Some(Condition::Good));
     limits.limits.spent = 0.96;
     let (history, _) = replay(&early, &limits, &Lessons::none());
     let strict = tapside::water::assess::assess(&history, &limits, &Lessons::none(), at(150.0));

@@ -67,7 +67,7 @@ pub struct Text {
     pub body: String,
     /// `$rig` is `rig`.
     pub values: BTreeSet<String>,
-    /// Other texts that it quotes: `{ state-sound }`.
+    /// Other texts that it quotes: `{ state-good }`.
     quotes: BTreeSet<String>,
 }
 

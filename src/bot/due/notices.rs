@@ -19,8 +19,8 @@ use crate::bot::due::Occasion;
 use crate::bot::hours::next_workday;
 use crate::bot::messages::carry;
 use crate::bot::rules::Rules;
-use crate::bot::week_facts::offset;
 use crate::bot::{Bot, cautions, decisions, notice_answers};
+use crate::schedule::offset;
 
 /// What was said longer ago than this is not asked for.
 const REMEMBERED: i64 = 400 * 86_400;

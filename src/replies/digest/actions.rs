@@ -3,7 +3,7 @@
 
 use jiff::civil::Date;
 
-use crate::digest::action::{Finding, Item, Window};
+use crate::digest::action::{Finding, Item, Subject, Window};
 use crate::digest::{Action, Kind};
 use crate::message::setting::Currency;
 use crate::replies::Words;
@@ -51,8 +51,19 @@ fn told(words: Words, action: &Action, today: Date, currency: Option<Currency>) 
 /// What one rig or person of an action wants, as a text of one or two lines.
 pub fn one(words: Words, item: &Item, today: Date, currency: Option<Currency>) -> String {
     let name = item.subject.name();
+    match (&item.subject, &item.finding) {
+        (Subject::Rig(..), finding) => {
+            let deed = deed(words, name, finding, today, currency);
+            words.say("digest-deed", [("rig", name.into()), ("deed", (&deed).into())])
+        }
+        (_, finding) => deed(words, name, finding, today, currency),
+    }
+}
+
+/// What is to be done, and below it why, without the rig's name.
+pub fn deed(words: Words, name: &str, finding: &Finding, today: Date, currency: Option<Currency>) -> String {
     let rig = || ("rig", name.into());
-    match &item.finding {
+    match finding {
         Finding::ChangeResin { product_ppm } => words.say(
             "digest-change-resin",
             [rig(), ("ppm", (&figures::ppm(words, *product_ppm)).into())],
@@ -67,9 +78,9 @@ pub fn one(words: Words, item: &Item, today: Date, currency: Option<Currency>) -
         }
         Finding::ResinSoon {
             at_hand_by, change_by, ..
-        } => resin_soon(words, name, (*at_hand_by, *change_by), today),
-        Finding::FindLeak { .. } => leak(words, name, &item.finding, today, currency),
-        Finding::NewMembrane { .. } => membrane(words, name, &item.finding, today, currency),
+        } => resin_soon(words, (*at_hand_by, *change_by), today),
+        Finding::FindLeak { .. } => leak(words, finding, today, currency),
+        Finding::NewMembrane { .. } => membrane(words, finding, today, currency),
         Finding::Prefilters { due, overdue: true } => {
             let since = spoken::since_day(words, *due, today);
             words.say("digest-prefilters-overdue", [rig(), ("since", (&since).into())])
@@ -114,24 +125,21 @@ pub fn one(words: Words, item: &Item, today: Date, currency: Option<Currency>) -
     }
 }
 
-fn resin_soon(words: Words, rig: &str, (at_hand_by, change_by): (Date, Date), today: Date) -> String {
+fn resin_soon(words: Words, (at_hand_by, change_by): (Date, Date), today: Date) -> String {
     if change_by <= today {
-        return words.say("digest-resin-today", [("rig", rig.into())]);
+        return words.plain("digest-resin-today");
     }
     let (hand, by) = (
         spoken::by_day(words, at_hand_by, today),
         spoken::by_day(words, change_by, today),
     );
     if at_hand_by >= change_by {
-        return words.say("digest-resin-by", [("rig", rig.into()), ("by", (&by).into())]);
+        return words.say("digest-resin-by", [("by", (&by).into())]);
     }
-    words.say(
-        "digest-resin-soon",
-        [("rig", rig.into()), ("hand", (&hand).into()), ("by", (&by).into())],
-    )
+    words.say("digest-resin-soon", [("hand", (&hand).into()), ("by", (&by).into())])
 }
 
-fn leak(words: Words, rig: &str, finding: &Finding, today: Date, currency: Option<Currency>) -> String {
+fn leak(words: Words, finding: &Finding, today: Date, currency: Option<Currency>) -> String {
     let Finding::FindLeak {
         since,
         permeate_ppm,
@@ -149,12 +157,16 @@ fn leak(words: Words, rig: &str, finding: &Finding, today: Date, currency: Optio
         NextTest::LookAtORings => "digest-test-orings",
         NextTest::TestChlorineAfterCarbon => "digest-test-chlorine",
     });
-    let (before, after) = permeate_ppm;
+    let Some((before, after)) = permeate_ppm else {
+        return words.say(
+            "digest-leak-since",
+            [("test", (&test).into()), ("since", (&since).into())],
+        );
+    };
     let (before, after) = (figures::ppm(words, *before), figures::ppm(words, *after));
     let said = words.say(
         "digest-leak",
         [
-            ("rig", rig.into()),
             ("test", (&test).into()),
             ("since", (&since).into()),
             ("before", (&before).into()),
@@ -171,7 +183,7 @@ fn leak(words: Words, rig: &str, finding: &Finding, today: Date, currency: Optio
     )
 }
 
-fn membrane(words: Words, rig: &str, finding: &Finding, today: Date, currency: Option<Currency>) -> String {
+fn membrane(words: Words, finding: &Finding, today: Date, currency: Option<Currency>) -> String {
     let Finding::NewMembrane {
         window,
         rejection,
@@ -189,30 +201,32 @@ fn membrane(words: Words, rig: &str, finding: &Finding, today: Date, currency: O
     ) {
         (Window::Now, Some(waiting), _) => {
             let money = spoken::about(words, waiting, currency);
-            words.say("digest-membrane-now", [("rig", rig.into()), ("money", (&money).into())])
+            words.say("digest-membrane-now", [("money", (&money).into())])
         }
-        (Window::Now, None, _) => words.say("digest-membrane-pays", [("rig", rig.into())]),
-        (Window::Between { .. }, _, Some(dearer)) => {
+        (Window::Now, None, _) => words.plain("digest-membrane-pays"),
+        (Window::Between { likely, .. }, _, Some(dearer)) => {
             let (window, money) = (when(words, *window, today), spoken::about(words, dearer, currency));
+            let likely = figures::rough(words, *likely, today);
             words.say(
                 "digest-membrane-between-saves",
                 [
-                    ("rig", rig.into()),
+                    ("likely", (&likely).into()),
                     ("window", (&window).into()),
                     ("money", (&money).into()),
                 ],
             )
         }
-        (Window::Between { .. }, _, None) => {
+        (Window::Between { likely, .. }, _, None) => {
             let window = when(words, *window, today);
+            let likely = figures::rough(words, *likely, today);
             words.say(
                 "digest-membrane-between",
-                [("rig", rig.into()), ("window", (&window).into())],
+                [("likely", (&likely).into()), ("window", (&window).into())],
             )
         }
         (Window::GlassDecides { .. }, ..) => {
             let percent = figures::percent(words, *rejection);
-            words.say("glass-digest", [("rig", rig.into()), ("percent", (&percent).into())])
+            words.say("glass-digest", [("percent", (&percent).into())])
         }
         (Window::LineCrossed { priced, .. }, ..) => {
             let key = if *priced {
@@ -221,7 +235,7 @@ fn membrane(words: Words, rig: &str, finding: &Finding, today: Date, currency: O
                 "digest-membrane-weigh"
             };
             let percent = figures::percent(words, *rejection);
-            words.say(key, [("rig", rig.into()), ("percent", (&percent).into())])
+            words.say(key, [("percent", (&percent).into())])
         }
     }
 }
@@ -251,7 +265,7 @@ fn short(words: Words, item: &Item, today: Date, currency: Option<Currency>) -> 
         Finding::ResinSoon { change_by, .. } => spoken::by_day(words, *change_by, today),
         Finding::FindLeak {
             since,
-            permeate_ppm: (before, after),
+            permeate_ppm: Some((before, after)),
             ..
         } => {
             let (before, after) = (figures::ppm(words, *before), figures::ppm(words, *after));
@@ -265,7 +279,7 @@ fn short(words: Words, item: &Item, today: Date, currency: Option<Currency>) -> 
                 ],
             )
         }
-        Finding::AskMembrane { since } => spoken::since_day(words, *since, today),
+        Finding::AskMembrane { since } | Finding::FindLeak { since, .. } => spoken::since_day(words, *since, today),
         Finding::NewMembrane {
             window,
             waiting_per_month,

@@ -7,6 +7,7 @@ use crate::digest::fleet::FleetRow;
 use crate::replies::Words;
 use crate::replies::figures::{self, spoken};
 use crate::replies::reading::state_word;
+use crate::water::verdict::Basis;
 
 use super::{FEW_RIGS, lists};
 
@@ -93,6 +94,13 @@ pub fn row(words: Words, row: &FleetRow, today: Date) -> String {
     )
 }
 
+fn basis(words: Words, basis: Option<Basis>) -> String {
+    match basis {
+        Some(Basis::Corrected) => words.plain("basis-corrected"),
+        Some(Basis::AsRead) | None => String::new(),
+    }
+}
+
 fn level(words: Words, row: &FleetRow) -> String {
     if let (Some(seen), Some(rejection), Some(condition)) = (row.with_jump, row.rejection, row.condition) {
         let (seen, alone) = (figures::percent(words, seen), figures::percent(words, rejection.mid));
@@ -111,7 +119,11 @@ fn level(words: Words, row: &FleetRow) -> String {
             let (percent, state) = (figures::percent(words, rejection.mid), state_word(words, condition));
             words.say(
                 "digest-row-level",
-                [("percent", (&percent).into()), ("state", (&state).into())],
+                [
+                    ("percent", (&percent).into()),
+                    ("basis", (&basis(words, row.basis)).into()),
+                    ("state", (&state).into()),
+                ],
             )
         }
         (None, Some(condition)) => state_word(words, condition),

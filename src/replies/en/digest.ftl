@@ -92,59 +92,62 @@ digest-week = { $outfit }, { $from } to { $to }: { $rigs }, { $readings }.
 
 ## What to do: one rig. What, then why, by when, and what it saves or risks.
 
-digest-change-resin = { $rig }: new resin before the next window
+digest-change-resin = new resin before the next window
     { $ppm } ppm at the glass will spot
-digest-repack-resin-spots = { $rig }: repack the resin tight before the next window
+digest-repack-resin-spots = repack the resin tight before the next window
     { $ppm } ppm will spot; the bed is hardly used, so water slips past it
-digest-repack-resin = { $rig }: repack the resin tight
+digest-repack-resin = repack the resin tight
     { $ppm } ppm at the glass from a bed hardly used: water slips past it
-digest-resin-today = { $rig }: new resin today
+digest-resin-today = new resin today
     the bed is about used up
-digest-resin-by = { $rig }: new resin { $by }
+digest-resin-by = new resin { $by }
     the bed is about used up then
-digest-resin-soon = { $rig }: new resin { $by }
+digest-resin-soon = new resin { $by }
     have it on the rig { $hand }, the bed may end early
-digest-leak = { $rig }: find the leak, { $test }
+digest-leak = find the leak, { $test }
     RO { $before } -> { $after } ppm { $since }
+digest-leak-since = find the leak, { $test }
+    it jumped { $since }
 digest-leak-cost = { $said }, eats about { $money } of resin a month
 digest-test-read-again = after one more reading with a rinsed cup
 digest-test-hoses = hoses, fittings and bypass first
 digest-test-orings = O-rings first
 digest-test-chlorine = test for chlorine after the carbon first
-digest-membrane-now = { $rig }: new membrane now
+digest-membrane-now = new membrane now
     waiting costs about { $money } a month
-digest-membrane-pays = { $rig }: new membrane now
+digest-membrane-pays = new membrane now
     it pays for itself
-digest-membrane-between = { $rig }: plan a new membrane
-    cheapest to change { $window }
-digest-membrane-between-saves = { $rig }: plan a new membrane
-    cheapest to change { $window }; waiting until it is spent costs about { $money } more
-digest-membrane-weigh = { $rig }: weigh a new membrane
+digest-membrane-between = plan a new membrane
+    cheapest to change about { $likely } ({ $window })
+digest-membrane-between-saves = plan a new membrane
+    cheapest to change about { $likely } ({ $window }); waiting until it is spent costs about { $money } more
+digest-membrane-weigh = weigh a new membrane
     it is at { $percent }; with your prices I can say when it pays
-digest-membrane-weigh-later = { $rig }: weigh a new membrane
+digest-membrane-weigh-later = weigh a new membrane
     it is at { $percent }; a few more readings will say when it pays
 digest-window-now = now
 digest-window-until = between now and { $late }
 digest-window-between = between { $early } and { $late }
-digest-prefilters-overdue = { $rig }: change the prefilters, due { $since }
+digest-prefilters-overdue = change the prefilters, due { $since }
     old carbon lets chlorine through to the membrane
-digest-prefilters = { $rig }: change the prefilters { $by }
-digest-flush = { $rig }: flush at the end of the day
+digest-prefilters = change the prefilters { $by }
+digest-flush = flush at the end of the day
     done on { $flushed } of { $worked } days last week
-digest-ask-membrane = { $rig }: is there a new membrane in it?
+digest-ask-membrane = is there a new membrane in it?
     it reads like one { $since }; if so, type: { $rig } new membrane
-digest-idle-flush = { $rig }: no reading for { $days } days
+digest-idle-flush = no reading for { $days } days
     if it stands, flush it; if it works, get it read
-digest-idle-preserve = { $rig }: no reading for { $days } days
+digest-idle-preserve = no reading for { $days } days
     if it stands, preserve the membrane: gloves, eye protection, follow the label
 digest-frost-water = Frost: the water was down to { $water }
     drain the rigs or keep them warm at night: ice ruins a membrane and splits housings
 digest-frost-season = Frost season: drain the rigs or keep them warm at night
     ice ruins a membrane and splits housings
-digest-quiet-rig = { $rig }: no reading { $since }
+digest-quiet-rig = no reading { $since }
     standing, or not logged?
 digest-quiet-person = { $name }: no readings last week, ask why
     there were { $before } in the four weeks before
+digest-deed = { $rig }: { $deed }
 digest-open-since = { $said }; open { $since }
 
 ## What to do: several rigs
@@ -185,12 +188,12 @@ digest-short-days = { $days } days
 ## The end of the first message
 
 digest-fleet = Membranes: { $states }.
-digest-count-sound = { $count } sound
-digest-count-wearing = { $count } wearing
-digest-count-due = { $count } due
-digest-count-spent = { $count } spent
-digest-count-check = { $count } to check
-digest-count-unproven = { $count } unproven
+digest-count-good = { $count } good
+digest-count-fading = { $count } fading
+digest-count-due = { $count } to plan for
+digest-count-spent = { $count } worn out
+digest-count-fault = { $count } with a leak to find
+digest-count-unproven = { $count } too early to tell
 digest-count-di = { $count } without
 digest-buy = Two weeks' shopping: { $goods }.
 digest-buy-sum = Two weeks' shopping: { $goods }, { $sum }.
@@ -212,8 +215,9 @@ digest-more = More
 digest-then-title = After these
 digest-table-title = Fleet, most urgent first (points a year, resin in working days)
 digest-row = { $rig } { $facts }
-digest-row-level = { $percent } { $state }
-digest-row-jump = { $percent } { $state } (membrane alone { $alone })
+digest-row-level = { $percent }{ $basis }, { $state }
+basis-corrected = { " " }at 12 °C
+digest-row-jump = { $percent }, { $state } (membrane alone { $alone })
 digest-row-glass = glass { $ppm } ppm
 digest-row-di = resin only
 digest-row-trend = loses { $points } a year
@@ -333,7 +337,7 @@ sheet-no-currency = currency not told
 column-rig = rig
     Its name.
 column-state = state
-    Of the membrane: sound, wearing, due, spent; unproven with too few readings; check first after a jump.
+    Of the membrane: good, fading, plan a new one, worn out; too early to tell with too few readings; look for a leak after a jump.
 column-rejection = rejection, %
     Share of the dissolved solids that the membrane holds back, at 12 °C and the rig's usual pressure.
 column-low = low, %

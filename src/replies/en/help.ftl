@@ -183,12 +183,12 @@ page-groups = In a group chat I read readings and keep quiet about everything el
     Until then reply to me, or begin with a slash: /fleet
     Questions I ask there are for whoever wrote.
     An owner or lead makes it the crew's chat, or no longer: link crew chat - unlink crew chat
-page-words = sound = all well
-    wearing = fading, go on
-    due = weigh a new one
-    spent = done
-    unproven = too few readings yet
-    check first = it jumped, look for a leak
+page-words = good = all well
+    fading = it wears, go on
+    plan a new one = a new membrane may pay
+    worn out = done
+    too early to tell = too few readings yet
+    look for a leak = it jumped, wear does not
     tap (feed) = what goes in
     RO = behind the membrane
     glass = behind the resin

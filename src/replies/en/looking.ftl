@@ -2,6 +2,7 @@
 
 rig-none-yet = { $rig } - no readings yet. Text: { $example }
 rig-no-rejection = { $rig } - the last reading gives no rejection
+rig-verdict = { $rig } { $percent } as read - { $state }
 rig-last-taken = { $echo }, { $day }
 rig-last-taken-before = Before it: { $echo }, { $day }
 rig-new-membrane = { $rig } - new membrane, not read yet

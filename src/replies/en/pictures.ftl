@@ -31,17 +31,6 @@ picture-about = about
 picture-near = about
 picture-now = now
 
-## States, as people read them
-
-picture-state = { $state ->
-    [good] good
-    [fading] fading
-    [due] plan a new one
-    [spent] worn out
-    [early] too early to tell
-   *[fault] look for a leak
-  }
-
 ## One rig's history
 
 picture-check = { $rig }: look for a leak first
@@ -51,9 +40,9 @@ picture-pays-now = { $rig }: order a membrane now
 picture-renew-by = { $rig }: new membrane by { $date }
 picture-due = { $rig }: plan a new membrane
 picture-lasts = { $rig }: lasts until { $date }
-picture-wearing = { $rig }: fading, watch it
-picture-sound-long = { $rig }: good for years
-picture-sound = { $rig }: good so far
+picture-fading = { $rig }: fading, watch it
+picture-good-long = { $rig }: good for years
+picture-good = { $rig }: good so far
 picture-level = { $state }: { $percent } ({ $range }), { $readings ->
     [one] 1 reading
    *[other] { $readings } readings

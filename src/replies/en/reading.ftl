@@ -17,24 +17,25 @@ change-down = down { $points } since { $day }
 change-none = same as { $day }
 taken-on = counted for { $day }
 flush-reminder = Flush before you roll up.
-advice-wearing = Fading: keep an eye on it.
-advice-due-no-resin = Plan a new membrane.
 advice-no-resin-spots = The glass gets this water as it is: { $ppm } ppm may spot.
-advice-due = Weigh a new membrane against the resin it saves.
-advice-spent = Under 80 %: time for a new membrane, unless something leaks. Check hoses and O-rings first.
 advice-read-again = Far from its trend of about { $percent } %. Let it run 5 minutes, rinse the cup, read again.
-advice-check = The RO has jumped since { $day }. Wear is slow; a jump is usually a hose, an O-ring or a fitting.
-    Let it run 5 minutes, rinse the cup, read again.
 advice-back = Back where it was before { $day }. One more reading like it to be sure.
+deed = { $what }: { $why }.
+deed-alone = { $what }.
+deed-short = { $told }; { $what }
+readings-to-go = { $count ->
+    [one] One more reading, and I can tell.
+   *[other] { $count } more readings, and I can tell.
+  }
 advice-unproven = Low, but too few readings to blame the membrane. Check hoses and O-rings, rinse the cup, read again.
 advice-renewed = That reads like a new membrane. Is there one? Type: { $rig } new membrane - { $rig } same membrane
 
-state-sound = sound
-state-wearing = wearing
-state-due = due
-state-spent = spent
-state-unproven = unproven
-state-check = check first
+state-good = good
+state-fading = fading
+state-due = plan a new one
+state-spent = worn out
+state-unproven = too early to tell
+state-fault = look for a leak
 state-doubtful = read again
 state-back = back where it was
 

@@ -1,11 +1,11 @@
 # What the words mean: the states of a membrane, the words of the trade.
 
-term-sound = Sound: the membrane does its work, and no limit is near. Nothing to do.
-term-wearing = Wearing: the membrane is fading, as they all do over months. Go on, and keep an eye on it.
-term-due = Due: the membrane lets so much through that a new one may be cheaper than the resin it costs. Time to weigh it, no emergency.
-term-spent = Spent: under 80 % (a limit that the owner may move), done, unless something leaks. Check hoses and O-rings, then change it.
-term-unproven = Unproven: too few readings to tell. Three will do, or one after a logged new membrane.
-term-check = Check first: the readings jumped faster than wear can. Look for a leak - a hose, an O-ring, a fitting - before you buy anything.
+term-good = Good: the membrane does its work, and no limit is near. Nothing to do.
+term-fading = Fading: the membrane wears, as they all do over months. Go on, and keep an eye on it.
+term-due = Plan a new one: the membrane lets so much through that a new one may be cheaper than the resin it costs. Time to weigh it, no emergency.
+term-spent = Worn out: below the last of your lines, done, unless something leaks. Check hoses and O-rings, then change it.
+term-unproven = Too early to tell: too few readings to tell. Three will do, or one after a logged new membrane.
+term-fault = Look for a leak: the readings jumped faster than wear can. Look for a leak - a hose, an O-ring, a fitting - before you buy anything.
 term-doubtful = Read again: this one reading is far from the rig's trend. Let it run 5 minutes, rinse the cup, read again.
 term-rejection = Rejection: the share of dissolved solids that the membrane holds back, (tap - RO) / tap. Tap 180, RO 12: 93.3 %. A new membrane has about 95 % on tap water.
 term-salt-passage = Salt passage: the share of dissolved solids that gets through the membrane, RO / tap. Tap 180, RO 12: 6.7 %. Together with the rejection it makes 100 %.

@@ -95,59 +95,62 @@ digest-week = { $outfit }, del { $from } al { $to }: { $rigs }, { $readings }.
 
 ## Qué hacer: un equipo. Qué, y debajo por qué, para cuándo y qué ahorra o arriesga.
 
-digest-change-resin = { $rig }: resina nueva antes de la próxima ventana
+digest-change-resin = resina nueva antes de la próxima ventana
     { $ppm } ppm en el vidrio dejan manchas
-digest-repack-resin-spots = { $rig }: compacta bien la resina antes de la próxima ventana
+digest-repack-resin-spots = compacta bien la resina antes de la próxima ventana
     { $ppm } ppm dejan manchas; casi no se ha usado, así que el agua se cuela
-digest-repack-resin = { $rig }: compacta bien la resina
+digest-repack-resin = compacta bien la resina
     { $ppm } ppm en el vidrio con resina casi sin usar: el agua se cuela
-digest-resin-today = { $rig }: resina nueva hoy
+digest-resin-today = resina nueva hoy
     la carga está casi gastada
-digest-resin-by = { $rig }: resina nueva { $by }
+digest-resin-by = resina nueva { $by }
     para entonces estará casi gastada
-digest-resin-soon = { $rig }: resina nueva { $by }
+digest-resin-soon = resina nueva { $by }
     llévala en el equipo { $hand }, puede acabarse antes
-digest-leak = { $rig }: busca la fuga, { $test }
+digest-leak = busca la fuga, { $test }
     ósmosis { $before } -> { $after } ppm { $since }
+digest-leak-since = busca la fuga, { $test }
+    saltó { $since }
 digest-leak-cost = { $said }, se come cerca de { $money } de resina al mes
 digest-test-read-again = tras otra lectura con el vaso enjuagado
 digest-test-hoses = primero mangueras, racores y bypass
 digest-test-orings = primero las juntas
 digest-test-chlorine = primero mide el cloro tras el carbón
-digest-membrane-now = { $rig }: membrana nueva ya
+digest-membrane-now = membrana nueva ya
     esperar cuesta cerca de { $money } al mes
-digest-membrane-pays = { $rig }: membrana nueva ya
+digest-membrane-pays = membrana nueva ya
     se paga sola
-digest-membrane-between = { $rig }: prevé una membrana nueva
-    lo más barato es cambiarla { $window }
-digest-membrane-between-saves = { $rig }: prevé una membrana nueva
-    lo más barato es cambiarla { $window }; esperar a que se agote cuesta cerca de { $money } más
-digest-membrane-weigh = { $rig }: piensa en una membrana nueva
+digest-membrane-between = prevé una membrana nueva
+    lo más barato es cambiarla hacia { $likely } ({ $window })
+digest-membrane-between-saves = prevé una membrana nueva
+    lo más barato es cambiarla hacia { $likely } ({ $window }); esperar a que se agote cuesta cerca de { $money } más
+digest-membrane-weigh = piensa en una membrana nueva
     está en el { $percent }; con tus precios puedo decir cuándo compensa
-digest-membrane-weigh-later = { $rig }: piensa en una membrana nueva
+digest-membrane-weigh-later = piensa en una membrana nueva
     está en el { $percent }; unas lecturas más dirán cuándo compensa
 digest-window-now = ya
 digest-window-until = entre hoy y { $late }
 digest-window-between = entre { $early } y { $late }
-digest-prefilters-overdue = { $rig }: cambia los prefiltros, atrasados { $since }
+digest-prefilters-overdue = cambia los prefiltros, atrasados { $since }
     el carbón viejo deja pasar cloro a la membrana
-digest-prefilters = { $rig }: cambia los prefiltros { $by }
-digest-flush = { $rig }: lava la membrana al final del día
+digest-prefilters = cambia los prefiltros { $by }
+digest-flush = lava la membrana al final del día
     hecho { $flushed } de { $worked } días la semana pasada
-digest-ask-membrane = { $rig }: ¿lleva membrana nueva?
+digest-ask-membrane = ¿lleva membrana nueva?
     da lecturas de nueva { $since }; si es así, escribe: { $rig } membrana nueva
-digest-idle-flush = { $rig }: sin lecturas desde hace { $days } días
+digest-idle-flush = sin lecturas desde hace { $days } días
     si está parado, lava la membrana; si trabaja, que lo lean
-digest-idle-preserve = { $rig }: sin lecturas desde hace { $days } días
+digest-idle-preserve = sin lecturas desde hace { $days } días
     si está parado, conserva la membrana: guantes, gafas, sigue la etiqueta
 digest-frost-water = Heladas: el agua bajó a { $water }
     vacía los equipos o guárdalos bajo techo de noche: el hielo arruina la membrana y revienta portafiltros
 digest-frost-season = Época de heladas: vacía los equipos o guárdalos bajo techo de noche
     el hielo arruina la membrana y revienta portafiltros
-digest-quiet-rig = { $rig }: sin lecturas { $since }
+digest-quiet-rig = sin lecturas { $since }
     ¿parado o sin anotar?
 digest-quiet-person = { $name }: sin lecturas la semana pasada, pregunta por qué
     en las cuatro semanas anteriores hubo { $before }
+digest-deed = { $rig }: { $deed }
 digest-open-since = { $said }; pendiente { $since }
 
 ## Qué hacer: varios equipos
@@ -188,15 +191,15 @@ digest-short-days = { $days } días
 ## El final del primer mensaje
 
 digest-fleet = Membranas: { $states }.
-digest-count-sound = { $count } bien
-digest-count-wearing = { $count } con desgaste
+digest-count-good = { $count } bien
+digest-count-fading = { $count } con desgaste
 digest-count-due = { $count } por cambiar
 digest-count-spent = { $count ->
     [one] 1 agotada
    *[other] { $count } agotadas
   }
-digest-count-check = { $count } por revisar
-digest-count-unproven = { $count } por confirmar
+digest-count-fault = { $count } con una fuga por buscar
+digest-count-unproven = { $count } aún sin veredicto
 digest-count-di = { $count ->
     [one] 1 equipo sin membrana
    *[other] { $count } equipos sin membrana
@@ -221,8 +224,9 @@ digest-more = Más
 digest-then-title = Después de eso
 digest-table-title = Flota, lo urgente primero (puntos al año, resina en días de trabajo)
 digest-row = { $rig } { $facts }
-digest-row-level = { $percent } { $state }
-digest-row-jump = { $percent } { $state } (la membrana sola { $alone })
+digest-row-level = { $percent }{ $basis }, { $state }
+basis-corrected = { " " }a 12 °C
+digest-row-jump = { $percent }, { $state } (la membrana sola { $alone })
 digest-row-glass = vidrio { $ppm } ppm
 digest-row-di = sin membrana
 digest-row-trend = pierde { $points } al año
@@ -342,7 +346,7 @@ sheet-no-currency = moneda sin indicar
 column-rig = equipo
     Su nombre.
 column-state = estado
-    De la membrana: bien, con desgaste, por cambiar, agotada; por confirmar con pocas lecturas; revisar primero tras un salto.
+    De la membrana: bien, con desgaste, por cambiar, agotada; aún es pronto con pocas lecturas; buscar una fuga tras un salto.
 column-rejection = rechazo, %
     Parte de los sólidos disueltos que la membrana retiene, a 12 °C y con la presión habitual del equipo.
 column-low = mínimo, %

@@ -187,8 +187,8 @@ page-words = bien = todo en orden
     con desgaste = va perdiendo, sigue
     por cambiar = compara con una nueva
     agotada = se acabó
-    por confirmar = aún hay pocas lecturas
-    revisar primero = dio un salto, busca una fuga
+    aún es pronto = aún hay pocas lecturas
+    buscar una fuga = dio un salto, y el desgaste no salta
     red = lo que entra
     ósmosis = tras la membrana
     vidrio = tras la resina

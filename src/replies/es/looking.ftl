@@ -8,6 +8,7 @@ rig-last-taken-before = Antes del cambio: { $echo }, { $day ->
    *[other] el { $day }
   }
 rig-new-membrane = { $rig } - membrana nueva, aún sin lectura
+rig-verdict = { $rig } { $percent } leído - { $state }
 rig-last-taken = { $echo }, { $day ->
     [hoy] hoy
     [ayer] ayer

@@ -1,6 +1,11 @@
 # La membrana.
 
-membrane-level = { $rig } { $percent } ({ $low }-{ $high }) - { $state }
+membrane-level = { $rig } { $percent } ({ $low }-{ $high }, { $basis }) - { $state }
+level-corrected = corregido a 12 °C
+level-as-read = de { $readings ->
+    [one] 1 lectura
+   *[other] { $readings } lecturas
+  }
 membrane-old = La última lectura es de hace { $days } días: mide antes de comprar.
 membrane-trend = Pierde unos { $points } puntos al año.
 membrane-steady = No se le ve desgaste.
@@ -9,10 +14,6 @@ membrane-due-from = Tocará cambiarla hacia { $likely }, no antes de { $early }.
 membrane-due-crossed = Ya pasó la línea de aviso: compara una membrana nueva con la resina que ahorra.
 membrane-due-far = No tocará cambiarla en tres años.
 membrane-due-unknown = Cuándo tocará aún no se sabe: hacen falta ocho lecturas en 45 días.
-membrane-basis = { $readings ->
-    [one] Con 1 lectura, corregida
-   *[other] Con { $readings } lecturas, corregidas
-  } por agua fría y poca presión cuando las diste.
 membrane-new = { $rig }: membrana nueva { $day ->
     [hoy] desde hoy
     [ayer] desde ayer
@@ -29,7 +30,7 @@ glass-new-helps = Una membrana nueva la bajaría de 10.
 glass-new-too = Con esta agua de red, ni una membrana nueva la bajaría de 10: eso solo lo hace la resina.
 glass-decides = Aquí una membrana nueva no ahorra resina, así que no decide ningún precio: cámbiala cuando el vidrio manche.
 glass-lines-decide = Aquí una membrana nueva no ahorra resina, así que no decide ningún precio: cámbiala cuando baje de tus líneas.
-glass-digest = { $rig }: ten una membrana a mano
+glass-digest = ten una membrana a mano
     está en el { $percent }; sin resina decide el vidrio
 glass-digest-many = Ten membranas a mano; aquí, sin resina, decide el vidrio
     { $rigs }

@@ -31,17 +31,6 @@ picture-about = unos
 picture-near = hacia
 picture-now = ahora
 
-## Los estados, como se leen
-
-picture-state = { $state ->
-    [good] bien
-    [fading] con desgaste
-    [due] por cambiar
-    [spent] agotada
-    [early] aún es pronto
-   *[fault] buscar una fuga
-  }
-
 ## La historia de un equipo
 
 picture-check = { $rig }: primero busca una fuga
@@ -51,9 +40,9 @@ picture-pays-now = { $rig }: pide una membrana ya
 picture-renew-by = { $rig }: otra membrana, { $date }
 picture-due = { $rig }: piensa en otra membrana
 picture-lasts = { $rig }: aguanta hasta { $date }
-picture-wearing = { $rig }: con desgaste, vigílala
-picture-sound-long = { $rig }: bien, y para años
-picture-sound = { $rig }: bien por ahora
+picture-fading = { $rig }: con desgaste, vigílala
+picture-good-long = { $rig }: bien, y para años
+picture-good = { $rig }: bien por ahora
 picture-level = { $state }: { $percent } ({ $range }), { $readings ->
     [one] 1 lectura
    *[other] { $readings } lecturas

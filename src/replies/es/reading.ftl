@@ -33,32 +33,29 @@ taken-on = { $day ->
    *[other] cuenta para el { $day }
   }
 flush-reminder = Lava la membrana antes de recoger.
-advice-wearing = Va perdiendo: no la pierdas de vista.
-advice-due-no-resin = Ve pensando en una membrana nueva.
 advice-no-resin-spots = Al vidrio llega esta agua tal cual: { $ppm } ppm pueden dejar manchas.
-advice-due = Compara una membrana nueva con la resina que ahorra.
-advice-spent = Menos del 80 %: toca membrana nueva, salvo que algo fugue. Revisa primero mangueras y juntas.
 advice-read-again = Lejos de su tendencia, alrededor del { $percent } %. Deja correr 5 minutos, enjuaga el vaso y lee otra vez.
-advice-check = La ósmosis saltó { $day ->
-    [hoy] hoy
-    [ayer] ayer
-   *[other] el { $day }
-  }. El desgaste es lento; un salto suele ser una manguera, una junta o un racor.
-    Deja correr 5 minutos, enjuaga el vaso y lee otra vez.
 advice-back = Vuelve a estar como antes del salto { $day ->
     [hoy] de hoy
     [ayer] de ayer
    *[other] del { $day }
   }. Una lectura más así para estar seguros.
+deed = { $what }: { $why }.
+deed-alone = { $what }.
+deed-short = { $told }; { $what }
+readings-to-go = { $count ->
+    [one] Con una lectura más lo sabré.
+   *[other] Con { $count } lecturas más lo sabré.
+  }
 advice-unproven = Bajo, pero hay pocas lecturas para culpar a la membrana. Revisa mangueras y juntas, enjuaga el vaso y lee otra vez.
 advice-renewed = Parece una membrana nueva. ¿Lo es? Escribe: { $rig } membrana nueva - { $rig } misma membrana
 
-state-sound = bien
-state-wearing = con desgaste
+state-good = bien
+state-fading = con desgaste
 state-due = por cambiar
 state-spent = agotada
-state-unproven = por confirmar
-state-check = revisar primero
+state-unproven = aún es pronto
+state-fault = buscar una fuga
 state-back = otra vez como antes
 state-doubtful = leer otra vez
 

@@ -1,11 +1,11 @@
 # Qué significan las palabras: los estados de una membrana, los términos del oficio.
 
-term-sound = Bien: la membrana hace su trabajo y no hay ningún límite cerca. Nada que hacer.
-term-wearing = Con desgaste: la membrana va perdiendo, como todas a lo largo de meses. Sigue, y no la pierdas de vista.
+term-good = Bien: la membrana hace su trabajo y no hay ningún límite cerca. Nada que hacer.
+term-fading = Con desgaste: la membrana va perdiendo, como todas a lo largo de meses. Sigue, y no la pierdas de vista.
 term-due = Por cambiar: la membrana deja pasar tanto que una nueva puede salir más barata que la resina que gasta. Toca echar cuentas, no es una urgencia.
-term-spent = Agotada: menos del 80 % (un límite que el dueño puede mover). Se acabó, salvo que algo fugue. Revisa mangueras y juntas, y cámbiala.
-term-unproven = Por confirmar: muy pocas lecturas para decirlo. Bastan tres, o una después de anotar la membrana nueva.
-term-check = Revisar primero: las lecturas saltaron más rápido que el desgaste. Busca una fuga - una manguera, una junta, un racor - antes de comprar nada.
+term-spent = Agotada: por debajo de la última de tus líneas. Se acabó, salvo que algo fugue. Revisa mangueras y juntas, y cámbiala.
+term-unproven = Aún es pronto: muy pocas lecturas para decirlo. Bastan tres, o una después de anotar la membrana nueva.
+term-fault = Buscar una fuga: las lecturas saltaron más rápido que el desgaste. Busca una fuga - una manguera, una junta, un racor - antes de comprar nada.
 term-doubtful = Leer otra vez: esta lectura queda lejos de la tendencia del equipo. Deja correr 5 minutos, enjuaga el vaso y lee otra vez.
 term-rejection = Rechazo: la parte de los sólidos disueltos que la membrana retiene, (red - ósmosis) / red. Red 180, ósmosis 12: 93,3 %. Una membrana nueva tiene cerca del 95 % con agua de red.
 term-salt-passage = Paso de sales: la parte de los sólidos disueltos que atraviesa la membrana, ósmosis / red. Red 180, ósmosis 12: 6,7 %. Con el rechazo suma 100 %.

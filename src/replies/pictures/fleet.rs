@@ -14,9 +14,8 @@ use crate::water::settings::Limits;
 use super::resin::Left;
 use super::{headline, state, whole_percent};
 
-/// What is to be done for a rig, the most urgent first: glass that will spot, a fault,
-/// then wear, then what only has to be bought or answered.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+/// What is to be done first for a rig.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Job {
     /// The bed is used up, or lets too much through.
     ChangeResin,
@@ -90,21 +89,9 @@ pub struct Rig {
 /// The rejection of a membrane at the top of its line: common practice for a new one, 95 %, no source.
 const NEW: f64 = 0.95;
 
-/// The fleet's sheets, with lines from `since` to `today`: jobs first, the most urgent
-/// first, then the least rejection.
+/// The fleet's sheets, with lines from `since` to `today`, its rigs in their order.
 #[must_use]
-pub fn sheets(words: Words, mut rigs: Vec<Rig>, limits: Limits, since: Date, today: Date) -> Vec<Sheet> {
-    let key = |rig: &Rig| {
-        let state = rig.condition.map_or(Condition::Sound, |state| state);
-        (rig.job.is_none(), rig.job, rig.job.is_none().then(|| rank(state)))
-    };
-    rigs.sort_by(|a, b| {
-        let level = |rig: &Rig| rig.level.unwrap_or(1.0);
-        key(a)
-            .cmp(&key(b))
-            .then(level(a).total_cmp(&level(b)))
-            .then_with(|| a.name.cmp(&b.name))
-    });
+pub fn sheets(words: Words, rigs: Vec<Rig>, limits: Limits, since: Date, today: Date) -> Vec<Sheet> {
     let count = |rigs: usize| i64::try_from(rigs).unwrap_or(i64::MAX);
     let jobs = count(rigs.iter().filter(|rig| rig.job.is_some()).count());
     let numbers = || [("count", count(rigs.len()).into()), ("wanting", jobs.into())];
@@ -138,18 +125,6 @@ pub fn sheets(words: Words, mut rigs: Vec<Rig>, limits: Limits, since: Date, tod
         legend: words.say("picture-legend", [("weeks", weeks.into()), ("floor", (&floor).into())]),
         rigs: rigs.iter().map(|rig| row(words, rig, limits)).collect(),
     })
-}
-
-/// The order of rigs without a job.
-fn rank(state: Condition) -> u8 {
-    match state {
-        Condition::Check => 0,
-        Condition::Spent => 1,
-        Condition::Due => 2,
-        Condition::Wearing => 3,
-        Condition::Unproven => 4,
-        Condition::Sound => 5,
-    }
 }
 
 fn deed(words: Words, job: Job) -> String {

@@ -110,16 +110,16 @@ fn finding(words: Words, facts: &Facts<'_>) -> String {
     let plain = |key: &str| named(words, key, facts.rig);
     let dated = |key: &str, date: Date| dated(words, key, facts.rig, date, facts.record.today);
     match (facts.condition, facts.advice, facts.due) {
-        (Condition::Check, ..) => plain("picture-check"),
+        (Condition::Fault, ..) => plain("picture-check"),
         (Condition::Unproven, ..) => plain("picture-unproven"),
         (Condition::Spent, ..) => plain("picture-spent"),
         (_, Some(Advice::Now), _) => plain("picture-pays-now"),
         (Condition::Due, Some(Advice::About(date)), _) => dated("picture-renew-by", date),
         (Condition::Due, None, _) => plain("picture-due"),
         (_, _, DueLine::Within { likely, .. }) => dated("picture-lasts", likely),
-        (Condition::Wearing, ..) => plain("picture-wearing"),
-        (Condition::Sound, _, DueLine::NotInSight) => plain("picture-sound-long"),
-        (Condition::Sound, ..) => plain("picture-sound"),
+        (Condition::Fading, ..) => plain("picture-fading"),
+        (Condition::Good, _, DueLine::NotInSight) => plain("picture-good-long"),
+        (Condition::Good, ..) => plain("picture-good"),
     }
 }
 
