@@ -33,7 +33,7 @@ pub(super) async fn correct(db: &mut Db, on: &mut Request<'_>, correction: &Corr
     on.changed(db, [old.rig_id, corrected.rig_id]).await?;
     let mut answer = tell(on, &corrected, false, false);
     if let Some(first) = answer.parts.first_mut() {
-        first.insert_str(0, &format!("{}\n", on.words.plain("corrected")));
+        first.insert_str(0, &format!("{} ", on.words.plain("corrected")));
     }
     Ok(answer)
 }
@@ -122,7 +122,7 @@ pub(super) async fn amend_service(db: &mut Db, on: &mut Request<'_>, amend: &Ame
         store::services::record(db, on.teller(), &new).await?;
         on.changed(db, [new.rig_id]).await?;
         lines.push(format!(
-            "{}\n{}",
+            "{} {}",
             on.words.plain("corrected"),
             noted(on, &new, true, sign)
         ));

@@ -37,20 +37,24 @@ pub(super) async fn help(db: &mut Db, on: &Request<'_>) -> Result<Answer, StoreE
     )))
 }
 
-/// A page of help; in a group nothing on what there is no page for, since
-/// that was hardly said to the bot.
+/// A page of help, also one that a question is about ("help why flush?"); in a group nothing on what there is no
+/// page for, since that was hardly said to the bot.
 pub(super) async fn help_on(db: &mut Db, on: &Request<'_>, page: Option<Page>) -> Result<Answer, StoreError> {
     let Some(page) = page else {
         let spoken_to = !on.incoming.chat.group || is_addressed(db, on).await?;
-        return Ok(if spoken_to {
-            Answer::says(help::no_page(on.words))
-        } else {
-            Answer::silence()
+        return Ok(match on.text().and_then(Page::about).filter(|_| spoken_to) {
+            Some(page) => page_on(on, page),
+            None if spoken_to => Answer::says(help::no_page(on.words)),
+            None => Answer::silence(),
         });
     };
+    Ok(page_on(on, page))
+}
+
+fn page_on(on: &Request<'_>, page: Page) -> Answer {
     let rig = known_rig(on);
     let other = other_rig(&on.fleet, &rig);
-    Ok(Answer::says(help::page(on.words, page, &rig, &other)))
+    Answer::says(help::page(on.words, page, &rig, &other))
 }
 
 /// What a word means.

@@ -206,7 +206,7 @@ fn set_like_this(on: &Request<'_>, nearest: &Nearest, sure: bool) -> Option<Answ
     };
     on.bot.note_tried(&on.incoming.person.address, page_of(field), on.now);
     let examples: Vec<String> = examples.iter().map(|example| format!("{before}{example}")).collect();
-    let example = examples.join(" - ");
+    let example = examples.join(" | ");
     Some(Answer::says(match (&nearest.meant, held) {
         (Meant::Name(_), Some(_)) => on.words.say("hint-now", [("example", (&example).into())]),
         _ => help::like_this(on.words, &example),

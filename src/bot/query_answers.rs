@@ -1,13 +1,14 @@
 //! Answers to what a message asks.
 
 use crate::grammar::{Query, Topic, What};
+use crate::message::command::Page;
 use crate::store::{Db, StoreError};
 
 use super::answer::Answer;
 use super::cost_answers::{cost, what_if};
 use super::fleet_answers::{quiet, whole_fleet};
 use super::flush_answers::flush_status;
-use super::help::{help, meaning};
+use super::help::{help, help_on, meaning};
 use super::log_answers::{who_did, who_logged};
 use super::membrane_answer::membrane;
 use super::picture_answers::picture_of;
@@ -69,7 +70,10 @@ pub(super) async fn look(db: &mut Db, on: &Request<'_>, topic: Topic, rig: Optio
         .or(on.member.own_rig)
         .and_then(|id| on.fleet.iter().find(|rig| rig.id == id).cloned());
     match (topic, rig) {
-        (Topic::Help | Topic::Explain, _) => help(db, on).await,
+        (Topic::Help | Topic::Explain, _) => match on.text().and_then(Page::about) {
+            Some(page) => help_on(db, on, Some(page)).await,
+            None => help(db, on).await,
+        },
         (Topic::Quiet, _) => Ok(quiet(on)),
         (Topic::History | Topic::WhoLogged, Some(rig)) => Ok(history(on, &rig)),
         (

@@ -250,7 +250,12 @@ pub(super) fn tell(on: &Request<'_>, kept: &Reading, short: bool, remind: bool) 
             .and_then(|bed| resin::short(on.words, &bed)),
         slips: assessment.bed_state() == Some(BedState::EarlyBreakthrough),
         has_bed: on.rules.has_bed(rig),
-        flush: remind && taken_on == today && !rig.flushes_itself && !rig.di_only,
+        // Once a day and rig.
+        flush: remind
+            && taken_on == today
+            && before.is_none_or(|before| on.date(before.taken_at) != today)
+            && !rig.flushes_itself
+            && !rig.di_only,
         today,
     };
     let mut answer = Answer::says(match short {

@@ -9,7 +9,7 @@ use jiff::tz::TimeZone;
 use super::Bot;
 use super::rig_names::fold;
 use super::rules::Rules;
-use crate::domain::envelope::Incoming;
+use crate::domain::envelope::{Happening, Incoming};
 use crate::domain::{OutfitId, RigId};
 use crate::history::{self, Followed};
 use crate::replies::Words;
@@ -124,6 +124,14 @@ impl Bot {
 static NOTHING_RECENT: LazyLock<Recent> = LazyLock::new(Recent::default);
 
 impl Request<'_> {
+    /// What was typed; none of a button, a file or a picture.
+    pub fn text(&self) -> Option<&str> {
+        match &self.incoming.what {
+            Happening::Text(text) => Some(text),
+            _ => None,
+        }
+    }
+
     /// The local date of this message.
     pub fn today(&self) -> Date {
         self.date(self.now)

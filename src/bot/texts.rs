@@ -89,7 +89,7 @@ pub(super) async fn reread(db: &mut Db, on: &mut Request<'_>, text: &str) -> Res
     if !remade {
         answer.parts.insert(0, taken_back.join("\n"));
     } else if let Some(first) = answer.parts.first_mut() {
-        first.insert_str(0, &format!("{}\n", on.words.plain("corrected")));
+        first.insert_str(0, &format!("{} ", on.words.plain("corrected")));
     }
     Ok(answer)
 }

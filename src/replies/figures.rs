@@ -9,9 +9,10 @@ use crate::water::quantity::LITRES_PER_US_GALLON;
 
 use super::words::Words;
 
-/// A fraction as a percentage with one decimal: 0.9333 -> `93.3 %`.
+/// A fraction as a percentage with one decimal: 0.9333 -> `93.3%`, in Spanish `93,3 %`.
 pub fn percent(words: Words, fraction: f64) -> String {
-    format!("{} %", one_decimal(words, fraction * 100.0))
+    let number = one_decimal(words, fraction * 100.0);
+    words.say("percent", [("percent", (&number).into())])
 }
 
 /// A fraction as a whole percentage without its sign: 0.9333 -> `93`.
@@ -40,9 +41,11 @@ pub fn shown_change(then: f64, now: f64) -> f64 {
     (shown(now) - shown(then)) / 1000.0
 }
 
-/// Whether a change is too small to show with one decimal.
-pub fn is_no_change(change: f64) -> bool {
-    (change * 100.0).abs() < 0.05
+/// Whether a change of the rejection is within what a handheld meter can show on this tap: 0.7 points,
+/// or one ppm at the RO outlet. Common practice, no source.
+pub fn is_steady(change: f64, feed_ppm: f64) -> bool {
+    let one_ppm = if feed_ppm > 0.0 { 1.0 / feed_ppm } else { 0.0 };
+    change.abs() < f64::max(0.007, one_ppm) + 0.0005
 }
 
 /// Dissolved solids as a meter shows them: `180`, `30.5`, `0`.
@@ -89,11 +92,23 @@ pub fn money(words: Words, amount: Amount, currency: Option<Currency>) -> String
     }
 }
 
-/// A sum that is computed, not told: to the whole unit, or of a currency with
-/// large numbers.
+/// A computed sum, to the whole unit: `£45`, `£1,300`.
 pub fn sum(words: Words, main: f64, currency: Option<Currency>) -> String {
     let amount = Amount::of_main(main.round().max(0.0)).unwrap_or_default();
-    money(words, amount, currency)
+    let text = money(words, amount, currency);
+    let mark = words.plain("thousands-mark");
+    let first = text.find(|letter: char| letter.is_ascii_digit()).unwrap_or_default();
+    let (sign, rest) = text.split_at(first);
+    let digits = rest.chars().take_while(char::is_ascii_digit).count();
+    let (number, unit) = rest.split_at(digits);
+    let mut grouped = String::from(sign);
+    for (index, digit) in number.chars().enumerate() {
+        if index > 0 && (digits - index) % 3 == 0 {
+            grouped.push_str(&mark);
+        }
+        grouped.push(digit);
+    }
+    grouped + unit
 }
 
 /// A volume in the outfit's unit: `25 litres`, `6.6 gallons`.
@@ -261,17 +276,18 @@ mod tests {
         let change = shown_change(168.0 / 180.0, 169.0 / 181.0);
         assert_eq!(
             (percent(words(), 168.0 / 180.0), percent(words(), 169.0 / 181.0)),
-            ("93.3 %".to_owned(), "93.4 %".to_owned())
+            ("93.3%".to_owned(), "93.4%".to_owned())
         );
         assert_eq!(points(words(), change), "0.1");
-        assert!(!is_no_change(change));
-        assert!(is_no_change(shown_change(0.9331, 0.9333)));
+        assert!(is_steady(change, 180.0), "one ppm of a tap of 180 is 0.6 points");
+        assert!(is_steady(-0.0099, 100.0), "one ppm of a tap of 100 is a point");
+        assert!(!is_steady(-0.0099, 400.0));
     }
 
     #[test]
     fn a_percentage_has_one_decimal() {
-        assert_eq!(percent(words(), 0.93333), "93.3 %");
-        assert_eq!(percent(words(), 1.0), "100.0 %");
+        assert_eq!(percent(words(), 0.93333), "93.3%");
+        assert_eq!(percent(words(), 1.0), "100.0%");
     }
 
     #[test]

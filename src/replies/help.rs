@@ -25,23 +25,25 @@ pub enum Tried<'a> {
 /// Help in at most five lines. `rig` is the name of one of the outfit's rigs.
 pub fn short(words: Words, role: Role, tried: Tried<'_>, rig: &str) -> String {
     let rig = &rig.to_lowercase();
-    let first = match tried {
+    let start = words.say("help-start", [("rig", rig.into())]);
+    let (first, second) = match tried {
         Tried::Question(question) => return words.say("help-question", [("question", question.into())]),
-        Tried::NoRigs => words.plain("help-no-rigs"),
-        Tried::Sent => words.say("help-sent", [("rig", rig.into())]),
+        Tried::NoRigs => (words.plain("help-no-rigs"), Some(start)),
+        Tried::Sent => (start, Some(words.plain("help-sent"))),
         Tried::About(page) => {
             let topic = page_name(words, page);
-            words.say("help-about", [("topic", (&topic).into())])
+            (start, Some(words.say("help-about", [("topic", (&topic).into())])))
         }
-        Tried::Nothing => words.say("help-start", [("rig", rig.into())]),
+        Tried::Nothing => (start, None),
     };
+    let everyday = words.say("help-everyday", [("rig", rig.into())]);
     let more = words.plain(match role {
         Role::Crew => "help-more-crew",
         Role::Lead => "help-more-lead",
         Role::Owner => "help-more-owner",
     });
-    let everyday = words.say("help-everyday", [("rig", rig.into())]);
-    [first, everyday, more].join("\n")
+    let lines = [Some(first), second, Some(everyday), Some(more)];
+    lines.into_iter().flatten().collect::<Vec<_>>().join("\n")
 }
 
 /// One page of help, with examples about these two rigs.

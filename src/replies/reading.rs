@@ -99,6 +99,11 @@ pub struct Facts<'a> {
 /// The answer to one reading: verdict, figures, what to do.
 pub fn answer(words: Words, facts: &Facts<'_>) -> String {
     let mut lines = vec![verdict(words, facts)];
+    // It has to be done before the work, so it stands where it is seen.
+    if let Some(day) = facts.missed_flush {
+        let day = figures::day(words, day, facts.today);
+        lines.push(words.say("missed-flush", [("day", (&day).into())]));
+    }
     lines.push(joined(
         [
             Some(echo(words, facts.figures)),
@@ -117,7 +122,7 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
                 }),
             facts
                 .change
-                .map(|(change, since)| change_since(words, change, since, facts.today)),
+                .map(|change| change_since(words, change, facts.figures.feed_ppm, facts.today)),
             facts.taken_on.map(|day| {
                 let day = figures::day(words, day, facts.today);
                 words.say("taken-on", [("day", (&day).into())])
@@ -153,10 +158,6 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
     }
     if facts.renewed.is_some() {
         lines.push(words.say("advice-renewed", [("rig", (&facts.rig.to_lowercase()).into())]));
-    }
-    if let Some(day) = facts.missed_flush {
-        let day = figures::day(words, day, facts.today);
-        lines.push(words.say("missed-flush", [("day", (&day).into())]));
     }
     let flush = facts.flush.then(|| words.plain("flush-reminder"));
     let resin = facts.resin.clone().filter(|_| !will_spot(facts.figures));
@@ -260,13 +261,13 @@ pub fn echo(words: Words, read: Figures) -> String {
     )
 }
 
-fn change_since(words: Words, change: f64, since: Date, today: Date) -> String {
+fn change_since(words: Words, (change, since): (f64, Date), feed_ppm: f64, today: Date) -> String {
     let day = if since == today {
         words.plain("earlier-today")
     } else {
         figures::day(words, since, today)
     };
-    if figures::is_no_change(change) {
+    if figures::is_steady(change, feed_ppm) {
         return words.say("change-none", [("day", (&day).into())]);
     }
     let key = if change > 0.0 { "change-up" } else { "change-down" };

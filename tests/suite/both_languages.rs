@@ -65,7 +65,7 @@ async fn of_two_with_one_name_the_right_one_is_asked_for() {
          [1 Ana, operario]  [2 Ana, operario]
     ");
     assert_snapshot!(world.says("owner", "[1 Ana, operario]").await, @r"
-    bot to newcomer-1: On My outfit you are lead from now on. What you can type: help
+    bot to newcomer-1: You're now lead in My outfit. What you can type: help
     bot: Ana: desde ahora, encargado.
     ");
     assert_snapshot!(world.says("owner", "quitar a ana").await, @r"
@@ -75,8 +75,8 @@ async fn of_two_with_one_name_the_right_one_is_asked_for() {
          [1 Ana, encargado]  [2 Ana, operario]
     ");
     assert_snapshot!(world.says("owner", "quitar a ana 2").await, @r"
-    bot to newcomer-2: You are no longer on My outfit. Your readings stay with it.
-    bot: Ana ya no está. Sus lecturas se quedan.
+    bot to newcomer-2: You're no longer in My outfit. Your readings stay with it.
+    bot: Quité a Ana. Sus lecturas se quedan.
          Las invitaciones abiertas ya no valen. Para otra: invitar
     ");
 }
@@ -87,9 +87,9 @@ async fn a_group_that_hides_what_is_said_is_told_how_to_show_it() {
     world.desk.bot().set_hears_groups(false);
     assert_snapshot!(world.says_in_the_group("owner", "vincular chat").await, @r"
     bot to the group: Este es desde ahora el chat de My outfit. Aquí las lecturas cuentan como en privado: heron 180 12
-         Los avisos que no llegan a nadie en privado vienen aquí. Para quitarlo: desvincular chat
-         Pero aquí aún no puedo leer: en los grupos Telegram solo me enseña las órdenes y las respuestas a mis mensajes.
-         Hazme administrador de este grupo. O que quien me aloja quite el modo de privacidad en @BotFather (/setprivacy), me saque del grupo y me vuelva a agregar.
+         Los recordatorios que no llegan a nadie en privado vienen aquí. Para quitarlo: desvincular chat
+         Pero aquí aún no veo los mensajes normales: en los grupos Telegram solo me enseña los comandos y las respuestas a mis mensajes.
+         Hazme administrador de este grupo. O pide a quien me aloja que quite el modo de privacidad en @BotFather (/setprivacy), me saque del grupo y me vuelva a agregar.
     ");
 }
 
@@ -122,7 +122,7 @@ async fn too_much_at_once_is_refused() {
         } else {
             assert_snapshot!(answers, @r"
             bot to owner: That is more than 20000 rows. Send them in parts.
-            bot to owner: I could not read that file. CSV files up to 1 MB, please; or paste the rows below the word import.
+            bot to owner: I couldn't read that file. CSV files up to 1 MB, please; or paste the rows below the word import.
             ");
         }
     }
@@ -158,27 +158,27 @@ async fn a_fall_that_fits_a_new_membrane_is_asked_about() {
         }
         if spanish {
             assert_snapshot!(asked, @r"
-            bot: Heron 95,5 % - bien
-                 red 200 -> ósmosis 9 ppm, igual que ayer
-                 Parece una membrana nueva. ¿Lo es? Escribe: heron membrana nueva - heron misma membrana
-                 Lava la membrana antes de recoger.
+            bot: Heron 95,5 % – bien
+                 red 200 → ósmosis 9 ppm, estable desde ayer
+                 Parece una membrana nueva. ¿La pusiste? Escribe: heron membrana nueva | heron misma membrana
+                 Enjuaga la membrana antes de recoger.
                  [Membrana nueva]  [Misma membrana]
             ");
             assert_snapshot!(world.says("owner", "[Membrana nueva]").await, @r"
-            bot: Heron: membrana nueva. Anotado. Su historial empieza de nuevo.
+            bot: Heron: membrana nueva. Anotado. Cuento desde cero.
                  .
                  Antes de abrir un portafiltros: cierra el agua y quita la presión.
-                 Una membrana nueva puede venir con conservante: guantes y gafas, sigue la etiqueta, y su primera agua al desagüe.
+                 Una membrana nueva puede venir con conservante. Ponte guantes y gafas, sigue la etiqueta y tira la primera agua.
             ");
         } else {
             assert_snapshot!(asked, @r"
-            bot: Heron 95.5 % - good
-                 tap 200 -> RO 9 ppm, same as yesterday
+            bot: Heron 95.5% – good
+                 tap 200 → RO 9 ppm, same as yesterday
                  That reads like a new membrane. Is there one? Type: heron new membrane - heron same membrane
                  Flush before you roll up.
                  [New membrane]  [Same membrane]
             ");
-            assert_snapshot!(world.says("owner", "[Same membrane]").await, @"bot: Heron: same membrane. Noted, and not asked again.");
+            assert_snapshot!(world.says("owner", "[Same membrane]").await, @"bot: Heron: OK, same membrane. I won't ask again.");
         }
     }
 }

@@ -347,7 +347,7 @@ fn any_year_ahead_can_be_read() {
 /// A name gives way, what is to be done does not.
 #[test]
 fn a_headline_keeps_the_deed_whatever_the_name() {
-    for (tag, deed) in [("en", ": resin not counted yet"), ("es", ": resina aún sin contar")] {
+    for (tag, deed) in [("en", ": no resin forecast yet"), ("es", ": resina aún sin calcular")] {
         for rig in NAMES {
             let facts = resin::Facts {
                 rig,

@@ -112,7 +112,7 @@ fn the_key_says_what_each_column_means() {
     what to do
     What, and why.
     by
-    The day by which it wants to be done.
+    Do it by this day.
     a month, USD
     What waiting costs a month, where it is known.
     open since
@@ -122,7 +122,7 @@ fn the_key_says_what_each_column_means() {
     quantity
     Litres of resin, sets of prefilters, membranes.
     cost, USD
-    Where prices are told.
+    Where prices are set.
     for
     The rigs it is for.
     day
@@ -159,8 +159,8 @@ fn the_key_says_what_each_column_means() {
     Días de trabajo que la carga durará probablemente.
     vidrio, ppm
     Últimos sólidos disueltos tras la resina; desde 10 ppm el vidrio queda con manchas.
-    lavado, días
-    Días de la semana al final de los cuales se lavó la membrana.
+    enjuagado, días
+    Días de la semana al final de los cuales se enjuagó la membrana.
     trabajado, días
     Días de la semana en que el equipo trabajó.
     lecturas
@@ -191,7 +191,7 @@ fn the_key_says_what_each_column_means() {
     Sólidos disueltos del agua de red.
     ósmosis, ppm
     Sólidos disueltos a la salida de la ósmosis.
-    rechazo leído, %
+    rechazo sin corregir, %
     (red - ósmosis) / red, sin corregir.
     agua, °C
     Temperatura del agua de red.
@@ -205,7 +205,7 @@ fn the_key_says_what_each_column_means() {
 #[test]
 fn where_no_currency_is_told_the_columns_of_money_say_so() {
     for (tag, shopping, title) in [
-        ("en", "Shopping", "cost, currency not told"),
+        ("en", "Shopping", "cost, no currency set"),
         ("es", "Compras", "coste, moneda sin indicar"),
     ] {
         let sheets = sheets(Words::of(Some(tag)), &decide(&seven()), &[], None);

@@ -33,10 +33,10 @@ fn more(week: &Week) -> Option<String> {
 #[test]
 fn one_rig_all_well_is_three_lines_and_no_button() {
     insta::assert_snapshot!(first(&one()), @r"
-    All well: your rig wants nothing this week.
+    All good: nothing to do on your rig this week.
     Blue Ladder, 23 Feb to 1 Mar: 1 rig, 5 readings.
 
-    Heron 93.6 %, good, loses 1.8 a year, resin 24 d, flushed 5/5
+    Heron 93.6%, good, loses 1.8 a year, resin 24 d, flushed 5/5
     ");
     assert_eq!(more(&one()), None);
 }
@@ -44,13 +44,13 @@ fn one_rig_all_well_is_three_lines_and_no_button() {
 #[test]
 fn seven_rigs_read_top_down() {
     insta::assert_snapshot!(first(&seven()), @r"
-    Mule will spot without new resin, Kestrel wants a spanner.
+    Mule will spot without new resin. Kestrel has a leak.
     Blue Ladder, 23 Feb to 1 Mar: 7 rigs, 30 readings.
 
     1. Mule: new resin before the next window
         12 ppm at the glass will spot
     2. Kestrel: find the leak, hoses, fittings and bypass first
-        RO 9 -> 31 ppm since Tuesday, eats about $21 of resin a month
+        RO 9 → 31 ppm since Tuesday, eats about $21 of resin a month
     3. Otter: new membrane now
         waiting costs about $38 a month; open since 16 Feb
     4. Badger: new resin by Friday
@@ -59,7 +59,7 @@ fn seven_rigs_read_top_down() {
 
     Membranes: 4 good, 1 to plan for, 1 with a leak to find, 1 without.
     Two weeks' shopping: 12 L of resin, 1 set of prefilters, 1 membrane, $296.
-    Before opening a housing: water off, pressure relieved.
+    Before opening a housing: water off, let the pressure out.
     ");
 }
 
@@ -174,7 +174,7 @@ fn notes_say_what_to_do_and_leave_the_cautions_to_come_behind() {
         text(english(), note, TODAY, dollars())
     };
     insta::assert_snapshot!(told(Topic::Idle30), @r"
-    Otter has stood for 36 days: preserve the membrane, and keep it from frost.
+    No reading from Otter for 36 days. If it's parked, put the membrane in preservative, and keep it from frost.
     Before the next window, flush it well.
     ");
     insta::assert_snapshot!(told(Topic::Resin), @r"
@@ -182,12 +182,12 @@ fn notes_say_what_to_do_and_leave_the_cautions_to_come_behind() {
     12 ppm at the glass will spot.
     ");
     insta::assert_snapshot!(told(Topic::Membrane), @r"
-    Otter 84.0 %: a new membrane pays now.
-    Waiting costs about $38 a month. This is the second Monday in a row that says so.
+    Otter 84.0%: a new membrane pays now.
+    Waiting costs about $38 a month. Second week running.
     ");
     insta::assert_snapshot!(told(Topic::Frost), @r"
     Frost season.
-    Drain the rigs on cold nights or keep them warm.
+    On cold nights keep the rigs warm, or drain them as the maker says.
     ");
     assert_eq!(label(english(), Topic::Idle5, Press::Done), "Flushed");
 }

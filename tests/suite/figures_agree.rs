@@ -68,8 +68,8 @@ pub fn lines_with<'a>(said: &'a str, part: &str) -> Vec<&'a str> {
         .collect()
 }
 
-/// Otter fell from 93.4 to 86.3 % and costs more resin each month than a membrane spread
-/// over its life; Heron keeps 94 to 95 %.
+/// Otter fell from 93.4 to 86.3% and costs more resin each month than a membrane spread
+/// over its life; Heron keeps 94 to 95%.
 #[tokio::test]
 async fn the_digest_orders_the_membranes_that_the_shopping_list_orders() {
     let mut world = priced().await;
@@ -85,8 +85,8 @@ async fn the_digest_orders_the_membranes_that_the_shopping_list_orders() {
     let list = world.says("owner", "what do we need to buy?").await;
     let heron = world.says("owner", "membrane heron?").await;
     assert!(heron.contains("waiting saves about"), "{heron}");
-    assert_eq!(lines_with(&list, "membranes:"), ["Membranes: Otter - about £320"]);
-    assert!(digest.contains("Otter is due for a membrane"), "{digest}");
+    assert_eq!(lines_with(&list, "membranes:"), ["Membranes: Otter – about £320"]);
+    assert!(digest.contains("Otter needs a new membrane"), "{digest}");
     assert!(digest.contains("1 membrane, £320"), "{digest}");
     assert_eq!(lines_with(&digest, "heron").len(), 1, "in the table alone: {digest}");
 }
@@ -96,8 +96,8 @@ async fn a_membrane_that_was_put_off_stays_out_until_the_day_that_was_said() {
     let mut world = priced().await;
     imports(&mut world, &[year_of("otter", (320.0, 21.0), (316.0, 38.0))]).await;
     world.says("crew", "otter 320 44").await;
-    assert!(to_monday(&mut world).await.contains("Otter is due for a membrane"));
-    assert_snapshot!(world.says("owner", "otter membrane not now").await, @"bot: Noted: Otter's membrane stays out of the digest and of what to buy until 6 Apr.");
+    assert!(to_monday(&mut world).await.contains("Otter needs a new membrane"));
+    assert_snapshot!(world.says("owner", "otter membrane not now").await, @"bot: Noted: Otter's membrane stays out of the digest and the shopping list until 6 Apr.");
     let list = world.says("owner", "what do we need to buy?").await;
     assert_eq!(
         lines_with(&list, "membrane"),
@@ -111,7 +111,7 @@ async fn a_membrane_that_was_put_off_stays_out_until_the_day_that_was_said() {
     world.waits(7 * DAY).await;
     world.says("crew", "otter 320 44").await;
     let digest = to_monday(&mut world).await;
-    assert!(digest.contains("Otter is due for a membrane"), "{digest}");
+    assert!(digest.contains("Otter needs a new membrane"), "{digest}");
 }
 
 /// Resin of 5 January, one reading of 300 to 30 ppm: 34 mg/l with the carbon dioxide, 600 litres on
@@ -124,10 +124,10 @@ async fn a_bed_that_is_used_up_stays_in_the_digest_though_nobody_read_the_rig() 
     world.says("crew", "heron 300 30").await;
     to_monday(&mut world).await;
     let digest = to_monday(&mut world).await;
-    assert!(digest.contains("No reading since 4 Mar"), "{digest}");
+    assert!(digest.contains("No readings since 4 Mar"), "{digest}");
     assert!(digest.contains("Heron: new resin today"), "{digest}");
     let list = world.says("owner", "what do we need to buy?").await;
-    assert_eq!(lines_with(&list, "resin 25"), ["Resin 25 litres: Heron - about £225"]);
+    assert_eq!(lines_with(&list, "resin 25"), ["Resin 25 litres: Heron – about £225"]);
     assert!(digest.contains("25 L of resin, £225"), "{digest}");
     assert!(world.says("owner", "digest").await.contains("Heron: new resin today"));
 }
@@ -171,11 +171,11 @@ async fn a_doubted_reading_has_the_same_word_wherever_it_is_told() {
     let mut world = priced().await;
     reads(&mut world, "heron", 20, "180 12").await;
     let told = world.says("crew", "heron 160 50").await;
-    assert!(told.contains("Heron 68.8 % - read again"), "{told}");
+    assert!(told.contains("Heron 68.8% – read again"), "{told}");
     let asked = world.says("crew", "heron?").await;
-    assert!(asked.contains("Heron 68.8 % as read - read again"), "{asked}");
+    assert!(asked.contains("Heron 68.8% as read - read again"), "{asked}");
     let fleet = world.says("crew", "fleet").await;
-    assert!(fleet.contains("Heron 68.8 % - read again"), "{fleet}");
+    assert!(fleet.contains("Heron 68.8% – read again"), "{fleet}");
 }
 
 #[tokio::test]
@@ -184,26 +184,26 @@ async fn a_new_membrane_is_new_everywhere_until_it_is_read() {
     reads(&mut world, "heron", 20, "180 60").await;
     world.says("crew", "heron new membrane").await;
     assert_snapshot!(world.says("crew", "heron?").await, @r"
-    bot: Heron - new membrane, not read yet
-         Before it: tap 180 -> RO 60 ppm, today
+    bot: Heron: new membrane, no reading yet
+         Before it: tap 180 → RO 60 ppm, today
          Last resin: not logged. Last flush: not logged.
     ");
     assert_snapshot!(world.says("crew", "fleet").await, @r"
     bot: My outfit: 3 rigs
-         Heron - new membrane, not read yet
-         Mule - no readings yet
-         Otter - no readings yet
+         Heron: new membrane, no reading yet
+         Mule – no readings yet
+         Otter – no readings yet
     ");
-    assert_snapshot!(world.says("owner", "membrane heron?").await, @"bot: Heron: new membrane since today, not read yet.");
+    assert_snapshot!(world.says("owner", "membrane heron?").await, @"bot: Heron: new membrane since today, no reading yet.");
     assert_snapshot!(world.says("owner", "compare heron and otter").await, @r"
-    bot: Heron - new membrane, not read yet
-         Otter - too few readings
+    bot: Heron: new membrane, no reading yet
+         Otter – too few readings
     ");
     let list = world.says("owner", "what do we need to buy?").await;
-    assert!(lines_with(&list, "due line").is_empty(), "{list}");
+    assert!(lines_with(&list, "Below your limit").is_empty(), "{list}");
     world.says("crew", "heron 180 9").await;
     let read = world.says("crew", "heron?").await;
-    assert!(read.contains("Heron 95.0 % as read - good"), "{read}");
+    assert!(read.contains("Heron 95.0% as read – good"), "{read}");
 }
 
 #[tokio::test]
@@ -212,16 +212,16 @@ async fn one_low_reading_sends_nobody_to_buy() {
     world.says("crew", "otter 320 22").await;
     world.waits(DAY).await;
     assert_snapshot!(world.says("crew", "otter 320 96").await, @r"
-    bot: Otter 70.0 % - too early to tell
-         tap 320 -> RO 96 ppm, down 23.1 since yesterday
+    bot: Otter 70.0% – too early to tell
+         tap 320 → RO 96 ppm, down 23.1 since yesterday
          Low, but too few readings to blame the membrane. Check hoses and O-rings, rinse the cup, read again.
          One more reading, and I can tell.
          Flush before you roll up.
          .
-         Before you open a housing: water off, relieve the pressure.
+         Before you open a housing: turn the water off and let the pressure out.
     ");
     let asked = world.says("crew", "otter?").await;
-    assert!(asked.contains("Otter 70.0 % as read - too early to tell"), "{asked}");
+    assert!(asked.contains("Otter 70.0% as read – too early to tell"), "{asked}");
 }
 
 #[tokio::test]
@@ -233,18 +233,18 @@ async fn a_mended_rig_is_told_that_it_is_back() {
     assert!(jumped.contains("look for a leak"), "{jumped}");
     world.waits(DAY).await;
     assert_snapshot!(world.says("crew", "heron 190 13").await, @r"
-    bot: Heron 93.2 % - back where it was
-         tap 190 -> RO 13 ppm, up 11.1 since yesterday
-         Back where it was before Tuesday. One more reading like it to be sure.
-         Flush before you roll up.
+    bot: Heron 93.2% – back to normal
+         tap 190 → RO 13 ppm, up 11.1 since yesterday
+         Back to what it was before Tuesday. One more like it and it's fixed.
+         Flush before you pack up.
     ");
     let asked = world.says("crew", "heron?").await;
-    assert!(asked.contains("Heron 93.2 % - back where it was"), "{asked}");
+    assert!(asked.contains("Heron 93.2% - back to normal"), "{asked}");
     world.waits(DAY).await;
     assert_snapshot!(world.says("crew", "heron 190 13").await, @r"
-    bot: Heron 93.2 % - sound
-         tap 190 -> RO 13 ppm, same as yesterday
-         Flush before you roll up.
+    bot: Heron 93.2% – sound
+         tap 190 → RO 13 ppm, same as yesterday
+         Flush before you pack up.
     ");
 }
 

@@ -152,7 +152,7 @@ async fn a_chat_that_shut_the_bot_out_gets_no_words_of_a_picture_either() {
 #[tokio::test]
 async fn a_long_text_arrives_whole_in_messages_that_end_with_a_line() {
     let server = Server::start().await;
-    let line = "Heron 93.3 % - sound, tap 180 -> RO 12 ppm";
+    let line = "Heron 93.3% – sound, tap 180 → RO 12 ppm";
     let text = vec![line; 150].join("\n");
     server.queue("tg:605", &[&text]).await;
     server

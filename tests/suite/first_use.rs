@@ -10,8 +10,8 @@ async fn whoever_opens_the_hosts_link_owns_an_outfit_and_can_start_at_once() {
     let token = world.desk.bot().claim_token(world.now).await.unwrap().unwrap();
     assert_snapshot!(world.says("newcomer-1", &format!("/start {token}")).await, @r"
     bot: This outfit is yours. I ask a few things, one at a time, and each can wait: skip, or stop.
-         Read and text from safe footing, never from a ladder or an edge.
-         Purified water is not drinking water.
+         Take readings and text with both feet on safe ground, never from a ladder or near an edge.
+         Purified water isn't drinking water.
          .
          What is the outfit called?
          [Skip]
@@ -22,7 +22,7 @@ async fn whoever_opens_the_hosts_link_owns_an_outfit_and_can_start_at_once() {
             .await
             .contains("Heron is on the fleet.")
     );
-    assert!(world.says("newcomer-1", "heron 180 12").await.contains("Heron 93.3 %"));
+    assert!(world.says("newcomer-1", "heron 180 12").await.contains("Heron 93.3%"));
     assert_eq!(
         world.desk.bot().claim_token(world.now).await.unwrap(),
         None,
@@ -44,13 +44,13 @@ async fn a_crew_member_joins_by_invite_and_texts_at_once() {
     let mut world = World::new().await;
     let token = world.invite().await;
     assert_snapshot!(world.says("newcomer", &format!("/start {token}")).await, @r"
-    bot: You are on My outfit as crew.
+    bot: You're in My outfit as crew.
          Text a rig and two readings, tap first: heron 180 12
-         Read and text from safe footing, never from a ladder or an edge.
-         Purified water is not drinking water.
+         Take readings and text with both feet on safe ground, never from a ladder or near an edge.
+         Purified water isn't drinking water.
     bot to owner: newcomer joined as crew.
     ");
-    assert!(world.says("newcomer", "heron 180 12").await.contains("Heron 93.3 %"));
+    assert!(world.says("newcomer", "heron 180 12").await.contains("Heron 93.3%"));
 }
 
 #[tokio::test]
@@ -70,19 +70,19 @@ async fn an_invite_expires() {
 async fn name_and_zone_are_set_by_typing() {
     let mut world = World::new().await;
     assert_snapshot!(world.says("owner", "name Blue Ladder").await, @"bot: The outfit is called Blue Ladder.");
-    assert_snapshot!(world.says("owner", "zone madrid").await, @"bot: Local time is Europe/Madrid: it is 09:03 there.");
+    assert_snapshot!(world.says("owner", "zone madrid").await, @"bot: Local time is Europe/Madrid: it's 09:03 there.");
     assert_snapshot!(world.says("owner", "zone Europe/Madird").await, @r#"bot: No zone called "Europe/Madird". Did you mean Europe/Madrid?"#);
-    assert_snapshot!(world.says("owner", "day ends 16:30").await, @"bot: The working day ends at 16:30. Rigs that worked and were not flushed are asked about then.");
+    assert_snapshot!(world.says("owner", "day ends 16:30").await, @"bot: The working day ends at 16:30. I'll ask then about rigs that worked and weren't flushed.");
     assert!(world.says("owner", "fleet").await.contains("Blue Ladder: 3 rigs"));
 }
 
 #[tokio::test]
 async fn rigs_come_and_go_by_typing() {
     let mut world = World::new().await;
-    assert_snapshot!(world.says("owner", "add rig big blue").await, @"bot: Big Blue is on the fleet. Text its readings: big blue 180 12");
-    assert_snapshot!(world.says("owner", "add rig Big-Blue").await, @"bot: Big-Blue is on the fleet already.");
-    assert!(world.says("owner", "add rig 12").await.contains("not a number alone"));
-    assert_snapshot!(world.says("owner", "remove rig big blue").await, @"bot: Big Blue is off the fleet. Its readings are kept.");
+    assert_snapshot!(world.says("owner", "add rig big blue").await, @"bot: Added Big Blue. Send readings like this: big blue 180 12");
+    assert_snapshot!(world.says("owner", "add rig Big-Blue").await, @"bot: You already have Big-Blue.");
+    assert!(world.says("owner", "add rig 12").await.contains("isn't a number alone"));
+    assert_snapshot!(world.says("owner", "remove rig big blue").await, @"bot: Big Blue removed. Its readings are kept.");
     assert!(
         world.says("owner", "remove rig he").await.contains("No rig called"),
         "a rig goes only by its whole name"
@@ -95,12 +95,12 @@ async fn a_rig_that_was_taken_off_comes_back_with_its_history() {
         (
             "en",
             "add rig heron",
-            "bot: Heron is back on the fleet, with all that was kept of it.",
+            "bot: Heron is back, with everything I had kept of it.",
         ),
         (
             "es",
             "agregar equipo heron",
-            "bot: Heron vuelve a la flota, con todo lo que se guardó de él.",
+            "bot: Heron ha vuelto, con todo lo que guardé de él.",
         ),
     ] {
         let mut world = World::new().await;

@@ -10,20 +10,19 @@ use crate::world::{DAY, World};
 async fn help_is_five_lines_at_most_and_depends_on_the_role() {
     let mut world = World::new().await;
     assert_snapshot!(world.says("crew", "help").await, @r"
-    bot: Text a rig and two readings, tap first: heron 180 12
-         With the glass as third: heron 180 12 0
-         Done something: heron flushed - heron new resin
-         Look it up: heron? - fleet - history heron
-         More: help reading - help questions - help words - help topics
+    bot: Send a rig, then tap, RO and, if you read it, glass: heron 180 12 | heron 180 12 0
+         Did a job: heron flushed | heron new resin
+         Look it up: heron? | fleet | history heron
+         More: help reading | help questions | help safety | help topics
     ");
     let told = |said: String| said.lines().last().unwrap_or_default().trim().to_owned();
     assert_eq!(
         told(world.says("lead", "help").await),
-        "More: help rigs - help people - help questions - help topics"
+        "More: help rigs | help people | help safety | help topics"
     );
     assert_eq!(
         told(world.says("owner", "help").await),
-        "More: help settings - help prices - help people - help topics"
+        "More: help settings | help prices | help safety | help topics"
     );
 }
 
@@ -35,7 +34,7 @@ async fn help_begins_with_what_was_just_tried() {
         world
             .says("owner", "help")
             .await
-            .contains("First the rigs: add rig heron")
+            .contains("First add your rigs: add rig heron")
     );
     world.says("owner", "add rigs heron, otter").await;
     world.says("crew", "heron needs resin").await;
@@ -55,7 +54,7 @@ async fn help_begins_with_what_was_just_tried() {
     );
     world.says("crew", "heron 12 180").await;
     assert_snapshot!(world.says("crew", "help").await, @r"
-    bot: I am waiting for an answer: Heron - which way round? The RO is above the tap.
+    bot: I'm waiting for an answer: Heron : which way round? The RO is above the tap.
          To drop it, type: undo
     ");
 }
@@ -64,20 +63,20 @@ async fn help_begins_with_what_was_just_tried() {
 async fn wrong_input_meets_the_nearest_right_example() {
     let mut world = World::new().await;
     for (typed, answer) in [
-        ("otter needs flushing", "bot: Once it is done, type: otter flushed"),
+        ("otter needs flushing", "bot: When it's done, type: otter flushed"),
         (
             "mule needs a new membrane",
-            "bot: Once it is changed, type: mule new membrane   How it is: membrane mule?",
+            "bot: When it's changed, type: mule new membrane   How it is: membrane mule?",
         ),
         (
             "otter will get prefilters",
-            "bot: Once it is done, type: otter new prefilters",
+            "bot: When it's done, type: otter new prefilters",
         ),
         (
             "the otter",
             "bot: What about Otter? A reading: otter 180 12   How it is: otter?",
         ),
-        ("we are late", "bot: I read water. Like this: heron 180 12   More: help"),
+        ("we are late", "bot: I log water readings. Like this: heron 180 12   More: help"),
     ] {
         assert_eq!(world.says("crew", typed).await, answer, "{typed}");
     }
@@ -86,8 +85,8 @@ async fn wrong_input_meets_the_nearest_right_example() {
         "",
         "mere chatter gets one hint in ten minutes"
     );
-    assert_snapshot!(world.says("crew", "otter 180").await, @"bot: Otter - tap 180, and the second reading? Its number will do, or both: otter 180 12");
-    assert!(world.says("crew", "12").await.contains("Otter 93.3 %"));
+    assert_snapshot!(world.says("crew", "otter 180").await, @"bot: Otter - tap 180. What's the RO? Just the number, or both: otter 180 12");
+    assert!(world.says("crew", "12").await.contains("Otter 93.3%"));
 }
 
 #[tokio::test]
@@ -189,21 +188,21 @@ async fn half_typed_things_are_met_in_private_and_not_in_a_group() {
 async fn a_caution_is_told_once_a_person_and_again_a_year_on() {
     let mut world = World::new().await;
     assert_snapshot!(world.says("crew", "heron new membrane").await, @r"
-    bot: Heron: new membrane. Noted. Its history starts anew.
+    bot: Heron: new membrane. Logged. Counting from fresh.
          .
-         Before you open a housing: water off, relieve the pressure.
-         A new membrane may come in preservative: gloves and goggles, follow the label, run its first water to waste.
+         Before you open a housing: turn the water off and let the pressure out.
+         New membranes can come in preservative. Wear gloves and eye protection, follow the label, run the first water to waste.
     ");
     assert!(
-        !world.says("crew", "heron new prefilters").await.contains("relieve"),
+        !world.says("crew", "heron new prefilters").await.contains("let the pressure out"),
         "told already"
     );
     assert!(
-        world.says("lead", "heron new prefilters").await.contains("relieve"),
+        world.says("lead", "heron new prefilters").await.contains("let the pressure out"),
         "not to the lead"
     );
-    assert!(world.says("crew", "heron 180 12 2C").await.contains("Frost ruins"));
-    assert!(!world.says("crew", "heron 180 12 2C").await.contains("Frost ruins"));
+    assert!(world.says("crew", "heron 180 12 2C").await.contains("Ice ruins"));
+    assert!(!world.says("crew", "heron 180 12 2C").await.contains("Ice ruins"));
     world.now += 330 * DAY;
-    assert!(world.says("crew", "heron 180 12 2C").await.contains("Frost ruins"));
+    assert!(world.says("crew", "heron 180 12 2C").await.contains("Ice ruins"));
 }

@@ -14,26 +14,26 @@ use crate::world::World;
 
 /// How an answer begins to something that was not understood.
 const HINTS: [&str; 16] = [
-    "I read water",
-    "Leo agua",
-    "Once it is",
+    "I log water readings",
+    "Solo entiendo lecturas",
+    "When it's",
     "Cuando est",
-    "Two numbers make",
+    "A reading is two",
     "Una lectura son dos",
     "Like this: ",
     "Así: ",
     "What about",
-    "¿Qué hay de",
-    "No help on that",
-    "De eso no hay ayuda",
+    "No lo entendí",
+    "I've no help on that",
+    "De eso no tengo ayuda",
     "No rig called",
     "No hay ningún equipo",
-    "Nobody called",
-    "Aquí no hay nadie",
+    "There's nobody called",
+    "Aquí nadie se llama",
 ];
 
 /// A page, and what it shows to type: what stands behind the last colon of a
-/// line that is no sentence, several between " - ".
+/// line that is no sentence, several between " | ".
 struct Shown {
     topic: String,
     examples: Vec<String>,
@@ -58,7 +58,7 @@ fn examples(text: &str) -> Vec<String> {
     let lines = text.lines().map(str::trim).filter(|line| !line.ends_with('.'));
     lines
         .filter_map(|line| Some(line.rsplit_once(": ")?.1))
-        .flat_map(|shown| shown.split(" - "))
+        .flat_map(|shown| shown.split(" | "))
         .map(|shown| {
             let shown = shown.trim().replace("{ $rig }", "heron").replace("{ $other }", "mule");
             shown.replace("NAME", "crew").replace("NOMBRE", "crew")
@@ -68,7 +68,7 @@ fn examples(text: &str) -> Vec<String> {
 
 #[test]
 fn examples_are_found_on_a_page() {
-    let page = "The owner types:\n    Name, zone: name Blue Ladder - zone { $rig }\n    Kept: all of it.\n    *14";
+    let page = "The owner types:\n    Name, zone: name Blue Ladder | zone { $rig }\n    Kept: all of it.\n    *14";
     assert_eq!(examples(page), ["name Blue Ladder", "zone heron"]);
     for (tag, _) in LANGUAGES {
         let shown: usize = pages(tag).iter().map(|page| page.examples.len()).sum();

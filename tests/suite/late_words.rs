@@ -11,23 +11,23 @@ async fn a_service_of_another_day_is_echoed_with_its_day_and_price() {
     for (text, answer) in [
         (
             "otter resin changed 27/2 £140",
-            "Otter: resin changed on Friday, £140. Noted. Its litres count from Friday.",
+            "Otter: resin changed on Friday, £140. Noted. The resin count restarts from Friday.",
         ),
         (
             "mule new resin 15/1",
-            "Mule: resin changed on 15 Jan. Noted. Its litres count from 15 Jan.",
+            "Mule: resin changed on 15 Jan. Noted. The resin count restarts from 15 Jan.",
         ),
         (
             "heron new membrane 15/01/26 £175",
-            "Heron: new membrane on 15 Jan, £175. Noted. Its history starts anew from 15 Jan.",
+            "Heron: new membrane on 15 Jan, £175. Noted. Counting from fresh since 15 Jan.",
         ),
         (
             "heron new resin",
-            "Heron: resin changed. Noted. Its litres count from now.",
+            "Heron: resin changed. Noted. The resin count restarts now.",
         ),
         (
             "heron flushed this evening",
-            "Heron: that time is still to come, so nothing is noted. Text it once it is done.",
+            "Heron: that's in the future, so I haven't logged it. Text me when it's done.",
         ),
     ] {
         let said = world.says("owner", text).await;
@@ -42,17 +42,17 @@ async fn a_service_of_another_day_is_echoed_in_spanish() {
     for (text, answer) in [
         (
             "otter resina nueva ayer",
-            "Otter: resina cambiada ayer. Anotado. Sus litros cuentan desde ayer.",
+            "Otter: resina cambiada ayer. Anotado. La cuenta de la resina empieza ayer.",
         ),
-        ("otter membrana nueva 15/1", "Su historial empieza de nuevo desde el 15"),
-        ("heron membrana nueva ayer", "Su historial empieza de nuevo desde ayer."),
-        ("mule resina nueva 15/1 140 euros", "Sus litros cuentan desde el 15"),
-        ("heron lavado esta noche", "ese momento aún no ha llegado"),
+        ("otter membrana nueva 15/1", "Cuento desde cero a partir del 15"),
+        ("heron membrana nueva ayer", "Cuento desde cero a partir de ayer."),
+        ("mule resina nueva 15/1 140 euros", "La cuenta de la resina empieza el 15"),
+        ("heron lavado esta noche", "eso aún no ha pasado"),
         (
             "heron 182 13 esta tarde",
             "ese momento aún no ha llegado. ¿Anoto red 182",
         ),
-        ("heron 182 13?", "Heron - red 182 -> ósmosis 13 ppm. ¿Lo anoto?"),
+        ("heron 182 13?", "Heron: red 182 → ósmosis 13 ppm. ¿Lo anoto?"),
     ] {
         let said = world.says("owner", text).await;
         assert!(said.contains(answer), "{text}: {said}");
@@ -64,13 +64,13 @@ async fn a_reading_of_a_time_to_come_is_asked_about() {
     let mut world = World::new().await;
     let asked = world.says("crew", "heron 182 13 this afternoon").await;
     assert!(
-        asked.contains("that time is still to come. Shall I note tap 182 -> RO 13 ppm as of now?"),
+        asked.contains("that time is still to come. Shall I note tap 182 → RO 13 ppm as of now?"),
         "{asked}"
     );
-    assert!(world.says("crew", "yes").await.contains("Heron 92.9 %"));
+    assert!(world.says("crew", "yes").await.contains("Heron 92.9%"));
     let asked = world.says("crew", "heron 180 12?").await;
     assert!(
-        asked.contains("Heron - tap 180 -> RO 12 ppm. Shall I note it?"),
+        asked.contains("Heron - tap 180 → RO 12 ppm. Log it?"),
         "{asked}"
     );
 }
@@ -83,7 +83,7 @@ async fn a_correction_behind_a_service_is_the_services() {
     world.says("crew", "heron new resin £120").await;
     let moved = world.says("crew", "that was yesterday").await;
     assert!(
-        moved.contains("Corrected.") && moved.contains("Heron: resin changed yesterday, £120."),
+        moved.contains("Corrected:") && moved.contains("Heron: resin changed yesterday, £120."),
         "{moved}"
     );
     let priced = world.says("crew", "*130").await;
@@ -91,9 +91,9 @@ async fn a_correction_behind_a_service_is_the_services() {
     let other = world.says("crew", "not heron, mule").await;
     assert!(other.contains("Mule: resin changed yesterday, £130."), "{other}");
     let gone = world.says("crew", "scrap that").await;
-    assert!(gone.contains("Withdrawn: Mule, resin changed."), "{gone}");
+    assert!(gone.contains("Undone: Mule, resin changed."), "{gone}");
     assert!(
-        world.says("crew", "history otter").await.contains("tap 200 -> RO 14"),
+        world.says("crew", "history otter").await.contains("tap 200 → RO 14"),
         "the reading stays"
     );
 }
@@ -104,9 +104,9 @@ async fn a_reading_is_deleted_by_its_rig_and_values() {
     world.says("crew", "heron 180 12").await;
     world.says("crew", "heron 190 13").await;
     let other = world.says("crew", "delete heron 170 12").await;
-    assert!(other.contains("Nothing of yours"), "{other}");
+    assert!(other.contains("You've sent nothing"), "{other}");
     let gone = world.says("crew", "delete heron 180 12").await;
-    assert!(gone.contains("Withdrawn: Heron, tap 180 -> RO 12 ppm."), "{gone}");
+    assert!(gone.contains("Undone: Heron, tap 180 → RO 12 ppm."), "{gone}");
 }
 
 #[tokio::test]
@@ -115,7 +115,7 @@ async fn a_service_of_another_rig_leaves_the_question_open() {
     world.says("crew", "otter 19 214").await;
     world.says("crew", "heron flushed").await;
     let answered = world.says("crew", "swap").await;
-    assert!(answered.contains("tap 214 -> RO 19"), "{answered}");
+    assert!(answered.contains("tap 214 → RO 19"), "{answered}");
 }
 
 #[tokio::test]
@@ -162,7 +162,7 @@ async fn who_is_flushed_is_told_of_the_rigs_that_worked() {
         world
             .says("lead", "has everyone flushed?")
             .await
-            .contains("No rig that is flushed by hand has worked today.")
+            .contains("No hand-flushed rig has worked today.")
     );
     world.says("crew", "heron 180 12\notter 200 10").await;
     world.says("crew", "heron flushed").await;
@@ -176,13 +176,13 @@ async fn who_is_flushed_is_told_of_the_rigs_that_worked() {
     world.says("lead", "speak spanish").await;
     let told = world.says("lead", "¿quién no ha enjuagado?").await;
     assert!(
-        told.contains("Trabajaron hoy y aún sin lavar: Otter.") && told.contains("Lavados hoy: Heron."),
+        told.contains("Trabajaron hoy y están sin enjuagar: Otter.") && told.contains("Enjuagados hoy: Heron."),
         "{told}"
     );
     world.now += DAY;
     let told = world.says("lead", "¿quién no ha enjuagado?").await;
     assert!(
-        told.contains("Hoy no ha trabajado ningún equipo que se lave a mano."),
+        told.contains("Hoy no ha trabajado ningún equipo que se enjuague a mano."),
         "{told}"
     );
 }
@@ -229,7 +229,7 @@ async fn a_tap_three_times_off_is_doubted_from_the_second_reading_on() {
         world.says("crew", "otter 200 14").await;
         let asked = world.says("crew", text).await;
         assert!(
-            asked.contains("Otter - the tap has been 200 so far; you sent"),
+            asked.contains("Otter : the tap is usually 200 so far, and you sent"),
             "{text}: {asked}"
         );
     }
@@ -237,7 +237,7 @@ async fn a_tap_three_times_off_is_doubted_from_the_second_reading_on() {
     world.says("owner", "speak spanish").await;
     world.says("owner", "otter 200 14").await;
     let asked = world.says("owner", "otter 1180 120").await;
-    assert!(asked.contains("la red daba 200 hasta ahora; mandaste 1180"), "{asked}");
+    assert!(asked.contains("la red daba 200 hasta ahora y mandaste 1180"), "{asked}");
 }
 
 #[tokio::test]
@@ -259,7 +259,7 @@ async fn talk_in_a_group_corrects_nothing() {
         world
             .says_in_the_group("crew", "*10")
             .await
-            .contains("tap 180 -> RO 10")
+            .contains("tap 180 → RO 10")
     );
 }
 
@@ -269,17 +269,17 @@ async fn a_reading_that_moves_fits_the_kind_of_its_rig() {
     world.says("owner", "mule di only").await;
     world.says("crew", "heron 180 12").await;
     let moved = world.says("crew", "that was mule").await;
-    assert!(moved.contains("tap 180 -> glass 12 ppm"), "{moved}");
+    assert!(moved.contains("tap 180 → glass 12 ppm"), "{moved}");
     world.says("crew", "mule 180 4").await;
     assert_eq!(
         world.says("crew", "that was heron").await,
-        "bot: Heron has a membrane, so its RO reading is missing. Nothing was changed. Send all of it: heron 180 12"
+        "bot: Heron has a membrane, so its RO reading is missing. I changed nothing. Send all of it: heron 180 12"
     );
     assert!(world.says("crew", "mule?").await.contains("glass 4 ppm"));
     world.desk.speaks("crew-2", "es");
     world.says("crew-2", "mule 170 3").await;
     assert_eq!(
         world.says("crew-2", "era heron").await,
-        "bot: Heron tiene membrana y falta su lectura de ósmosis. No cambié nada. Mándalo entero: heron 170 12"
+        "bot: Heron tiene membrana y falta su lectura de ósmosis. No cambié nada. Mándala entera: heron 170 12"
     );
 }

@@ -138,39 +138,39 @@ async fn each_role_sees_what_it_may_do_in_its_own_language() {
       /fleet - All rigs at a glance
       /picture - The fleet as a picture
       /history - The last readings of a rig
-      /undo - Take back the last thing you sent
-      /help - How to text a reading, and more
+      /undo - Undo the last thing you sent
+      /help - How to send a reading
 
     everybody, es
       /fleet - Todos los equipos de un vistazo
       /picture - La flota en una imagen
       /history - Las últimas lecturas de un equipo
       /undo - Anular lo último que mandaste
-      /help - Cómo mandar una lectura, y más
+      /help - Cómo mandar una lectura
 
     in chat 70
       /fleet - All rigs at a glance
       /picture - The fleet as a picture
       /history - The last readings of a rig
-      /digest - What the week asks for
+      /digest - This week's jobs
       /spreadsheet - The week as a spreadsheet
-      /settings - Prices, hours and all else that is set
-      /undo - Take back the last thing you sent
+      /settings - Prices, hours and other settings
+      /undo - Undo the last thing you sent
       /people - Who is in the outfit
       /invite - A link for somebody new
-      /help - How to text a reading, and more
+      /help - How to send a reading
 
     in chat 71
       /fleet - Todos los equipos de un vistazo
       /picture - La flota en una imagen
       /history - Las últimas lecturas de un equipo
-      /digest - Lo que pide la semana
+      /digest - Los trabajos de la semana
       /spreadsheet - La semana como hoja de cálculo
-      /settings - Precios, horas y todo lo ajustado
+      /settings - Precios, horas y otros ajustes
       /undo - Anular lo último que mandaste
       /people - Quién está en la empresa
       /invite - Un enlace para alguien nuevo
-      /help - Cómo mandar una lectura, y más
+      /help - Cómo mandar una lectura
     ");
     server.stop().await;
 }

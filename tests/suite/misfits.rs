@@ -29,7 +29,7 @@ async fn a_repeated_delivery_counts_once() {
         world.desk.bot().hear(&batch, world.now).await.unwrap();
     }
     let answers = world.waits(1).await;
-    assert_eq!(answers.matches("93.3 %").count(), 1, "{answers}");
+    assert_eq!(answers.matches("93.3%").count(), 1, "{answers}");
     assert_eq!(world.says("crew", "history heron").await.matches("tap 180").count(), 1);
 }
 
@@ -91,7 +91,7 @@ async fn odd_texts_get_an_answer_or_silence_but_never_break() {
     ] {
         world.says("crew", odd).await;
     }
-    assert!(world.says("crew", "heron 180 12").await.contains("Heron 93.3 %"));
+    assert!(world.says("crew", "heron 180 12").await.contains("Heron 93.3%"));
 }
 
 #[tokio::test]
@@ -123,12 +123,12 @@ async fn a_fault_of_ours_is_admitted_and_nothing_of_it_counts() {
         world.desk.bot().hear(&[message], world.now).await.unwrap();
     }
     assert_snapshot!(world.waits(1).await, @r"
-    bot to crew: Something went wrong on my side, and this message was not counted. Please type it again.
+    bot to crew: Something went wrong at my end, and this message wasn't counted. Please type it again.
     bot to crew: Algo falló de mi lado y este mensaje no cuenta. Escríbelo otra vez, por favor.
     ");
     set_role(&mut world, "crew").await;
     assert!(!world.says("crew", "history heron").await.contains("tap 180"));
-    assert!(world.says("crew", "heron 180 12").await.contains("Heron 93.3 %"));
+    assert!(world.says("crew", "heron 180 12").await.contains("Heron 93.3%"));
 }
 
 async fn set_role(world: &mut World, role: &str) {

@@ -26,11 +26,11 @@ async fn owners_get_the_digest_on_monday_morning_once_and_nobody_else() {
         world.says("crew", &format!("{rig} 180 12 flushed")).await;
     }
     assert_snapshot!(to_monday(&mut world).await, @r"
-    bot to owner: Frost is a risk at night.
+    bot to owner: Frost risk at night.
          My outfit, 2 Mar to 8 Mar: 3 rigs, 2 readings.
          .
-         1. Frost season: drain the rigs or keep them warm at night
-             ice ruins a membrane and splits housings
+         1. Frost season: keep the rigs warm at night, or drain them as the maker says
+             ice ruins membranes and splits housings
          .
          Heron too early to tell, flushed 1/1
          Mule too early to tell, never read
@@ -40,10 +40,10 @@ async fn owners_get_the_digest_on_monday_morning_once_and_nobody_else() {
     ");
     assert_eq!(world.waits(HOUR).await, "", "once");
     assert_snapshot!(world.says("owner", "[More]").await, @r"
-    bot: Resin that I cannot count (size, litres a day or last change not told): Heron, Mule, Otter
+    bot: Can't forecast resin yet (needs bed size, litres a day, last change): Heron, Mule, Otter
          Prefilters never logged: Heron, Otter
          .
-         Not read last week: Mule (never read)
+         No reading last week: Mule (never read)
     ");
     assert_snapshot!(world.says("crew", "digest").await, @"bot: Only an owner or lead can do that.");
     assert!(world.says("lead", "digest").await.contains("[picture: fleet.png]"));
@@ -83,12 +83,12 @@ async fn a_week_without_readings_says_so_and_invents_nothing() {
         heard = world.waits(HOUR).await;
     }
     assert_snapshot!(heard, @r"
-    bot to owner: No reading since 4 Mar, so nothing new to tell. Get the rigs read today.
+    bot to owner: No readings since 4 Mar. Please get one from each rig today.
          My outfit, 9 Mar to 15 Mar: 3 rigs, no readings.
          .
          By the last readings:
          1. Heron: no reading since 4 Mar
-             standing, or not logged?
+             parked, or not logged?
          .
          Heron unproven, last read on 4 Mar
          Mule unproven, never read
@@ -109,7 +109,7 @@ async fn a_rig_that_stands_is_spoken_of_at_five_fourteen_and_thirty_days() {
     let mut told = Vec::new();
     for day in 1..60 {
         let heard = world.waits(DAY).await;
-        if heard.contains("Heron has stood") {
+        if heard.contains("No reading from Heron") {
             told.push(day);
         }
     }
@@ -125,7 +125,7 @@ async fn a_membrane_in_preservative_is_left_in_peace_until_it_works_again() {
     world.says("crew", "heron 180 12 flushed").await;
     world.waits(6 * DAY).await;
     assert_snapshot!(world.says("lead", "heron preserved").await, @r"
-    bot: Heron: membrane in preservative. Noted, and not asked about until it works again.
+    bot: Heron: membrane in preservative. Logged. I won't ask about it until it's back at work.
          Renew the preservative as its label says; before the next window, flush it well.
     ");
     let mut asked = String::new();
@@ -140,16 +140,16 @@ async fn a_membrane_in_preservative_is_left_in_peace_until_it_works_again() {
             .await
             .contains("Membrane in preservative since 10 Mar")
     );
-    assert_snapshot!(world.says("lead", "undo").await, @"bot: Nothing of yours from the last 12 hours to take back.");
+    assert_snapshot!(world.says("lead", "undo").await, @"bot: You've sent nothing in the last 12 hours that I can undo.");
     world.says("lead", "heron preserved").await;
-    assert_snapshot!(world.says("lead", "undo").await, @"bot: Withdrawn: Heron, membrane in preservative.");
+    assert_snapshot!(world.says("lead", "undo").await, @"bot: Undone: Heron, membrane in preservative.");
     world.says("crew", "heron 180 12 flushed").await;
     assert!(!world.says("crew", "heron?").await.contains("preservative"));
     let mut asked = String::new();
     for _ in 0..7 {
         asked += &world.waits(DAY).await;
     }
-    assert!(asked.contains("has stood for 5 days"), "{asked}");
+    assert!(asked.contains("for 5 days"), "{asked}");
 }
 
 #[tokio::test]
@@ -189,7 +189,7 @@ async fn whoever_may_be_asked_to_flush_has_room_left_for_that() {
         for _ in 0..24 {
             day += &world.waits(HOUR).await;
         }
-        assert!(day.contains("not flushed yet"), "{day}");
+        assert!(day.contains("been flushed"), "{day}");
         most = most.max(day.matches("bot to crew: ").count());
     }
     assert_eq!(most, 3, "the question, its repetition, and one thing more");
@@ -202,12 +202,12 @@ async fn what_was_put_off_comes_again_in_a_week() {
     world.says("crew", "heron 180 12 4C flushed").await;
     assert_snapshot!(world.waits(DAY).await, @r"
     bot to owner: Frost: the water was down to 4 °C (39 °F).
-         Drain the rigs tonight or keep them warm.
+         Keep the rigs warm tonight, or drain them as the maker says.
          .
-         Frost ruins membranes and splits housings: keep the rig warm, or drain it as its maker says.
+         Ice ruins membranes and splits housings. Keep the rig warm, or drain it the way its maker says (a dried-out membrane is ruined too).
          [In a week]  [Got it]
     ");
-    assert_snapshot!(world.says("owner", "[In a week]").await, @"bot: I will ask again in a week.");
+    assert_snapshot!(world.says("owner", "[In a week]").await, @"bot: OK, I'll ask again in a week.");
     let mut told = Vec::new();
     for day in 1..12 {
         world.says("crew", "heron 180 12 4C flushed").await;
@@ -229,12 +229,12 @@ async fn a_digest_on_request_tells_of_today_too_and_the_button_of_its_own_monday
     world.says("crew", "otter 180 12").await;
     let monday = world.says("owner", "[More]").await;
     assert!(
-        monday.contains("Not read last week: Mule (never read), Otter (never read)"),
+        monday.contains("No reading last week: Mule (never read), Otter (never read)"),
         "{monday}"
     );
     let now = world.says("owner", "digest more").await;
     assert!(
-        now.contains("Not read last week: Mule (never read)\n") || now.ends_with("Mule (never read)"),
+        now.contains("No reading last week: Mule (never read)\n") || now.ends_with("Mule (never read)"),
         "{now}"
     );
 }

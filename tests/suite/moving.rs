@@ -77,7 +77,7 @@ async fn some_weeks(world: &mut World) {
         "otter rated 150 gpd at 77 F 60 psi",
     ] {
         let noted = world.says("owner", text).await;
-        assert!(!noted.contains("I read water"), "{text}: {noted}");
+        assert!(!noted.contains("I log water readings"), "{text}: {noted}");
     }
     world.says("lead", "otter new resin").await;
     world.says("lead", "heron new resin").await;
@@ -177,14 +177,14 @@ async fn settings_come_in_as_they_are_typed_and_go_again() {
          resin price 9
          heron resin 25 litres
          wren 2 membranes
-         Not on the fleet yet, would be added: Wren
+         New rigs, would be added: Wren
          Left out, since it deletes what is old. To set it, type: keep 3 years
-         6 lines cannot be read and would be left out:
+         6 lines can't be read and would be left out:
          line 8: that holds for one rig, and none is named ("two membranes")
          line 9: that holds for the whole outfit, not for one rig ("heron currency EUR")
          line 10: no zone that I know ("zone Atlantis")
          and 3 more
-         Import it? The button, or type: import now - drop import
+         Import it? Tap a button, or type: import now | drop import
          [Import]  [Drop]
     "#);
     assert_snapshot!(world.says("owner", "[Import]").await, @r"
@@ -194,10 +194,10 @@ async fn settings_come_in_as_they_are_typed_and_go_again() {
     assert_snapshot!(world.says("owner", "wren settings").await, @r"
     bot: Wren. To change a line, type it with another value.
          wren 2 membranes
-         Not told yet; like this:
+         Not set yet. For example:
          wren resin 25 litres
          wren 800 litres a day
-         Back to the usual: wren resin default
+         Back to the default: wren resin default
     ");
     assert!(world.says("owner", "zone Madrid").await.contains("Europe/Madrid"));
     assert!(world.says("owner", text).await.contains("5 lines are here already"));
@@ -205,7 +205,7 @@ async fn settings_come_in_as_they_are_typed_and_go_again() {
     assert_snapshot!(world.says("owner", "undo import").await, @r"
     bot: Import undone.
          4 settings are as before.
-         Off the fleet again: Wren.
+         Removed again: Wren.
     ");
     let settings = world.says("owner", "settings").await;
     assert!(
@@ -231,14 +231,14 @@ async fn one_yes_is_undone_as_a_whole() {
     bot: Import undone.
          No longer counted: 1 reading.
          1 setting is as before.
-         Still on the fleet, since more is known of it by now: Wren.
+         Kept, since there's more on it by now: Wren.
     ");
     assert!(
-        world.says("crew", "heron 180 12").await.contains("Heron 93.3 %"),
+        world.says("crew", "heron 180 12").await.contains("Heron 93.3%"),
         "it has a membrane again"
     );
     assert!(!world.says("owner", "history wren").await.contains("tap 180"));
-    assert_snapshot!(world.says("owner", "undo import").await, @"bot: There is no import to undo.");
+    assert_snapshot!(world.says("owner", "undo import").await, @"bot: There's no import to undo.");
 }
 
 /// The last sheet of the workbook, line by line.
@@ -262,7 +262,7 @@ async fn the_last_sheet_of_an_export_explains_each_column() {
     assert_snapshot!(key_of(&english), @r#"
     [key]
     sheet | column | meaning
-    readings | rig | The rig's name. Off the fleet: with "removed" behind it.
+    readings | rig | The rig's name; a removed rig has "removed" after it.
     readings | time | When the water was tested, by the outfit's clock (ISO 8601).
     readings | feed_ppm | Tap (feed), ppm of dissolved solids.
     readings | permeate_ppm | RO outlet (permeate), ppm of dissolved solids. Empty on a rig without a membrane.
@@ -274,25 +274,25 @@ async fn the_last_sheet_of_an_export_explains_each_column() {
     readings | feed_us | Tap as it was typed in uS/cm, where it was.
     readings | permeate_us | RO outlet as it was typed in uS/cm, where it was.
     readings | product_us | Glass as it was typed in uS/cm, where it was.
-    readings | by | Who told it: first name.
-    readings | withdrawn | When it was withdrawn. Such a row counts no more, and is not read in again.
-    services | rig | The rig's name. Off the fleet: with "removed" behind it.
+    readings | by | Who sent it: first name.
+    readings | withdrawn | When it was undone. Such a row no longer counts, and isn't read in again.
+    services | rig | The rig's name; a removed rig has "removed" after it.
     services | time | When it was done, by the outfit's clock (ISO 8601).
     services | what | membrane, resin, repack, prefilter, flush, oring, preserved, or same-membrane: somebody said that it was not changed.
     services | minutes | How long it took, in minutes.
     services | price_minor | What it cost, in the smallest unit of the outfit's currency, such as cents.
-    services | by | Who told it: first name.
-    services | withdrawn | When it was withdrawn. Such a row counts no more, and is not read in again.
-    rigs | rig | The rig's name. Off the fleet: with "removed" behind it.
+    services | by | Who sent it: first name.
+    services | withdrawn | When it was undone. Such a row no longer counts, and isn't read in again.
+    rigs | rig | The rig's name; a removed rig has "removed" after it.
     rigs | kind | ro: with a membrane. di: resin alone.
     rigs | flush | hand: flushed by hand. itself: flushes itself.
-    rigs | added | When it came to the fleet.
-    rigs | removed | When it left the fleet.
+    rigs | added | When it was added.
+    rigs | removed | When it was removed.
     settings | rig | The rig, if it is set for one rig alone.
     settings | name | Which setting.
     settings | value | Its value, as it is kept.
     settings | since | Since when.
-    settings | by | Who told it: first name.
+    settings | by | Who sent it: first name.
     people | name | First name.
     people | role | owner, lead or crew.
     people | since | Since when.
@@ -302,7 +302,7 @@ async fn the_last_sheet_of_an_export_explains_each_column() {
     assert_snapshot!(key_of(&spanish), @r#"
     [clave]
     hoja | columna | significado
-    readings | rig | El nombre del equipo. Fuera de la flota: con "removed" detrás.
+    readings | rig | El nombre del equipo; si se quitó, lleva "removed" detrás.
     readings | time | Cuándo se midió el agua, según el reloj de la empresa (ISO 8601).
     readings | feed_ppm | Red (entrada), ppm de sólidos disueltos.
     readings | permeate_ppm | Salida de ósmosis (permeado), ppm de sólidos disueltos. Vacío en un equipo sin membrana.
@@ -314,25 +314,25 @@ async fn the_last_sheet_of_an_export_explains_each_column() {
     readings | feed_us | La red como se escribió en uS/cm, si fue así.
     readings | permeate_us | La salida de ósmosis como se escribió en uS/cm, si fue así.
     readings | product_us | El vidrio como se escribió en uS/cm, si fue así.
-    readings | by | Quién lo dijo: nombre de pila.
+    readings | by | Quién la mandó: nombre de pila.
     readings | withdrawn | Cuándo se anuló. Esa fila ya no cuenta ni se vuelve a leer.
-    services | rig | El nombre del equipo. Fuera de la flota: con "removed" detrás.
+    services | rig | El nombre del equipo; si se quitó, lleva "removed" detrás.
     services | time | Cuándo se hizo, según el reloj de la empresa (ISO 8601).
-    services | what | membrane (membrana), resin (resina), repack (compactada), prefilter (prefiltro), flush (lavado), oring (junta), preserved (en conservante), o same-membrane: alguien dijo que no se cambió.
+    services | what | membrane (membrana), resin (resina), repack (compactada), prefilter (prefiltro), flush (enjuague), oring (junta), preserved (en conservante), o same-membrane: alguien dijo que no se cambió.
     services | minutes | Cuánto duró, en minutos.
     services | price_minor | Lo que costó, en la unidad menor de la moneda de la empresa, como céntimos.
-    services | by | Quién lo dijo: nombre de pila.
+    services | by | Quién la mandó: nombre de pila.
     services | withdrawn | Cuándo se anuló. Esa fila ya no cuenta ni se vuelve a leer.
-    rigs | rig | El nombre del equipo. Fuera de la flota: con "removed" detrás.
+    rigs | rig | El nombre del equipo; si se quitó, lleva "removed" detrás.
     rigs | kind | ro: con membrana. di: solo resina.
-    rigs | flush | hand: se lava a mano. itself: se lava solo.
-    rigs | added | Cuándo entró en la flota.
-    rigs | removed | Cuándo salió de la flota.
+    rigs | flush | hand: se enjuaga a mano. itself: se enjuaga solo.
+    rigs | added | Cuándo se agregó.
+    rigs | removed | Cuándo se quitó.
     settings | rig | El equipo, si el ajuste es solo de uno.
     settings | name | Qué ajuste.
     settings | value | Su valor, tal como se guarda.
     settings | since | Desde cuándo.
-    settings | by | Quién lo dijo: nombre de pila.
+    settings | by | Quién la mandó: nombre de pila.
     people | name | Nombre de pila.
     people | role | owner (dueño), lead (encargado) o crew (operario).
     people | since | Desde cuándo.

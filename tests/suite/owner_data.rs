@@ -12,13 +12,13 @@ async fn rows_are_shown_first_and_importing_twice_adds_nothing() {
                 heron;;;180;12;\nheron;03.03.2026;07:40;many;12;\nheron;03.03.2036;07:40;180;12;";
     assert_snapshot!(world.says("owner", rows).await, @r#"
     bot: 2 new readings, 2 Mar
-         Not on the fleet yet, would be added: Wren
-         1 line lies in the future and is left out.
-         Columns that I do not know: colour
-         2 lines cannot be read and would be left out:
+         New rigs, would be added: Wren
+         1 line has a future date and is left out.
+         Columns that I don't know: colour
+         2 lines can't be read and would be left out:
          line 4: no date, or none that I can read
          line 5: no tap reading ("many")
-         Import it? The button, or type: import now - drop import
+         Import it? Tap a button, or type: import now | drop import
          [Import]  [Drop]
     "#);
     assert!(world.says("owner", "heron?").await.contains("no readings yet"));
@@ -30,27 +30,27 @@ async fn rows_are_shown_first_and_importing_twice_adds_nothing() {
         world
             .says("owner", "history heron")
             .await
-            .contains("tap 180 -> RO 12.5 ppm")
+            .contains("tap 180 → RO 12.5 ppm")
     );
     assert_snapshot!(world.says("owner", rows).await, @r#"
     bot: Nothing new to import.
          2 lines are here already and left out.
          1 line lies in the future and is left out.
-         Columns that I do not know: colour
-         2 lines cannot be read and would be left out:
+         Columns that I don't know: colour
+         2 lines can't be read and would be left out:
          line 4: no date, or none that I can read
          line 5: no tap reading ("many")
     "#);
-    assert_snapshot!(world.says("owner", "import now").await, @"bot: Nothing waits to be imported. How it goes: import");
-    assert_snapshot!(world.says("owner", "undo").await, @"bot: Nothing of yours from the last 12 hours to take back.");
+    assert_snapshot!(world.says("owner", "import now").await, @"bot: Nothing is waiting to be imported. How it works: import");
+    assert_snapshot!(world.says("owner", "undo").await, @"bot: You've sent nothing from the last 12 hours to take back.");
     assert_snapshot!(world.says("owner", "undo import").await, @r"
     bot: Import undone.
          No longer counted: 2 readings.
-         Off the fleet again: Wren.
+         Removed again: Wren.
     ");
     assert!(world.says("owner", "heron?").await.contains("no readings yet"));
     world.says("owner", rows).await;
-    assert_snapshot!(world.says("owner", "drop import").await, @"bot: Dropped. Nothing was imported.");
+    assert_snapshot!(world.says("owner", "drop import").await, @"bot: OK, nothing imported.");
 }
 
 #[tokio::test]
@@ -59,12 +59,12 @@ async fn unclear_dates_are_asked_about() {
     let rows = "import\nrig,date,tap,ro\nheron,02/03/2026,180,12";
     assert_snapshot!(world.says("owner", rows).await, @r"
     bot: Is 02/03/2026 written with the day first, or the month first?
-         The buttons, or type: day first - month first
+         Tap a button, or type: day first | month first
          [Day first]  [Month first]
     ");
     assert_snapshot!(world.says("owner", "[Month first]").await, @r"
     bot: 1 new reading, 3 Feb
-         Import it? The button, or type: import now - drop import
+         Import it? Tap a button, or type: import now | drop import
          [Import]  [Drop]
     ");
     assert_snapshot!(world.says("owner", "import").await, @r"
@@ -75,7 +75,7 @@ async fn unclear_dates_are_asked_about() {
          Services: rig,date,service. Settings: a line each, like: resin price 9. You see what would come in before it does.
     ");
     assert_snapshot!(world.says("owner", "import\nname,age\nanna,3").await, @r"
-    bot: I cannot tell the columns. The first line must name them, like this:
+    bot: I can't tell the columns. The first line must name them, like this:
          rig,date,tap,ro
          or for services: rig,date,service
     ");
@@ -93,7 +93,7 @@ async fn who_changed_what_is_told_to_the_owner() {
     bot: Who changed what, newest first
          yesterday  owner: set "resin price 9 a litre"
          yesterday  owner: made crew lead
-         yesterday  crew: withdrew Heron, tap 180 -> RO 12 ppm
+         yesterday  crew: undid Heron, tap 180 → RO 12 ppm
          yesterday  owner: added Mule
          yesterday  owner: added Otter
          yesterday  owner: added Heron
@@ -123,9 +123,9 @@ async fn a_groups_chat_is_linked_where_it_is_and_keeps_its_link_when_it_moves() 
     bot to #desk:yard: Only an owner or lead can do that.
     bot to #desk:yard: This is My outfit's crew chat now. Readings count here as they do in private: heron 180 12
          Reminders that reach nobody in private come here. To end it: unlink crew chat
-         But I cannot read along here yet: in groups Telegram shows me only commands and replies to me.
-         Make me an administrator of this group. Or let my host switch privacy mode off at @BotFather (/setprivacy), then take me out of the group and add me again.
-    bot to #desk:yard: That is for our private chat. Type it there.
+         But I can't see ordinary messages here yet: in groups Telegram shows me only commands and replies to me.
+         Make me an administrator of this group. Or ask my host to switch privacy mode off at @BotFather (/setprivacy), then take me out of the group and add me again.
+    bot to #desk:yard: That's for our private chat. Type it there.
     ");
     let to = "#desk:big-yard".to_owned();
     let moved = arrived("moved", 0, "#desk:yard", "lead", Happening::Moved { to }, world.now);

@@ -8,8 +8,8 @@ use crate::world::{DAY, World};
 async fn a_reading_is_answered_at_once_with_rejection_state_and_echo() {
     let mut world = World::new().await;
     assert_snapshot!(world.says("crew", "heron 180 12").await, @r"
-    bot: Heron 93.3 % - too early to tell
-         tap 180 -> RO 12 ppm
+    bot: Heron 93.3% – too early to tell
+         tap 180 → RO 12 ppm
          2 more readings, and I can tell.
          Flush before you roll up.
     ");
@@ -22,14 +22,14 @@ async fn a_reading_is_answered_at_once_with_rejection_state_and_echo() {
 async fn worked_examples_give_their_printed_rejection() {
     let mut world = World::new().await;
     for (text, percent) in [
-        ("heron 150/6", "96.0 %"),
-        ("heron 230/46", "80.0 %"),
-        ("heron 200/10", "95.0 %"),
-        ("heron 380/5", "98.7 %"),
+        ("heron 150/6", "96.0%"),
+        ("heron 230/46", "80.0%"),
+        ("heron 200/10", "95.0%"),
+        ("heron 380/5", "98.7%"),
     ] {
         let answer = world.says("crew", text).await;
         assert!(
-            answer.starts_with(&format!("bot: Heron {percent} - ")),
+            answer.starts_with(&format!("bot: Heron {percent} – ")),
             "{text}: {answer}"
         );
     }
@@ -39,10 +39,10 @@ async fn worked_examples_give_their_printed_rejection() {
 async fn a_first_reading_proves_nothing() {
     let mut world = World::new().await;
     for (rig, permeate, state) in [
-        ("wren", 20, "90.0 % - too early to tell"),
-        ("teal", 21, "89.5 % - too early to tell"),
-        ("swift", 31, "84.5 % - too early to tell"),
-        ("robin", 41, "79.5 % - too early to tell"),
+        ("wren", 20, "90.0% – too early to tell"),
+        ("teal", 21, "89.5% – too early to tell"),
+        ("swift", 31, "84.5% – too early to tell"),
+        ("robin", 41, "79.5% – too early to tell"),
     ] {
         world.says("owner", &format!("add rig {rig}")).await;
         let answer = world.says("crew", &format!("{rig} 200 {permeate}")).await;
@@ -56,14 +56,14 @@ async fn the_change_since_the_last_reading_is_told() {
     world.says("crew", "heron 200 10").await;
     world.now += DAY;
     assert_snapshot!(world.says("crew", "heron 200 12").await, @r"
-    bot: Heron 94.0 % - too early to tell
-         tap 200 -> RO 12 ppm, down 1.0 since yesterday
+    bot: Heron 94.0% – too early to tell
+         tap 200 → RO 12 ppm, down 1.0 since yesterday
          One more reading, and I can tell.
          Flush before you roll up.
     ");
     assert_snapshot!(world.says("crew", "heron 200 12").await, @r"
-    bot: Heron 94.0 % - good
-         tap 200 -> RO 12 ppm, same as earlier today
+    bot: Heron 94.0% – good
+         tap 200 → RO 12 ppm, same as earlier today
          Flush before you roll up.
     ");
 }
@@ -73,7 +73,7 @@ async fn water_that_would_spot_comes_first() {
     let mut world = World::new().await;
     assert_snapshot!(world.says("crew", "heron tap 210 ro 14 di 12").await, @r"
     bot: Heron - change the resin before the next window: 12 ppm will spot.
-         tap 210 -> RO 14 -> glass 12 ppm, rejection 93.3 % - too early to tell
+         tap 210 → RO 14 → glass 12 ppm, rejection 93.3% – too early to tell
          2 more readings, and I can tell.
          Flush before you roll up.
     ");
@@ -94,8 +94,8 @@ async fn a_rig_without_a_membrane_is_read_at_tap_and_glass() {
     let mut world = World::new().await;
     world.says("owner", "mule is di only").await;
     assert_snapshot!(world.says("crew", "mule 180 4").await, @r"
-    bot: Mule - 4 ppm at the glass
-         tap 180 -> glass 4 ppm
+    bot: Mule – 4 ppm at the glass
+         tap 180 → glass 4 ppm
     ");
 }
 
@@ -110,7 +110,7 @@ async fn a_swapped_pair_is_asked_about_and_answered_with_a_thumb() {
         "nothing may be stored before the answer"
     );
     let answer = world.says("crew", "[tap 214, RO 19]").await;
-    assert!(answer.contains("Otter 91.1 %"), "{answer}");
+    assert!(answer.contains("Otter 91.1%"), "{answer}");
 }
 
 #[tokio::test]
@@ -120,7 +120,7 @@ async fn a_late_answer_counts_the_reading_when_it_was_sent() {
     world.now += 10 * 3600;
     world.says("crew", "other way round").await;
     let history = world.says("crew", "history otter").await;
-    assert!(history.contains("today  tap 214 -> RO 19 ppm  91.1 %"), "{history}");
+    assert!(history.contains("today  tap 214 → RO 19 ppm  91.1%"), "{history}");
 }
 
 #[tokio::test]
@@ -132,18 +132,18 @@ async fn history_and_fleet_are_looked_up() {
     world.says("crew", "otter 200 32").await;
     assert_snapshot!(world.says("crew", "history heron").await, @r"
     bot: Heron, newest first
-         today  tap 200 -> RO 12 ppm  94.0 %
-         Wednesday  tap 200 -> RO 10 ppm  95.0 %
+         today  tap 200 → RO 12 ppm  94.0%
+         Wednesday  tap 200 → RO 10 ppm  95.0%
     ");
     assert_snapshot!(world.says("crew", "fleet").await, @r"
     bot: My outfit: 3 rigs
-         Heron 94.0 % - too early to tell, today
+         Heron 94.0% – too early to tell, today
          Mule - no readings yet
-         Otter 84.0 % - too early to tell, today
+         Otter 84.0% – too early to tell, today
     ");
     assert_snapshot!(world.says("crew", "heron?").await, @r"
-    bot: Heron 94.0 % as read - too early to tell
-         tap 200 -> RO 12 ppm, today
+    bot: Heron 94.0% as read – too early to tell
+         tap 200 → RO 12 ppm, today
          Last resin: not logged. Last flush: not logged.
     ");
 }
@@ -173,16 +173,16 @@ async fn a_reading_is_not_doubted_for_another_of_the_same_time() {
     let doubted = world.says("crew", "heron 180 8 at 7:30").await;
     assert!(doubted.contains("read again"), "{doubted}");
     let again = world.says("crew", "heron 180 12 at 7:30").await;
-    assert!(again.contains("Heron 93.3 % - good"), "{again}");
+    assert!(again.contains("Heron 93.3% – good"), "{again}");
 }
 
 #[tokio::test]
 async fn the_lines_that_an_owner_sets_decide_the_word() {
     let mut world = World::new().await;
     for word in [
-        "87.0 % - too early to tell",
-        "87.0 % - too early to tell",
-        "87.0 % - fading",
+        "87.0% – too early to tell",
+        "87.0% – too early to tell",
+        "87.0% – fading",
     ] {
         assert!(world.says("crew", "heron 200 26").await.contains(word), "{word}");
     }
@@ -191,6 +191,6 @@ async fn the_lines_that_an_owner_sets_decide_the_word() {
         world
             .says("crew", "heron 200 26")
             .await
-            .contains("87.0 % - plan a new one")
+            .contains("87.0% – plan a new one")
     );
 }

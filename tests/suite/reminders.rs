@@ -15,10 +15,10 @@ async fn whoever_worked_a_rig_is_reminded_at_the_end_of_the_day() {
     world.says("crew", "otter flushed").await;
     assert_eq!(world.waits(8 * HOUR).await, "", "not before the day ends");
     assert_snapshot!(world.waits(HOUR).await, @r"
-    bot to crew: Heron worked today and is not flushed yet. Flush valve open, ten minutes.
+    bot to crew: Heron worked today and hasn't been flushed. Open the flush valve for ten minutes.
          [Flushed]  [In 30 minutes]  [Not used]
     ");
-    assert_snapshot!(world.says("crew", "[Flushed]").await, @"bot: Heron: flushed. Noted.");
+    assert_snapshot!(world.says("crew", "[Flushed]").await, @"bot: Heron: flushed. Logged.");
     assert_eq!(world.waits(HOUR).await, "", "once it is flushed nobody asks again");
 }
 
@@ -29,13 +29,13 @@ async fn several_rigs_of_one_person_are_asked_about_in_one_message() {
         world.says("crew", &format!("{rig} 180 12")).await;
     }
     assert_snapshot!(world.waits(9 * HOUR).await, @r"
-    bot to crew: Heron, Mule and Otter worked today and are not flushed yet. Flush valve open, ten minutes each.
+    bot to crew: Heron, Mule and Otter worked today and haven't been flushed. Open each flush valve for ten minutes.
          [Flushed]  [In 30 minutes]  [Not used]
     ");
     assert_snapshot!(world.says("crew", "[Flushed]").await, @r"
-    bot: Heron: flushed. Noted.
-         Mule: flushed. Noted.
-         Otter: flushed. Noted.
+    bot: Heron: flushed. Logged.
+         Mule: flushed. Logged.
+         Otter: flushed. Logged.
     ");
 }
 
@@ -46,7 +46,7 @@ async fn silence_is_asked_once_more_and_no_oftener() {
     world.waits(9 * HOUR).await;
     assert_eq!(world.waits(HOUR / 2 - 60).await, "", "not yet");
     assert_snapshot!(world.waits(60).await, @r"
-    bot to crew: Heron is still not flushed. Flush valve open, ten minutes.
+    bot to crew: Heron still hasn't been flushed. Open the flush valve for ten minutes.
          [Flushed]  [Not used]
     ");
     for _ in 0..4 {
@@ -59,17 +59,17 @@ async fn the_reminder_can_be_put_off_by_button_and_by_text() {
     let mut world = World::new().await;
     world.says("crew", "heron 180 12").await;
     world.waits(9 * HOUR).await;
-    assert_snapshot!(world.says("crew", "[In 30 minutes]").await, @"bot: Heron: I ask once more at 17:33.");
+    assert_snapshot!(world.says("crew", "[In 30 minutes]").await, @"bot: Heron: OK, I'll ask again at 17:33.");
     assert_eq!(
         world.waits(HOUR / 2 - 60).await,
         "",
         "the half hour starts with the press"
     );
     assert_snapshot!(world.waits(60).await, @r"
-    bot to crew: Heron is still not flushed. Flush valve open, ten minutes.
+    bot to crew: Heron still hasn't been flushed. Open the flush valve for ten minutes.
          [Flushed]  [Not used]
     ");
-    assert_snapshot!(world.says("crew", "in 30 minutes").await, @"bot: Heron: I do not ask again today. When it is done, type: heron flushed");
+    assert_snapshot!(world.says("crew", "in 30 minutes").await, @"bot: Heron: I won't ask again today. When it's done, type: heron flushed");
     assert_eq!(world.waits(HOUR).await, "");
 }
 
@@ -78,12 +78,12 @@ async fn a_rig_that_was_not_used_is_left_alone_that_day_and_the_next_morning() {
     let mut world = World::new().await;
     world.says("crew", "heron 180 12").await;
     world.waits(9 * HOUR).await;
-    assert_snapshot!(world.says("crew", "[Not used]").await, @"bot: Heron: not used today. Noted.");
+    assert_snapshot!(world.says("crew", "[Not used]").await, @"bot: Heron: not used today. Logged.");
     assert_eq!(world.waits(HOUR).await, "");
     world.now += 14 * HOUR;
     assert_snapshot!(world.says("crew", "heron 180 12").await, @r"
-    bot: Heron 93.3 % - too early to tell
-         tap 180 -> RO 12 ppm, same as yesterday
+    bot: Heron 93.3% – too early to tell
+         tap 180 → RO 12 ppm, same as yesterday
          One more reading, and I can tell.
          Flush before you roll up.
     ");
@@ -97,15 +97,15 @@ async fn a_missed_flush_is_told_with_the_first_reading_next_morning_and_only_the
     world.waits(HOUR).await;
     world.now += 14 * HOUR;
     assert_snapshot!(world.says("crew", "heron 180 12").await, @r"
-    bot: Heron 93.3 % - too early to tell
-         tap 180 -> RO 12 ppm, same as yesterday
+    bot: Heron 93.3% – too early to tell
+         tap 180 → RO 12 ppm, same as yesterday
          One more reading, and I can tell.
          Missed its last flush (yesterday): run it to waste for ten minutes first.
          Flush before you roll up.
     ");
     assert_snapshot!(world.says("crew", "heron 181 12").await, @r"
-    bot: Heron 93.4 % - good
-         tap 181 -> RO 12 ppm, up 0.1 since earlier today
+    bot: Heron 93.4% – good
+         tap 181 → RO 12 ppm, up 0.1 since earlier today
          Flush before you roll up.
     ");
 }
@@ -117,7 +117,7 @@ async fn nobody_is_asked_again_in_the_quiet_hours() {
     world.says("crew", "heron 180 12").await;
     world.now += 11 * HOUR + HOUR / 2;
     assert_snapshot!(world.waits(HOUR / 2).await, @r"
-    bot to crew: Heron worked today and is not flushed yet. Flush valve open, ten minutes.
+    bot to crew: Heron worked today and hasn't been flushed. Open the flush valve for ten minutes.
          [Flushed]  [In 30 minutes]  [Not used]
     ");
     assert_eq!(world.waits(HOUR).await, "", "eight o'clock is over");
@@ -130,7 +130,7 @@ async fn when_the_worker_has_left_a_lead_is_asked() {
     world.says("crew", "heron 180 12").await;
     world.says("crew", "leave").await;
     assert_snapshot!(world.waits(9 * HOUR).await, @r"
-    bot to lead: Heron worked today and is not flushed yet. Flush valve open, ten minutes.
+    bot to lead: Heron worked today and hasn't been flushed. Open the flush valve for ten minutes.
          [Flushed]  [In 30 minutes]  [Not used]
     ");
 }
@@ -143,12 +143,12 @@ async fn when_the_worker_has_left_the_crews_group_comes_before_a_lead() {
     world.says("crew", "heron 180 12").await;
     world.says("crew", "leave").await;
     assert_snapshot!(world.waits(9 * HOUR).await, @r"
-    bot to the group: Heron worked today and is not flushed yet. Flush valve open, ten minutes.
+    bot to the group: Heron worked today and hasn't been flushed. Open the flush valve for ten minutes.
          [Flushed]  [In 30 minutes]  [Not used]
     ");
     let pressed = world.says_in_the_group("crew-2", "[Flushed]").await;
     assert!(
-        pressed.contains("Heron: flushed. Noted."),
+        pressed.contains("Heron: flushed. Logged."),
         "whoever is there may answer: {pressed}"
     );
 }
@@ -171,7 +171,7 @@ async fn a_thumbs_up_on_the_reminder_says_that_it_is_done() {
     let mut world = World::new().await;
     world.says("crew", "heron 180 12").await;
     world.waits(9 * HOUR).await;
-    assert_snapshot!(world.says("crew", "[thumbs up]").await, @"bot: Heron: flushed. Noted.");
+    assert_snapshot!(world.says("crew", "[thumbs up]").await, @"bot: Heron: flushed. Logged.");
     assert_eq!(
         world.says("crew", "[thumbs up]").await,
         "",
@@ -185,8 +185,8 @@ async fn a_thumbs_up_on_a_question_answers_nothing() {
     world.says("crew", "otter 19 214").await;
     assert_eq!(world.says("crew", "[thumbs up]").await, "");
     assert_snapshot!(world.says("crew", "[tap 214, RO 19]").await, @r"
-    bot: Otter 91.1 % - too early to tell
-         tap 214 -> RO 19 ppm
+    bot: Otter 91.1% – too early to tell
+         tap 214 → RO 19 ppm
          2 more readings, and I can tell.
          Flush before you roll up.
     ");

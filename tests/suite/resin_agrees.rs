@@ -16,8 +16,8 @@ async fn a_bed_that_slips_is_repacked_before_any_resin_is_bought() {
     }
     world.waits(4 * DAY).await;
     assert_snapshot!(world.says("crew", "mule 180 12").await, @r"
-    bot: Mule - 12 ppm will spot. Repack the resin tight before the next window: it is hardly used.
-         tap 180 -> glass 12 ppm
+    bot: Mule: 12 ppm will spot. The resin's nearly new, so it's loose, not used up: repack it tight before the next window.
+         tap 180 → glass 12 ppm
     ");
     let asked = world.says("owner", "resin mule?").await;
     assert!(asked.contains("water slipping past"), "{asked}");
@@ -34,7 +34,7 @@ async fn a_bed_that_slips_is_repacked_before_any_resin_is_bought() {
     let again = world.says("crew", "mule 180 12").await;
     assert!(again.contains("change the resin before the next window"), "{again}");
     let list = world.says("owner", "what do we need to buy?").await;
-    assert_eq!(lines_with(&list, "resin 25"), ["Resin 25 litres: Mule - about £225"]);
+    assert_eq!(lines_with(&list, "resin 25"), ["Resin 25 litres: Mule – about £225"]);
 }
 
 /// 600 litres of 300 ppm at a tenth, and 4 ppm of carbon dioxide: 20.4 g on a working day, 14.6 on one of the calendar.
@@ -64,7 +64,7 @@ async fn what_ran_before_the_first_reading_is_counted_by_its_water() {
     let before = world.says("owner", "resin mule?").await;
     assert_eq!(
         before,
-        "bot: Mule: to count the resin I still need, for example:\n     mule 180 0"
+        "bot: Mule: to forecast the resin I still need, for example:\n     mule 180 0"
     );
     world.says("crew", "mule 450 0").await;
     // 14 days of 142.9 litres of 454 mg: 908 of 500 g.
@@ -74,7 +74,7 @@ async fn what_ran_before_the_first_reading_is_counted_by_its_water() {
 }
 
 fn used_percent(said: &str) -> i64 {
-    let number = said.split("About ").nth(1).and_then(|rest| rest.split(' ').next());
+    let number = said.split("About ").nth(1).and_then(|rest| rest.split('%').next());
     number
         .and_then(|number| number.parse().ok())
         .unwrap_or_else(|| panic!("{said}"))
@@ -90,9 +90,9 @@ async fn it_is_the_glass_that_says_so_where_the_count_does_not() {
     world.says("crew", "mule 200 4").await;
     world.waits(3 * DAY).await;
     world.says("crew", "mule 200 6").await;
-    assert_snapshot!(world.says("owner", "resin mule?").await, @"
-    bot: Mule: by the glass the resin is nearly used up. Test it daily, have resin ready.
-         About 60 % used, 6 ppm at the glass.
+    assert_snapshot!(world.says("owner", "resin mule?").await, @r"
+    bot: Mule: going by the glass, the resin is nearly used up. Test it daily and carry resin.
+         About 60% used, 6 ppm at the glass.
     ");
 }
 
@@ -104,9 +104,9 @@ async fn only_what_is_missing_is_asked_for() {
     world.says("crew", "mule 180 12").await;
     world.says("crew", "heron 180 12").await;
     assert_snapshot!(world.says("owner", "what do we need to buy?").await, @r"
-    bot: Nothing to buy for the next two weeks, as far as I can count.
-         Resin not counted: Heron, Mule. I need the last resin change. Like this: heron new resin
-         Resin not counted: Otter. I need the last resin change and a reading. Like this: otter new resin
+    bot: Nothing to buy for the next two weeks.
+         Can't say yet for Heron, Mule: I need the last resin change. Like this: heron new resin
+         Can't say yet for Otter: I need the last resin change and a reading. Like this: otter new resin
     ");
 }
 
@@ -125,13 +125,13 @@ async fn the_resin_bill_is_the_one_that_the_beds_come_to() {
     assert_snapshot!(format!("{days}\n{money}"), @r"
     bot: Heron: resin for about 82 working days (40 to 119).
          Hardly used yet. The glass was not tested since the change.
-    bot: Heron 95.0 % (95-95, from 53 readings) - good
+    bot: Heron 95.0% (95-95, from 53 readings) – good
          Cheapest to renew between now and Apr 2027.
          For now, waiting saves about £1 a month.
-         Its resin costs about £770 a year now; membrane and resin together, renewed at the best time, about £780 a year.
-         The 80 % rule would renew in Jan 2035, about £5200 dearer over its life.
-         Resin a fifth dearer: now. A fifth cheaper: Apr 2026.
-         Prices as set: resin £9 a litre, membrane £220.
+         Resin is costing about £770 a year. With a new membrane at the best time, resin and membrane together come to about £780 a year.
+         Waiting for 80% (in Jan 2035) would cost about £5,200 more over its life.
+         If resin cost 20% more: now. 20% less: Apr 2026.
+         Your prices: resin £9 a litre, membrane £220.
          Loses about 0.8 points a year.
     ");
 }

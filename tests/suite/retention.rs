@@ -17,11 +17,11 @@ async fn what_is_older_than_an_owner_wants_goes_for_good_and_only_after_a_yes() 
     world.says("lead", "keep 1 year").await;
     assert_snapshot!(world.says("lead", "keep 1 year").await, @"bot: Only an owner can do that.");
     assert_eq!(world.says_in_the_group("lead", "keep 1 year").await, "");
-    assert_snapshot!(world.says_in_the_group("owner", "keep 1 year").await, @"bot to the group: That is for our private chat. Type it there.");
+    assert_snapshot!(world.says_in_the_group("owner", "keep 1 year").await, @"bot to the group: That's for our private chat. Type it there.");
     assert_snapshot!(world.says("owner", "keep 1 year").await, @r#"
     bot: With "keep 1 year", everything from before 8 Apr 2026 is deleted for good: now 1 reading, 1 service, and from then on whatever gets older. Sure?
-         It counts in no assessment any more. A copy first: export
-         The button, or type: keep 1 year, yes
+         It won't count in anything I work out. A copy first: export
+         Tap the button, or type: keep 1 year, yes
          [Delete]
     "#);
     world.waits(HOUR).await;
@@ -30,7 +30,7 @@ async fn what_is_older_than_an_owner_wants_goes_for_good_and_only_after_a_yes() 
         "no yes, no deletion"
     );
     assert_snapshot!(world.says("owner", "[Delete]").await, @r"
-    bot: Noted: keep 1 year. Everything from before 8 Apr 2026 is deleted for good within a day: 1 reading, 1 service.
+    bot: Set: keep 1 year. Everything from before 8 Apr 2026 is deleted for good within a day: 1 reading, 1 service.
          To stop that: keep everything
     ");
     assert!(world.says("owner", "settings").await.contains("keep 1 year"));
@@ -61,9 +61,9 @@ async fn what_is_older_than_an_owner_wants_goes_for_good_and_only_after_a_yes() 
          Otter unproven, never read
          [More]
     bot: [picture: fleet.png]
-    bot: Noted: keep 2 years. Nothing is older yet. Whatever gets older is deleted for good, without another question.
+    bot: Set: keep 2 years. Nothing is that old yet. From now on older rows are deleted for good, without asking again.
     ");
-    assert_snapshot!(world.says("owner", "keep everything").await, @"bot: Noted: keep everything. Nothing is deleted for its age.");
+    assert_snapshot!(world.says("owner", "keep everything").await, @"bot: Set: keep everything. Nothing is deleted for its age.");
 }
 
 /// How many readings and services there are, counting or not.
@@ -86,7 +86,7 @@ async fn what_one_outfit_deletes_is_its_own() {
     world.now += 800 * DAY;
     world.says("newcomer", "keep 1 year").await;
     assert_snapshot!(world.says("newcomer", "keep 1 year, yes").await, @r"
-    bot: Noted: keep 1 year. Everything from before 12 May 2027 is deleted for good within a day: 1 reading.
+    bot: Set: keep 1 year. Everything from before 12 May 2027 is deleted for good within a day: 1 reading.
          To stop that: keep everything
     ");
     world.desk.bot().due(world.now).await.unwrap();
@@ -141,7 +141,7 @@ async fn what_only_carried_messages_is_cleared_away_after_its_time() {
     for table in ["people", "rigs", "settings", "outfits", "imports"] {
         assert_eq!(after[table], before[table], "{table}");
     }
-    assert_snapshot!(world.says("owner", "import now").await, @"bot: Nothing waits to be imported. How it goes: import");
+    assert_snapshot!(world.says("owner", "import now").await, @"bot: Nothing is waiting to be imported. How it works: import");
 }
 
 /// How many rows each table has.

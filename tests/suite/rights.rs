@@ -155,7 +155,7 @@ const RIGHTS: &[Row] = &[
     ("resin picture heron", ALL, "resin", Same),
     ("money picture heron", ALL, "due is not yet known", Same),
     ("settings", ALL, "To change a line", Same),
-    ("heron resin 25 litres", LEADS, "Noted for Heron", Same),
+    ("heron resin 25 litres", LEADS, "Set for Heron", Same),
     ("resin price 9", OWNER, "Noted", Same),
     ("day ends 16:00", OWNER, "ends at 16:00", Same),
     ("zone Europe/London", OWNER, "Local time", Same),
@@ -177,7 +177,7 @@ const RIGHTS: &[Row] = &[
     ("keep outfit", OWNER, "not closing", Private),
     ("set up", OWNER, "?", Private),
     ("stop", ALL, "", Silence),
-    ("leave", ALL, "You have left|only owner", Same),
+    ("leave", ALL, "You've left|only owner", Same),
     ("forget me", ALL, "Sure?|only owner", AllPrivate),
 ];
 

@@ -301,17 +301,17 @@ fn the_other_settings_too_are_shown_as_they_are_typed() {
 async fn an_owner_sets_prices_and_sees_what_holds() {
     let mut world = World::new().await;
     assert_snapshot!(world.says("owner", "resin price 9").await, @r"
-    bot: Noted: resin price 9 a litre.
-         The currency is not told: type for example currency EUR
+    bot: Set: resin price 9 a litre.
+         No currency set. Type for example: currency EUR
     ");
-    assert_snapshot!(world.says("owner", "country UK").await, @"bot: Noted: country GB.");
-    assert_snapshot!(world.says("owner", "resin costs 9.50 a litre").await, @"bot: Noted: resin price £9.50 a litre.");
-    assert_snapshot!(world.says("owner", "heron resin 25 l").await, @"bot: Noted for Heron: resin 25 litres.");
+    assert_snapshot!(world.says("owner", "country UK").await, @"bot: Set: country GB.");
+    assert_snapshot!(world.says("owner", "resin costs 9.50 a litre").await, @"bot: Set: resin price £9.50 a litre.");
+    assert_snapshot!(world.says("owner", "heron resin 25 l").await, @"bot: Set for Heron: resin 25 litres.");
     assert_snapshot!(world.says("owner", "settings").await, @r"
     bot: My outfit. To change a line, type it with another value.
          resin price £9.50 a litre
          country GB
-         As usual, since nobody set them:
+         Defaults:
          currency GBP
          working days Monday - Friday
          day ends 17:00
@@ -320,30 +320,30 @@ async fn an_owner_sets_prices_and_sees_what_holds() {
          nudges on
          warnings on
          quiet hours 20:00-07:00
-         wearing line 90 %
-         due line 85 %
-         spent line 80 %
+         wearing line 90%
+         due line 85%
+         spent line 80%
          meter ppm
          degrees C
          pressure bar
          volume litres
          prefilters every 180 days
          keep everything
-         Not told yet; like this:
+         Not set yet. For example:
          membrane price £180
-         Back to the usual: due line default
+         Back to the default: due line default
     ");
     assert_snapshot!(world.says("owner", "heron settings").await, @r"
     bot: Heron. To change a line, type it with another value.
          heron resin 25 litres
-         Not told yet; like this:
+         Not set yet. For example:
          heron 800 litres a day
-         Back to the usual: heron resin default
+         Back to the default: heron resin default
     ");
-    assert_snapshot!(world.says("owner", "resin price default").await, @"bot: That is no longer set.");
-    assert_snapshot!(world.says("owner", "due line 78").await, @"bot: The lines must fall from wearing over due to spent. Now: 90, 85, 80 %. Move the others first.");
-    assert_snapshot!(world.says("owner", "two membranes").await, @"bot: That holds for one rig. Like this: heron 2 membranes");
-    assert_snapshot!(world.says("owner", "heron currency EUR").await, @"bot: That holds for the whole outfit, so without a rig's name: currency EUR");
+    assert_snapshot!(world.says("owner", "resin price default").await, @"bot: That's no longer set.");
+    assert_snapshot!(world.says("owner", "due line 78").await, @"bot: The lines must fall from wearing over due to spent. Now: 90, 85, 80%. Move the others first.");
+    assert_snapshot!(world.says("owner", "two membranes").await, @"bot: That's for one rig. Like this: heron 2 membranes");
+    assert_snapshot!(world.says("owner", "heron currency EUR").await, @"bot: That's for the whole outfit, so without a rig's name: currency EUR");
 }
 
 #[tokio::test]
@@ -364,15 +364,15 @@ async fn crew_set_nothing_and_leads_only_what_a_rig_is() {
     let refused = world.says("crew", "heron resin 25 l").await;
     assert_snapshot!(refused, @"bot: Only an owner or lead can do that.");
     let noted = world.says("lead", "heron resin 25 l").await;
-    assert_snapshot!(noted, @"bot: Noted for Heron: resin 25 litres.");
+    assert_snapshot!(noted, @"bot: Set for Heron: resin 25 litres.");
 }
 
 #[tokio::test]
 async fn a_short_name_means_its_rig_and_only_that() {
     let mut world = World::new().await;
     world.says("owner", "heron also called big bird").await;
-    assert!(world.says("crew", "big bird 180 12").await.contains("Heron 93.3 %"));
-    assert!(world.says("crew", "big bird?").await.contains("Heron 93.3 %"));
+    assert!(world.says("crew", "big bird 180 12").await.contains("Heron 93.3%"));
+    assert!(world.says("crew", "big bird?").await.contains("Heron 93.3%"));
     assert_snapshot!(world.says("owner", "otter also called Big Bird").await, @r#"bot: "big bird" means Heron already."#);
     assert_snapshot!(world.says("owner", "mule also called otter").await, @r#"bot: "Otter" means Otter already."#);
 }
@@ -383,10 +383,10 @@ async fn a_meter_that_shows_conductivity_is_read_so() {
     let mut world = World::new().await;
     world.says("owner", "meter uS 0.5").await;
     let answer = world.says("crew", "heron 360 24").await;
-    assert!(answer.contains("tap 180 -> RO 12 ppm"), "{answer}");
+    assert!(answer.contains("tap 180 → RO 12 ppm"), "{answer}");
     let answer = world.says("crew", "heron 180 ppm 12 ppm").await;
-    assert!(answer.contains("tap 180 -> RO 12 ppm"), "{answer}");
+    assert!(answer.contains("tap 180 → RO 12 ppm"), "{answer}");
     world.says("owner", "meter ppm").await;
     let answer = world.says("crew", "heron 181 12").await;
-    assert!(answer.contains("tap 181 -> RO 12 ppm"), "{answer}");
+    assert!(answer.contains("tap 181 → RO 12 ppm"), "{answer}");
 }

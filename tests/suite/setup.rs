@@ -32,8 +32,8 @@ async fn five_messages_lead_from_the_link_to_the_first_reading() {
     let (mut world, welcome) = claimed("en").await;
     assert_snapshot!(welcome, @r"
     bot: This outfit is yours. I ask a few things, one at a time, and each can wait: skip, or stop.
-         Read and text from safe footing, never from a ladder or an edge.
-         Purified water is not drinking water.
+         Take readings and text with both feet on safe ground, never from a ladder or near an edge.
+         Purified water isn't drinking water.
          .
          What is the outfit called?
          [Skip]
@@ -46,17 +46,17 @@ async fn five_messages_lead_from_the_link_to_the_first_reading() {
          [United Kingdom]  [United States]  [Skip]
     ");
     assert_snapshot!(world.says("boss", "[United Kingdom]").await, @r"
-    bot: Noted: country GB.
-         So: meter ppm, degrees C, pressure bar, volume litres, currency GBP. Another one? Type it, like: meter uS
-         Local time is Europe/London: it is 08:03 there.
+    bot: Set: country GB.
+         Using meter ppm, degrees C, pressure bar, volume litres, currency GBP. To change one, type it, like: meter uS
+         Local time is Europe/London: it's 08:03 there.
          .
          Which rigs do you have?
          All names in one message, like: heron, otter. A pasted list is fine too.
          [Skip]
     ");
     assert_snapshot!(world.says("boss", "heron, otter and mule").await, @r"
-    bot: On the fleet: Heron, Otter, Mule. Text readings: heron 180 12
-         Where waste water may go, and backflow protection: local code, licensed plumbers.
+    bot: Added: Heron, Otter, Mule. Send readings like this: heron 180 12
+         Check local rules before you run waste water anywhere or connect to a tap (backflow). Leave plumbing to a licensed plumber.
          .
          Try it whenever you like, tap first, then the RO outlet.
          Let it run a few minutes and rinse the cup. The RO outlet is the hose that feeds the resin.
@@ -64,12 +64,12 @@ async fn five_messages_lead_from_the_link_to_the_first_reading() {
          [Go on]  [Later]
     ");
     assert_snapshot!(world.says("boss", "heron 180 12").await, @r"
-    bot: Heron 93.3 % - too early to tell
-         tap 180 -> RO 12 ppm
+    bot: Heron 93.3% – too early to tell
+         tap 180 → RO 12 ppm
          2 more readings, and I can tell.
          Flush before you roll up.
          .
-         That is all a crew has to text. Go on with the set-up? About two minutes.
+         That's all a crew has to text. Go on with the set-up? About two minutes.
          [Go on]  [Later]
     ");
 }
@@ -93,7 +93,7 @@ async fn the_rest_is_answered_by_button() {
         ("[One by one]", "Heron: what does it run on?"),
         ("[RO and DI]", "Heron: how many membranes?"),
         ("[2 membranes]", "Heron: how is the membrane flushed?"),
-        ("[flushes itself]", "Heron: how does the resin stand?"),
+        ("[flushes itself]", "Heron: is the resin bottle upright or on its side?"),
         ("[lying]", "Heron: how much resin does it hold?"),
         (
             "[25 litres]",
@@ -104,7 +104,7 @@ async fn the_rest_is_answered_by_button() {
         ("[Skip]", "What does one new membrane cost you?"),
         ("180", "What does a litre of resin cost you?"),
         ("25 litres cost 225", "About how much water"),
-        ("[800 litres]", "Let your crew in now?"),
+        ("[800 litres]", "Invite your crew now?"),
         ("[Invite]", "The outfit is set up."),
     ] {
         let heard = world.says("boss", press).await;
@@ -116,7 +116,7 @@ async fn the_rest_is_answered_by_button() {
          mule 2 membranes
          mule RO and DI
          mule lying
-         Back to the usual: mule resin default
+         Back to the default: mule resin default
     ");
     let settings = world.says("boss", "settings").await;
     for line in [
@@ -127,7 +127,7 @@ async fn the_rest_is_answered_by_button() {
     ] {
         assert!(settings.contains(line), "{line} is missing in:\n{settings}");
     }
-    assert!(world.says("boss", "mule 180 12").await.contains("93.3 %"));
+    assert!(world.says("boss", "mule 180 12").await.contains("93.3%"));
 }
 
 #[tokio::test]
@@ -154,7 +154,7 @@ async fn it_stops_and_goes_on_where_it_was_left() {
     says(&mut world, &["Blue Ladder"]).await;
     assert_snapshot!(world.says("boss", "stop").await, @"bot: Fine, that can wait. Readings work all the same. To go on: set up");
     assert!(
-        world.says("boss", "spain").await.contains("I read water"),
+        world.says("boss", "spain").await.contains("I log water readings"),
         "nobody asked"
     );
     assert!(world.says("boss", "set up").await.contains("Which country"));
@@ -176,7 +176,7 @@ async fn it_stops_and_goes_on_where_it_was_left() {
 async fn nonsense_gets_the_question_again_and_loses_nothing() {
     let (mut world, _) = claimed("en").await;
     assert_snapshot!(world.says("boss", "what is this?").await, @r#"
-    bot: I could not use "what is this?" here.
+    bot: I didn't get "what is this?".
          .
          What is the outfit called?
          [Skip]
@@ -187,16 +187,16 @@ async fn nonsense_gets_the_question_again_and_loses_nothing() {
         ("usa", "pressure psi, volume gallons, currency USD"),
         ("banana", "No zone called \"banana\""),
         ("Dallas, TX", "America/Chicago"),
-        ("please come back tomorrow morning", "I could not use"),
+        ("please come back tomorrow morning", "I didn't get"),
         ("heron", "Heron is on the fleet."),
         ("[Go on]", "Right?"),
-        ("mon-sat, banana", "I could not use"),
+        ("mon-sat, banana", "I didn't get"),
         ("mon-sat, 4.30 pm", "ends at 16:30."),
-        ("2 membranes, green", "I could not use"),
+        ("2 membranes, green", "I didn't get"),
         ("2 membranes, lying", "how much resin"),
-        ("lots", "I could not use"),
+        ("lots", "I didn't get"),
         ("1 cubic foot", "resin 7.48 gallons"),
-        ("dunno", "I could not use"),
+        ("dunno", "I didn't get"),
         ("$180", "membrane price $180"),
     ] {
         let heard = world.says("boss", answer).await;
@@ -209,21 +209,21 @@ async fn a_reading_in_the_middle_is_recorded_and_the_question_comes_again() {
     let (mut world, _) = claimed("en").await;
     says(&mut world, &["Blue Ladder", "uk", "heron, otter", "go on"]).await;
     assert_snapshot!(world.says("boss", "heron 180 12").await, @r"
-    bot: Heron 93.3 % - too early to tell
-         tap 180 -> RO 12 ppm
+    bot: Heron 93.3% – too early to tell
+         tap 180 → RO 12 ppm
          2 more readings, and I can tell.
          Flush before you roll up.
          .
-         I take it: working days Monday - Friday, day ends 17:00, digest Monday 07:00. Right?
+         Is this right? working days Monday - Friday, day ends 17:00, digest Monday 07:00
          [That fits]  [One by one]
     ");
     let doubt = world.says("boss", "otter 19 214").await;
     assert!(
-        doubt.contains("which way round?") && !doubt.contains("I take it"),
+        doubt.contains("which way round?") && !doubt.contains("Is this right"),
         "one question at a time:\n{doubt}"
     );
     let settled = world.says("boss", "[tap 214, RO 19]").await;
-    assert!(settled.contains("Otter 91.1 %"), "{settled}");
+    assert!(settled.contains("Otter 91.1%"), "{settled}");
     assert!(
         settled.contains("The rest of the set-up waits."),
         "after three the guide waits:\n{settled}"
@@ -238,10 +238,10 @@ async fn the_first_message_may_be_a_reading() {
          [Add Heron]
     ");
     assert_snapshot!(world.says("boss", "[Add Heron]").await, @r"
-    bot: Heron is on the fleet. Text its readings: heron 180 12
+    bot: Added Heron. Send readings like this: heron 180 12
          .
-         Heron 93.3 % - too early to tell
-         tap 180 -> RO 12 ppm
+         Heron 93.3% – too early to tell
+         tap 180 → RO 12 ppm
          2 more readings, and I can tell.
          Flush before you roll up.
          Where waste water may go, and backflow protection: local code, licensed plumbers.
@@ -300,8 +300,8 @@ async fn it_speaks_spanish() {
     let (mut world, welcome) = claimed("es-MX").await;
     assert_snapshot!(welcome, @r"
     bot: Esta empresa es tuya. Pregunto unas pocas cosas, de una en una, y todas pueden esperar: omitir, o parar.
-         Lee y escribe con los pies en lugar seguro, nunca desde una escalera ni un borde.
-         El agua purificada no es para beber.
+         Mide y escribe con los dos pies en suelo seguro, nunca desde una escalera ni cerca de un borde.
+         El agua purificada no es agua potable.
          .
          ¿Cómo se llama la empresa?
          [Omitir]
@@ -310,7 +310,7 @@ async fn it_speaks_spanish() {
         ("Escalera Azul", "[México]  [Reino Unido]  [Omitir]"),
         ("españa", "La hora local es la de Europe/Madrid"),
         ("garza, nutria y mula", "Pruébalo cuando quieras"),
-        ("garza 180 12", "Garza 93,3 % - aún es pronto"),
+        ("garza 180 12", "Garza 93,3 % – aún es pronto"),
         ("seguir", "¿Es así?"),
         ("no", "¿Qué días trabajas?"),
         ("lun-sáb", "¿A qué hora acaba la jornada?"),
@@ -325,12 +325,12 @@ async fn it_speaks_spanish() {
         ("solo ósmosis", "Nutria: solo ósmosis."),
         ("180 euros", "¿Cuánto te cuesta un litro de resina?"),
         ("25 litros cuestan 225", "precio resina 9 € el litro"),
-        ("más o menos nada", "Aquí no me sirve \"más o menos nada\"."),
-        ("600", "¿Haces entrar ya a tu gente?"),
+        ("más o menos nada", "No entendí \"más o menos nada\"."),
+        ("600", "¿Invitas ya a tu gente?"),
         ("omitir", "La empresa está configurada."),
         (
             "configurar mula",
-            "Mula, supongo: ósmosis y resina, 2 membranas, se lava solo, tumbado. ¿Es así?",
+            "¿Es así Mula? ósmosis y resina, 2 membranas, se lava solo, tumbado",
         ),
         ("parar", "Para seguir: configurar"),
     ] {

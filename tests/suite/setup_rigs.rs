@@ -15,18 +15,18 @@ async fn a_pasted_table_is_read_and_a_line_that_is_none_is_named() {
                  please add the others tomorrow morning";
     says(&mut world, &["skip", "uk"]).await;
     let heard = world.says("boss", table).await;
-    assert!(heard.contains("On the fleet: Heron, Big Blue, Mule."), "{heard}");
+    assert!(heard.contains("Added: Heron, Big Blue, Mule."), "{heard}");
     assert!(
-        heard.contains("I did not understand \"please add the others tomorrow morning\": no rig was added for it."),
+        heard.contains("I didn't understand \"please add the others tomorrow morning\": no rig was added for it."),
         "{heard}"
     );
     says(&mut world, &["stop"]).await;
-    assert!(world.says("boss", "h 180 12").await.contains("Heron 93.3 %"));
+    assert!(world.says("boss", "h 180 12").await.contains("Heron 93.3%"));
     assert!(
         world
             .says("boss", "bb tap 160 glass 2")
             .await
-            .contains("tap 160 -> glass 2 ppm")
+            .contains("tap 160 → glass 2 ppm")
     );
     assert!(
         world
@@ -56,7 +56,7 @@ async fn nothing_is_said_of_resin_on_a_rig_without_it() {
     assert!(heard.contains("due") && !heard.contains("resin"), "{heard}");
     let guided = world.says("owner", "set up heron").await;
     assert!(
-        guided.contains("RO only, 1 membrane, flushed by hand. Right?"),
+        guided.contains("Is this right for Heron? RO only, 1 membrane, flushed by hand"),
         "{guided}"
     );
     assert!(
@@ -73,7 +73,7 @@ async fn a_lead_sets_one_rig_up_and_copies_it() {
     world.says("lead", "25").await;
     world.says("lead", "150 gpd at 77 F 60 psi").await;
     assert_snapshot!(world.says("lead", "every 3 months").await, @r"
-    bot: Noted for Otter: prefilters every 90 days.
+    bot: Set for Otter: prefilters every 90 days.
          .
          Otter is set up. To see it: otter settings
     ");

@@ -15,9 +15,9 @@ async fn rows_that_look_like_slips_are_pointed_out() {
     assert_snapshot!(world.says("owner", SLIPS).await, @r#"
     bot: 6 new readings, 2 Feb to 7 Feb
          2 lines come in, but look like slips:
-         line 5: the RO is not below the tap ("12 / 180")
-         line 6: the tap is far from what it is otherwise ("1800 / 12")
-         Import it? The button, or type: import now - drop import
+         line 5: the RO isn't below the tap ("12 / 180")
+         line 6: the tap is far from its usual ("1800 / 12")
+         Import it? Tap a button, or type: import now | drop import
          [Import]  [Drop]
     "#);
     world.desk.speaks("owner-2", "es");

@@ -9,14 +9,13 @@ async fn a_reading_is_answered_in_the_language_of_the_platform() {
     let mut world = World::new().await;
     world.desk.speaks("crew", "es-MX");
     assert_snapshot!(world.says("crew", "heron 180 12").await, @r"
-    bot: Heron 93,3 % - bien
-         red 180 -> ósmosis 12 ppm
-         Lava la membrana antes de recoger.
+    bot: Heron 93,3 % – bien
+         red 180 → ósmosis 12 ppm
+         Enjuaga la membrana antes de recoger.
     ");
-    assert_snapshot!(world.says("crew", "heron red 182 -> ósmosis 13 -> vidrio 0,5 ppm").await, @r"
-    bot: Heron 92,9 % - bien
-         red 182 -> ósmosis 13 -> vidrio 0,5 ppm, baja 0,4 desde la anterior de hoy
-         Lava la membrana antes de recoger.
+    assert_snapshot!(world.says("crew", "heron red 182 → ósmosis 13 → vidrio 0,5 ppm").await, @r"
+    bot: Heron 92,9 % – bien
+         red 182 → ósmosis 13 → vidrio 0,5 ppm, estable puntos desde la anterior de hoy
     ");
     assert!(
         world.says("lead", "otter 180 12").await.contains("sound"),

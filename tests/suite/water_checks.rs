@@ -310,7 +310,7 @@ const NOT_EXPRESSED: &[(&str, &str)] = &[
     ("di_regen", "a rating, quoted in resin.rs; nothing to compute"),
     (
         "epa_cubic_25",
-        "an older viscosity cubic, 1.4 % off; the core uses IAPWS",
+        "an older viscosity cubic, 1.4% off; the core uses IAPWS",
     ),
     (
         "lsi_carrier",
@@ -532,7 +532,7 @@ fn the_reference_formula_meets_its_published_values() {
 fn the_temperature_rule_lies_between_the_published_two_and_three_percent() {
     use tapside::water::observation::log_passage_warmer;
     // WQA Education Kit, vol. X art. 4: salt flux 6 %/C over water flux 3 %/C, 1.0291 a degree;
-    // 2 %/C is the lower end in print. Over 4 to 26 C ours is at most 3.2 % above the one and 9.2 %
+    // 2 %/C is the lower end in print. Over 4 to 26 C ours is at most 3.2% above the one and 9.2%
     // under the other (both at 26 C), and exact at 12 C.
     let (mut most, mut least) = (0.0_f64, 0.0_f64);
     for c in 4..=26 {

@@ -29,7 +29,7 @@ pub fn service(day: f64, what: ServiceKind) -> Event {
     Event::Service(Service { at: at(day), what })
 }
 
-/// A membrane of day 0 that wears from 95 % by `growth` a year, read every
+/// A membrane of day 0 that wears from 95% by `growth` a year, read every
 /// `every` days up to `days`, with a small made-up scatter that repeats.
 pub fn wearing(growth: f64, every: f64, days: f64) -> Vec<Event> {
     const SCATTER: [f64; 7] = [0.04, -0.06, 0.01, 0.07, -0.03, -0.05, 0.02];

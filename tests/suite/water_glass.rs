@@ -38,7 +38,7 @@ fn hard_water_spots_behind_any_membrane() {
     let glass = seen(300.0, 200, |_| 18.0);
     assert_eq!(glass.spots, Crossing::Already);
     assert!((15.0..21.0).contains(&glass.ppm), "{glass:?}");
-    // 300 ppm x 4.2 % is 12.6 ppm, a little more with its own experience.
+    // 300 ppm x 4.2% is 12.6 ppm, a little more with its own experience.
     assert!(glass.new_ppm > SPOTS_FROM_PPM, "{glass:?}");
 }
 

@@ -51,7 +51,7 @@ fn the_direct_search_finds_the_published_optimum_of_jardine_and_tsang() {
     }
 }
 
-/// From 95 % to 80 % in four years.
+/// From 95% to 80% in four years.
 const FOUR_YEARS: f64 = 0.346_573_590_279_972_65;
 
 #[test]
@@ -70,15 +70,15 @@ fn lambert_w_solves_its_equation_and_meets_known_values() {
 
 #[test]
 fn the_trades_four_year_membrane_has_its_optimum_at_the_trades_fence() {
-    // Common practice, no source: 250 of resin a year at 80 % (1250 a year per unit
-    // of salt passage), a membrane of 450, four years from 95 % to 80 %: 80.2 %.
+    // Common practice, no source: 250 of resin a year at 80% (1250 a year per unit
+    // of salt passage), a membrane of 450, four years from 95% to 80%: 80.2%.
     let best = best_salt_passage(NEW, FOUR_YEARS, 450.0, 250.0 / 0.20).unwrap();
     assert!((1.0 - best - 0.802).abs() < 0.0005, "{best}");
 }
 
 #[test]
 fn heavier_use_moves_the_optimum_up() {
-    // Common practice, no source: about 88 % at 5000 a year per unit, 92 % at 20 000.
+    // Common practice, no source: about 88 % at 5000 a year per unit, 92% at 20 000.
     let at = |cost| 1.0 - best_salt_passage(NEW, FOUR_YEARS, 450.0, cost).unwrap();
     assert!((at(5_000.0) - 0.88).abs() < 0.01, "{}", at(5_000.0));
     assert!((at(20_000.0) - 0.92).abs() < 0.01, "{}", at(20_000.0));
@@ -145,7 +145,7 @@ fn nothing_that_wears_or_costs_gives_no_date() {
 const BUSY_WINTER: [f64; 12] = [1.8, 1.8, 1.8, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 1.8, 1.8, 1.8];
 const QUIET_WINTER: [f64; 12] = [0.2, 0.2, 0.2, 1.8, 1.8, 1.8, 1.8, 1.8, 1.8, 0.2, 0.2, 0.2];
 
-/// The verdict on a day for a membrane that wears from 95 % by 1.0 a year, last read
+/// The verdict on a day for a membrane that wears from 95% by 1.0 a year, last read
 /// on day 280 (early October) at the latest; its level pays for itself about then.
 /// The months are told on that day, so that they speak of what is ahead alone; so is the wave of
 /// ln(salt passage) with the water's warmth, by its amplitude in January.

@@ -261,7 +261,7 @@ fn a_flow_is_told_as_a_share_of_what_it_should_be_or_what_is_missing() {
     let Some(FlowFinding::Judged { at: when, flow: told }) = flow(true, &all) else {
         panic!("not judged")
     };
-    // By hand: 0.2654 x 200 x 283.15/999.8 = 15.03 kPa, of which 95 % stand against the pump: 2.07
+    // By hand: 0.2654 x 200 x 283.15/999.8 = 15.03 kPa, of which 95% stand against the pump: 2.07
     // of 52 psi. 1800 x 0.58441 x 49.93/95 = 552.9 US gal/day; 400 of them are 72 %.
     assert_eq!(when, at(1.0));
     assert!((told.share - 0.7235).abs() < 0.001, "{told:?}");

@@ -67,7 +67,7 @@ fn tell(args: &AssessArgs) -> Told {
 
 const HEAD: &str = "rig,time,feed_ppm,permeate_ppm,product_ppm,temp_c,pressure_kpa,litres\n";
 
-/// Heron, read every third day of 2025 while it wears from 95 % by 0.9 a year.
+/// Heron, read every third day of 2025 while it wears from 95% by 0.9 a year.
 fn heron() -> String {
     let mut text = HEAD.to_owned();
     for i in 0..120 {

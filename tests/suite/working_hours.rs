@@ -11,12 +11,12 @@ async fn a_rig_with_hours_of_its_own_is_asked_about_at_its_own_time() {
     world.says("crew", "heron 180 12").await;
     world.says("crew", "otter 180 12").await;
     assert_snapshot!(world.waits(7 * HOUR).await, @r"
-    bot to crew: Otter worked today and is not flushed yet. Flush valve open, ten minutes.
+    bot to crew: Otter worked today and hasn't been flushed. Open the flush valve for ten minutes.
          [Flushed]  [In 30 minutes]  [Not used]
     ");
     world.says("crew", "otter flushed").await;
     assert_snapshot!(world.waits(2 * HOUR).await, @r"
-    bot to crew: Heron worked today and is not flushed yet. Flush valve open, ten minutes.
+    bot to crew: Heron worked today and hasn't been flushed. Open the flush valve for ten minutes.
          [Flushed]  [In 30 minutes]  [Not used]
     ");
 }
@@ -29,7 +29,7 @@ async fn saturdays_may_end_earlier() {
     world.says("crew", "heron 180 12").await;
     assert_eq!(world.waits(4 * HOUR).await, "");
     assert_snapshot!(world.waits(HOUR).await, @r"
-    bot to crew: Heron worked today and is not flushed yet. Flush valve open, ten minutes.
+    bot to crew: Heron worked today and hasn't been flushed. Open the flush valve for ten minutes.
          [Flushed]  [In 30 minutes]  [Not used]
     ");
 }
@@ -41,7 +41,7 @@ async fn reminders_can_be_turned_off_for_all_or_for_one_rig() {
     world.says("crew", "heron 180 12").await;
     world.says("crew", "otter 180 12").await;
     assert_snapshot!(world.waits(9 * HOUR).await, @r"
-    bot to crew: Heron worked today and is not flushed yet. Flush valve open, ten minutes.
+    bot to crew: Heron worked today and hasn't been flushed. Open the flush valve for ten minutes.
          [Flushed]  [In 30 minutes]  [Not used]
     ");
     world.says("crew", "heron flushed").await;
@@ -63,7 +63,7 @@ async fn an_outfit_elsewhere_ends_its_day_by_its_own_clock() {
         "five o'clock in London is morning there"
     );
     assert_snapshot!(world.waits(7 * HOUR).await, @r"
-    bot to crew: Heron worked today and is not flushed yet. Flush valve open, ten minutes.
+    bot to crew: Heron worked today and hasn't been flushed. Open the flush valve for ten minutes.
          [Flushed]  [In 30 minutes]  [Not used]
     ");
 }

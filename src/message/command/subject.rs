@@ -54,28 +54,29 @@ pub enum Page {
     Topics,
 }
 
+/// What the tables call each page; what somebody does comes before parts, and those before units and words.
 const PAGES: [(&str, Page); 22] = [
-    ("reading", Page::Reading),
     ("correct", Page::Correct),
     ("flush", Page::Flush),
+    ("safety", Page::Safety),
+    ("reading", Page::Reading),
+    ("prefilters", Page::Prefilters),
     ("resin", Page::Resin),
     ("membrane", Page::Membrane),
-    ("prefilters", Page::Prefilters),
-    ("questions", Page::Questions),
-    ("pictures", Page::Pictures),
-    ("rigs", Page::Rigs),
     ("parts", Page::Parts),
+    ("rigs", Page::Rigs),
     ("people", Page::People),
-    ("settings", Page::Settings),
     ("prices", Page::Prices),
+    ("settings", Page::Settings),
     ("hours", Page::Hours),
-    ("units", Page::Units),
     ("digest", Page::Digest),
     ("sheets", Page::Sheets),
     ("groups", Page::Groups),
-    ("words", Page::Words),
-    ("safety", Page::Safety),
     ("data", Page::Data),
+    ("pictures", Page::Pictures),
+    ("units", Page::Units),
+    ("words", Page::Words),
+    ("questions", Page::Questions),
     ("topics", Page::Topics),
 ];
 
@@ -84,6 +85,17 @@ impl Page {
     pub fn named(name: &str) -> Option<Self> {
         let key = wording::nearly_named("page", name)?;
         PAGES.iter().find(|(known, _)| *known == key).map(|(_, page)| *page)
+    }
+
+    /// The page that a question is about ("how do I take the RO reading?"): the first in [`PAGES`] of those that it names.
+    pub fn about(question: &str) -> Option<Self> {
+        let words: Vec<&str> = question
+            .split(|letter: char| !letter.is_alphanumeric())
+            .filter(|word| !word.is_empty())
+            .collect();
+        let runs = (1..=2).flat_map(|size| words.windows(size));
+        let named: Vec<&str> = runs.filter_map(|run| wording::named("page", &run.join(" "))).collect();
+        PAGES.iter().find(|(key, _)| named.contains(key)).map(|(_, page)| *page)
     }
 }
 
@@ -105,6 +117,22 @@ mod tests {
                 Some(("term", name)) => assert!(Term::of_key(name).is_some(), "{key}"),
                 _ => {}
             }
+        }
+    }
+
+    #[test]
+    fn a_question_is_answered_by_the_page_on_what_somebody_does() {
+        for (question, page) in [
+            ("why flush?", Some(Page::Flush)),
+            ("how do I flush the membrane", Some(Page::Flush)),
+            ("what ppm is ok on glass?", Some(Page::Resin)),
+            ("how do i take the ro reading", Some(Page::Reading)),
+            ("¿cómo se toma la lectura de ósmosis?", Some(Page::Reading)),
+            ("¿por qué lavar la membrana?", Some(Page::Flush)),
+            ("¿qué ppm valen en el vidrio?", Some(Page::Resin)),
+            ("nice weather", None),
+        ] {
+            assert_eq!(Page::about(question), page, "{question}");
         }
     }
 

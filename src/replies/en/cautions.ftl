@@ -1,12 +1,12 @@
 # Cautions: the usual ones, short, each once a person. Local codes and licensed practice come first.
 
-caution-height = Read and text from safe footing, never from a ladder or an edge.
-caution-pressure = Before you open a housing: water off, relieve the pressure.
-caution-chemicals = A new membrane may come in preservative: gloves and goggles, follow the label, run its first water to waste.
-caution-preservative = Preservative: gloves and eye protection, follow its label, never mix.
-caution-plumbing = Where waste water may go, and backflow protection: local code, licensed plumbers.
-caution-frost = Frost ruins membranes and splits housings: keep the rig warm, or drain it as its maker says.
-caution-not-drinking = Purified water is not drinking water.
+caution-height = Take readings and text with both feet on safe ground, never from a ladder or near an edge.
+caution-pressure = Before you open a housing: turn the water off and let the pressure out.
+caution-chemicals = New membranes can come in preservative. Wear gloves and eye protection, follow the label, run the first water to waste.
+caution-preservative = Preservative: wear gloves and eye protection, follow the label, never mix it.
+caution-plumbing = Check local rules before you run waste water anywhere or connect to a tap (backflow). Leave plumbing to a licensed plumber.
+caution-frost = Ice ruins membranes and splits housings. Keep the rig warm, or drain it the way its maker says (a dried-out membrane is ruined too).
+caution-not-drinking = Purified water isn't drinking water.
 
 danger-frozen = Don't run it frozen: a frozen membrane or housing splits. Let it thaw with the water off, then check for leaks.
 danger-burst = Water off at the tap, let the pressure off, keep clear. Water near anything electric: power off first, if you can do it dry. Repairs are for whoever is licensed for them.

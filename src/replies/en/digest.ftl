@@ -34,55 +34,55 @@ digest-short = { $rig } { $fact }
 ## Headline
 
 digest-headline-one = { $first }.
-digest-headline-two = { $first }, { $second }.
-digest-no-readings = No reading { $since }, so nothing new to tell. Get the rigs read today.
-digest-no-readings-rest = No reading { $since }, so nothing new to tell.
+digest-headline-two = { $first }. { $second }.
+digest-no-readings = No readings { $since }. Please get one from each rig today.
+digest-no-readings-rest = No readings { $since }.
 digest-no-readings-ever = No readings yet. Two numbers a day are enough: { $rig } 180 12
 digest-calm = { $count ->
-    [one] All well: your rig wants nothing this week.
-   *[other] All well: none of the { $count } rigs wants anything this week.
+    [one] All good: nothing to do on your rig this week.
+   *[other] All good: nothing to do on your { $count } rigs this week.
   }
 digest-calm-unread = { $count ->
-    [one] The rig that was read wants nothing; { $unread } sent no reading.
-   *[other] The { $count } rigs that were read want nothing; { $unread } sent no reading.
+    [one] Nothing to do on the rig that sent readings; { $unread } sent none.
+   *[other] Nothing to do on the { $count } rigs that sent readings; { $unread } sent none.
   }
-digest-only-to-buy = Nothing to mend this week, only something to buy.
+digest-only-to-buy = Nothing to fix this week, just something to buy.
 digest-wants-change-resin = { $count ->
    *[other] { $rigs } will spot without new resin
   }
 digest-wants-repack-resin = { $count ->
-    [one] { $rigs } wants its resin repacked
-   *[other] { $rigs } want their resin repacked
+    [one] { $rigs } needs its resin repacked
+   *[other] { $rigs } need their resin repacked
   }
 digest-wants-resin-soon = { $count ->
-    [one] { $rigs } wants resin this week
-   *[other] { $rigs } want resin this week
+    [one] { $rigs } needs resin this week
+   *[other] { $rigs } need resin this week
   }
 digest-wants-find-leak = { $count ->
-    [one] { $rigs } wants a spanner
-   *[other] { $rigs } want a spanner
+    [one] { $rigs } has a leak
+   *[other] { $rigs } have leaks
   }
 digest-wants-new-membrane = { $count ->
-    [one] { $rigs } is due for a membrane
-   *[other] { $rigs } are due for membranes
+    [one] { $rigs } needs a new membrane
+   *[other] { $rigs } need new membranes
   }
 digest-wants-plan-membrane = { $count ->
-    [one] { $rigs } has a membrane to weigh
-   *[other] { $rigs } have membranes to weigh
+    [one] Plan a new membrane for { $rigs }
+   *[other] Plan new membranes for { $rigs }
   }
 digest-wants-prefilters = { $count ->
-    [one] { $rigs } wants prefilters
-   *[other] { $rigs } want prefilters
+    [one] { $rigs } needs prefilters
+   *[other] { $rigs } need prefilters
   }
 digest-wants-flush = { $count ->
-    [one] { $rigs } goes unflushed
-   *[other] { $rigs } go unflushed
+    [one] { $rigs } isn't being flushed
+   *[other] { $rigs } aren't being flushed
   }
 digest-wants-ask-membrane = { $count ->
-    [one] one question about { $rigs }
-   *[other] questions about { $rigs }
+    [one] One question about { $rigs }
+   *[other] Questions about { $rigs }
   }
-digest-wants-frost = frost is a risk at night
+digest-wants-frost = Frost risk at night
 digest-wants-quiet-person = { $count ->
     [one] { $rigs } stopped logging
    *[other] { $count } people stopped logging
@@ -95,60 +95,60 @@ digest-week = { $outfit }, { $from } to { $to }: { $rigs }, { $readings }.
 digest-change-resin = new resin before the next window
     { $ppm } ppm at the glass will spot
 digest-repack-resin-spots = repack the resin tight before the next window
-    { $ppm } ppm will spot; the bed is hardly used, so water slips past it
+    { $ppm } ppm will spot; the resin's nearly new, so water slips past it
 digest-repack-resin = repack the resin tight
-    { $ppm } ppm at the glass from a bed hardly used: water slips past it
+    { $ppm } ppm at the glass from nearly new resin: water slips past it
 digest-resin-today = new resin today
-    the bed is about used up
+    it's about used up
 digest-resin-by = new resin { $by }
-    the bed is about used up then
+    it will be about used up then
 digest-resin-soon = new resin { $by }
-    have it on the rig { $hand }, the bed may end early
+    carry it { $hand }: it may run out sooner
 digest-leak = find the leak, { $test }
-    RO { $before } -> { $after } ppm { $since }
+    RO { $before } → { $after } ppm { $since }
 digest-leak-since = find the leak, { $test }
     it jumped { $since }
-digest-leak-cost = { $said }, eats about { $money } of resin a month
+digest-leak-cost = { $said }, costing about { $money } of resin a month
 digest-test-read-again = after one more reading with a rinsed cup
-digest-test-hoses = hoses, fittings and bypass first
-digest-test-orings = O-rings first
+digest-test-hoses = check hoses, fittings and the bypass first
+digest-test-orings = check the O-rings first
 digest-test-chlorine = test for chlorine after the carbon first
 digest-membrane-now = new membrane now
     waiting costs about { $money } a month
 digest-membrane-pays = new membrane now
-    it pays for itself
+    it now costs less than the extra resin
 digest-membrane-between = plan a new membrane
     cheapest to change about { $likely } ({ $window })
 digest-membrane-between-saves = plan a new membrane
-    cheapest to change about { $likely } ({ $window }); waiting until it is spent costs about { $money } more
-digest-membrane-weigh = weigh a new membrane
-    it is at { $percent }; with your prices I can say when it pays
-digest-membrane-weigh-later = weigh a new membrane
-    it is at { $percent }; a few more readings will say when it pays
+    cheapest to change about { $likely } ({ $window }); waiting until it's worn out costs about { $money } more
+digest-membrane-weigh = think about a new membrane
+    it's at { $percent }; with your prices I can say when it pays
+digest-membrane-weigh-later = think about a new membrane
+    it's at { $percent }; a few more readings will say when it pays
 digest-window-now = now
 digest-window-until = between now and { $late }
 digest-window-between = between { $early } and { $late }
 digest-prefilters-overdue = change the prefilters, due { $since }
-    old carbon lets chlorine through to the membrane
+    worn-out carbon lets chlorine through to the membrane
 digest-prefilters = change the prefilters { $by }
 digest-flush = flush at the end of the day
     done on { $flushed } of { $worked } days last week
 digest-ask-membrane = is there a new membrane in it?
     it reads like one { $since }; if so, type: { $rig } new membrane
 digest-idle-flush = no reading for { $days } days
-    if it stands, flush it; if it works, get it read
+    parked? Flush it. Working? Get a reading.
 digest-idle-preserve = no reading for { $days } days
-    if it stands, preserve the membrane: gloves, eye protection, follow the label
+    parked? Put the membrane in preservative: gloves, eye protection, follow the label
 digest-frost-water = Frost: the water was down to { $water }
-    drain the rigs or keep them warm at night: ice ruins a membrane and splits housings
-digest-frost-season = Frost season: drain the rigs or keep them warm at night
-    ice ruins a membrane and splits housings
+    keep the rigs warm at night, or drain them as the maker says: ice ruins membranes and splits housings
+digest-frost-season = Frost season: keep the rigs warm at night, or drain them as the maker says
+    ice ruins membranes and splits housings
 digest-quiet-rig = no reading { $since }
-    standing, or not logged?
-digest-quiet-person = { $name }: no readings last week, ask why
-    there were { $before } in the four weeks before
+    parked, or not logged?
+digest-quiet-person = { $name }: no readings last week
+    { $before } in the four weeks before. Worth a chat.
 digest-deed = { $rig }: { $deed }
-digest-open-since = { $said }; open { $since }
+digest-open-since = { $said }; on the list { $since }
 
 ## What to do: several rigs
 
@@ -162,7 +162,7 @@ digest-many-leak = Find the leaks: hoses, fittings, O-rings
     { $rigs }
 digest-many-membrane = New membranes, and what a month's waiting costs
     { $rigs }
-digest-many-membrane-weigh = Weigh new membranes, these are below their line
+digest-many-membrane-weigh = Think about new membranes, these are below your limit
     { $rigs }
 digest-many-plan-membrane = Plan new membranes, cheapest to change
     { $rigs }
@@ -172,16 +172,16 @@ digest-many-flush = Flush at the end of the day
     { $rigs }
 digest-many-ask-membrane = A new membrane that was not logged?
     { $rigs }; if so, type: { $rig } new membrane
-digest-many-idle = Standing, or not logged? Flush what stands, preserve it after 30 days
+digest-many-idle = Parked, or not logged? Flush what's parked; after 30 days, preservative
     { $rigs }
-digest-many-quiet-rig = No reading: standing, or not logged?
+digest-many-quiet-rig = No reading: parked, or not logged?
     { $rigs }
-digest-many-quiet-person = Stopped logging: ask why
+digest-many-quiet-person = Stopped logging: worth a chat
     { $rigs }
 digest-short-ppm = ({ $ppm } ppm)
 digest-short-month = now ({ $money })
 digest-short-overdue = overdue { $since }
-digest-short-jump = { $since } (RO { $before } -> { $after })
+digest-short-jump = { $since } (RO { $before } → { $after })
 digest-short-flush = { $flushed } of { $worked } days
 digest-short-days = { $days } days
 
@@ -194,7 +194,7 @@ digest-count-due = { $count } to plan for
 digest-count-spent = { $count } worn out
 digest-count-fault = { $count } with a leak to find
 digest-count-unproven = { $count } too early to tell
-digest-count-di = { $count } without
+digest-count-di = { $count } resin-only
 digest-buy = Two weeks' shopping: { $goods }.
 digest-buy-sum = Two weeks' shopping: { $goods }, { $sum }.
 digest-buy-partial = Two weeks' shopping: { $goods }, { $sum } and what has no price yet.
@@ -207,7 +207,7 @@ digest-good-membrane = { $count ->
     [one] 1 membrane
    *[other] { $count } membranes
   }
-digest-caution-pressure = Before opening a housing: water off, pressure relieved.
+digest-caution-pressure = Before opening a housing: water off, let the pressure out.
 digest-more = More
 
 ## More
@@ -232,28 +232,28 @@ digest-row-aside = { $count ->
   }
 digest-table-left = and { $count } more, in the spreadsheet
 digest-table-calm = Nothing to do: { $rigs }
-digest-calm-name = { $rig } { $percent } %
+digest-calm-name = { $rig } { $percent }%
 digest-shopping-title = Shopping for two weeks
 digest-purchase = { $good }: { $rigs }
 digest-purchase-cost = { $good }, { $cost }: { $rigs }
 digest-litres-for = { $rig } { $quantity }
-digest-shopping-total = Sum: { $sum }
-digest-shopping-unpriced = What has no price yet is in no sum. To see the prices, type: settings
-digest-shopping-weigh = A membrane to weigh (prices or readings are missing): { $rigs }
-digest-shopping-uncounted = Resin that I cannot count (size, litres a day or last change not told): { $rigs }
+digest-shopping-total = Total: { $sum }
+digest-shopping-unpriced = Items without a price aren't in the total. To see the prices, type: settings
+digest-shopping-weigh = Membranes to think about (prices or readings are missing): { $rigs }
+digest-shopping-uncounted = Can't forecast resin yet (needs bed size, litres a day, last change): { $rigs }
 digest-shopping-unlogged = Prefilters never logged: { $rigs }
-digest-quiet-rigs = Not read last week: { $rigs }
+digest-quiet-rigs = No reading last week: { $rigs }
 digest-quiet-rig-since = { $rig } ({ $since })
 digest-quiet-people = Stopped logging, with readings in the four weeks before: { $people }
 digest-quiet-name = { $name } ({ $count })
 digest-jumps-opened = RO jumped: { $rigs }
 digest-jumps-closed = RO back to normal: { $rigs }
-digest-jump = { $rig } { $on } ({ $before } -> { $after } ppm)
+digest-jump = { $rig } { $on } ({ $before } → { $after } ppm)
 digest-jump-closed = { $rig } { $on } (was at { $after } ppm)
 digest-followed-title = Asked for last Monday
 digest-followed-done = Done: { $items }
 digest-followed-open = Open: { $items }
-digest-followed-said = Said to be done, but the readings do not show it: { $items }
+digest-followed-said = Marked done, but the readings haven't improved: { $items }
 digest-followed-gone = Not needed any more: { $items }
 digest-followed-name = { $name } ({ $what })
 digest-noun-resin = resin
@@ -271,32 +271,32 @@ digest-noun-readings = readings
 note-resin-done = { $rig }: change the resin before the next window.
     { $ppm } ppm at the glass will spot.
 note-resin-low = { $rig }: resin likely runs out { $by }.
-    Have a fill on the rig and watch the glass: from 10 ppm it spots.
+    Carry a refill and watch the glass: from 10 ppm it spots.
 note-resin-low-ppm = { $rig }: resin likely runs out { $by }.
-    Glass { $ppm } ppm last time; from 10 ppm it spots. Have a fill on the rig.
+    Glass { $ppm } ppm last time; from 10 ppm it spots. Carry a refill.
 note-frost-water = Frost: the water was down to { $water }.
-    Drain the rigs tonight or keep them warm.
+    Keep the rigs warm tonight, or drain them as the maker says.
 note-frost-season = Frost season.
-    Drain the rigs on cold nights or keep them warm.
+    On cold nights keep the rigs warm, or drain them as the maker says.
 note-membrane-costs = { $rig } { $percent }: a new membrane pays now.
-    Waiting costs about { $money } a month. This is the second Monday in a row that says so.
+    Waiting costs about { $money } a month. Second week running.
 note-membrane-pays = { $rig } { $percent }: a new membrane pays now.
-    This is the second Monday in a row that says so.
-note-membrane-weigh = { $rig } { $percent }: weigh a new membrane against the resin it saves.
-    Below its line for the second Monday in a row.
-note-membrane-weigh-prices = { $rig } { $percent }: weigh a new membrane against the resin it saves.
-    Below its line for the second Monday in a row. With your prices I can say when it pays.
-note-idle-5 = { $rig } has stood for { $days } days.
-    Flush it ten minutes to waste, and again every week.
-note-idle-14 = { $rig } has stood for { $days } days.
-    Flush it ten minutes to waste today.
-    Two more weeks idle? Then plan to preserve the membrane.
-note-idle-30 = { $rig } has stood for { $days } days: preserve the membrane, and keep it from frost.
+    Second week running.
+note-membrane-weigh = { $rig } { $percent }: see whether a new membrane pays.
+    Below your limit, second week running.
+note-membrane-weigh-prices = { $rig } { $percent }: see whether a new membrane pays.
+    Below your limit, second week running. With your prices I can say when it pays.
+note-idle-5 = No reading from { $rig } for { $days } days.
+    If it's parked, flush it to waste for ten minutes, and again every week.
+note-idle-14 = No reading from { $rig } for { $days } days.
+    If it's parked, flush it to waste for ten minutes today.
+    Parked two more weeks? Then plan to put the membrane in preservative.
+note-idle-30 = No reading from { $rig } for { $days } days. If it's parked, put the membrane in preservative, and keep it from frost.
     Before the next window, flush it well.
 note-prefilters = { $rig }: change the prefilters { $by }.
-    Old carbon lets chlorine through to the membrane.
+    Worn-out carbon lets chlorine through to the membrane.
 note-prefilters-overdue = { $rig }: prefilters due { $since }.
-    Old carbon lets chlorine through to the membrane.
+    Worn-out carbon lets chlorine through to the membrane.
 note-ask-membrane = { $rig } reads like a new membrane { $since }.
     Is there one in it?
 note-press-changed = Changed
@@ -309,10 +309,10 @@ note-press-works = It works
 note-press-not-now = Not now
 note-press-new = Yes, a new one
 note-press-same = No, the same
-note-answer-week = I will ask again in a week.
-note-answer-ok = Noted.
-note-answer-put-off = Noted: { $rig }'s membrane stays out of the digest and of what to buy until { $day }.
-preserved-noted = { $rig }: membrane in preservative. Noted, and not asked about until it works again.
+note-answer-week = OK, I'll ask again in a week.
+note-answer-ok = OK.
+note-answer-put-off = OK: { $rig }'s membrane stays out of the digest and the shopping list until { $day }.
+preserved-noted = { $rig }: membrane in preservative. Logged. I won't ask about it until it's back at work.
     Renew the preservative as its label says; before the next window, flush it well.
 preserved-since = Membrane in preservative { $since }: before the next window, flush it well.
 preserved-withdrawn = membrane in preservative
@@ -322,8 +322,8 @@ preserved-withdrawn = membrane in preservative
 sent-in-private = Sent to you in private.
 digest-no-more = That was all of it.
 file-digest = The week as a spreadsheet.
-file-calendar = Due dates for your calendar. A later file moves them.
-file-calendar-empty = Nothing has a date yet: that takes readings, and resin and prefilter changes that are logged.
+file-calendar = Due dates for your calendar. Import the next file to update them.
+file-calendar-empty = Nothing has a date yet: that takes readings, and logged changes of resin and prefilters.
 ## The workbook. Of a column, the first line is its title, the second what it means.
 
 sheet-fleet = Fleet
@@ -333,7 +333,7 @@ sheet-readings = Readings
 sheet-key = Key
 sheet-key-column = column
 sheet-key-meaning = meaning
-sheet-no-currency = currency not told
+sheet-no-currency = no currency set
 column-rig = rig
     Its name.
 column-state = state
@@ -363,7 +363,7 @@ column-number = no.
 column-what = what to do
     What, and why.
 column-by = by
-    The day by which it wants to be done.
+    Do it by this day.
 column-month = a month, { $currency }
     What waiting costs a month, where it is known.
 column-since = open since
@@ -373,7 +373,7 @@ column-good = what to buy
 column-quantity = quantity
     Litres of resin, sets of prefilters, membranes.
 column-cost = cost, { $currency }
-    Where prices are told.
+    Where prices are set.
 column-for = for
     The rigs it is for.
 column-day = day

@@ -2,6 +2,8 @@
 
 # Between a number's whole and its decimals.
 decimal-mark = .
+# Between the thousands of a sum.
+thousands-mark = ,
 
 today = today
 earlier-today = earlier today

@@ -1,11 +1,11 @@
 # Looking things up.
 
-rig-none-yet = { $rig } - no readings yet. Text: { $example }
-rig-no-rejection = { $rig } - the last reading gives no rejection
-rig-verdict = { $rig } { $percent } as read - { $state }
+rig-none-yet = { $rig }: no readings yet. Send: { $example }
+rig-no-rejection = { $rig }: the last reading gives no rejection
+rig-verdict = { $rig } { $percent } as read – { $state }
 rig-last-taken = { $echo }, { $day }
-rig-last-taken-before = Before it: { $echo }, { $day }
-rig-new-membrane = { $rig } - new membrane, not read yet
+rig-last-taken-before = Before that: { $echo }, { $day }
+rig-new-membrane = { $rig }: new membrane, no reading yet
 rig-services-resin = Last resin: { $resin }.
 rig-services-flush = Last flush: { $flush }.
 rig-services = Last resin: { $resin }. Last flush: { $flush }.
@@ -17,8 +17,8 @@ fleet-title = { $outfit }: { $count ->
     [one] 1 rig
    *[other] { $count } rigs
   }
-fleet-line-none = { $rig } - no readings yet
+fleet-line-none = { $rig } – no readings yet
 fleet-empty = No rigs yet. An owner or lead types: add rig heron
 quiet-title = No reading for three days or more:
 quiet-line = { $rig }, { $day }
-quiet-none = Every rig was read within three days.
+quiet-none = Every rig has a reading from the last three days.

@@ -2,7 +2,7 @@
 
 ## Figures and days
 
-percent = { $percent } %
+percent = { $percent }%
 rough-date = { $part ->
     [1] early
     [2] mid
@@ -61,11 +61,11 @@ picture-dots = dots: readings
 picture-rings = rings: set aside
 picture-resin = resin
 picture-membrane = membrane
-picture-mended = a leak, mended
+picture-mended = a leak, fixed
 
 ## A leak
 
-picture-fell = Fell from { $before } to { $after } % at once: a fault, not wear
+picture-fell = Fell from { $before } to { $after }% at once: a fault, not wear
 picture-lately = last { $weeks } weeks
 picture-lost = { $points ->
     [one] 1 point lost
@@ -79,10 +79,10 @@ picture-where-to-look = Hoses, fittings and bypass, then read again
 
 picture-fleet-empty = No rigs yet
 picture-fleet-fine = { $count ->
-    [one] Your rig is in order
-   *[other] All { $count } rigs are in order
+    [one] Your rig is fine
+   *[other] { $count } rigs, all fine
   }
-picture-fleet-nothing = Nothing to buy or mend this week
+picture-fleet-nothing = Nothing to buy or fix this week
 picture-first = { $rig } first: { $deed }
 picture-fleet-wants = { $wanting ->
     [one] 1 of { $count } rigs needs work
@@ -110,7 +110,7 @@ picture-others = the others, most urgent first
 
 ## Resin
 
-picture-resin-unknown = { $rig }: resin not counted yet
+picture-resin-unknown = { $rig }: no resin forecast yet
 picture-resin-now = { $rig }: change the resin now
 picture-resin-loose = { $rig }: repack the resin tight
 picture-resin-buy = { $rig }: buy resin this week
@@ -120,7 +120,7 @@ picture-resin-range = { $days } working days left in this bed
 picture-in-use = { $days } days in use; a bed lasts { $usual }
 picture-resin-spots = It lets too much through: the glass will spot
 picture-resin-early = High so soon: water slips past the bed
-picture-resin-tell = Tell its litres, and the water used a day
+picture-resin-tell = Set its litres, and the water used a day
 picture-resin-log = Log its next change; I count from there
 picture-beds-shrink = { $first } days, now { $last }: look at the membrane
 picture-over = { $days ->
@@ -138,7 +138,7 @@ picture-no-resin = No change of resin is logged yet
 
 picture-rule = { $percent } rule of thumb: { $money } more
 picture-cost-axis = cost a year, by the month of renewal
-picture-flat = within 2 %
+picture-flat = within 2%
 picture-waiting-costs = Waiting costs about { $money } a month
 picture-waiting-saves = Waiting still saves about { $money } a month
 picture-waiting-nothing = A month sooner or later costs the same

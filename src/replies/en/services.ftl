@@ -1,9 +1,9 @@
 # Services.
 
-service-noted = { $rig }: { $what }. Noted.
+service-noted = { $rig }: { $what }. Logged.
 service-what-on = { $what } { $day }
 service-what-paid = { $what }, { $price }
-service-ahead = { $rig }: that time is still to come, so nothing is noted. Text it once it is done.
+service-ahead = { $rig }: that's in the future, so I haven't logged it. Text me when it's done.
 service-resin = resin changed
 service-repack = resin repacked
 service-membrane = new membrane
@@ -11,5 +11,5 @@ service-prefilter = prefilters changed
 service-flush = flushed
 service-oring = O-ring replaced
 example-flushed = { $rig } flushed
-service-price-left-out = Price not noted: tell it for one part of one rig, in your own currency. Like this: { $example }
+service-price-left-out = I left the price out. Give one price for one part of one rig, in your currency. Like this: { $example }
 example-priced = { $rig } new resin { $price }

@@ -10,17 +10,17 @@ outfit-kept = { $outfit } sigue. Las lecturas vuelven a contar.
 not-closing = { $outfit } no se está cerrando. Todo sigue.
 
 keep-sure = Con "{ $setting }" se borra para siempre todo lo anterior al { $day }: ahora { $what }, y desde entonces lo que se haga más viejo. ¿Seguro?
-    Ya no contará en ninguna valoración. Antes, una copia: exportar
-    El botón, o escribe: { $setting }, sí
+    Ya no contará en ningún cálculo. Antes, una copia: exportar
+    Toca el botón o escribe: { $setting }, sí
 keep-button = Borrar
-keep-noted = Anotado: { $setting }. Aún no hay nada más viejo. Lo que se haga más viejo se borra para siempre, sin volver a preguntar.
+keep-noted = Anotado: { $setting }. Aún no hay nada tan viejo. Desde ahora lo más viejo se borra para siempre, sin volver a preguntar.
 keep-deleting = Anotado: { $setting }. Todo lo anterior al { $day } se borra para siempre en el plazo de un día: { $what }.
     Para evitarlo: conservar todo
 keep-for-good = Anotado: conservar todo. No se borra nada por viejo.
 
-exported = Arriba está todo lo que guardo: { $what }, los ajustes y la gente.
+exported = Eso es todo lo que guardo: { $what }, los ajustes y la gente.
     El libro lo tiene todo, y una última hoja que explica cada columna. Los otros archivos se pueden volver a leer: importar
-exported-bare = Arriba está todo lo que guardo: los ajustes y la gente. El archivo de texto se puede volver a leer: importar
+exported-bare = Eso es todo lo que guardo: los ajustes y la gente. El archivo de texto se puede volver a leer: importar
 counted-readings = { $count ->
     [one] 1 lectura
    *[other] { $count } lecturas
@@ -41,7 +41,7 @@ key-title = clave
 key-sheet = hoja
 key-column = columna
 key-meaning = significado
-key-rig = El nombre del equipo. Fuera de la flota: con "removed" detrás.
+key-rig = El nombre del equipo; si se quitó, lleva "removed" detrás.
 key-taken = Cuándo se midió el agua, según el reloj de la empresa (ISO 8601).
 key-done = Cuándo se hizo, según el reloj de la empresa (ISO 8601).
 key-feed = Red (entrada), ppm de sólidos disueltos.
@@ -54,15 +54,15 @@ key-waste-flow = Caudal al desagüe, litros por minuto.
 key-feed-us = La red como se escribió en uS/cm, si fue así.
 key-permeate-us = La salida de ósmosis como se escribió en uS/cm, si fue así.
 key-product-us = El vidrio como se escribió en uS/cm, si fue así.
-key-by = Quién lo dijo: nombre de pila.
+key-by = Quién la mandó: nombre de pila.
 key-withdrawn = Cuándo se anuló. Esa fila ya no cuenta ni se vuelve a leer.
-key-what = membrane (membrana), resin (resina), repack (compactada), prefilter (prefiltro), flush (lavado), oring (junta), preserved (en conservante), o same-membrane: alguien dijo que no se cambió.
+key-what = membrane (membrana), resin (resina), repack (compactada), prefilter (prefiltro), flush (enjuague), oring (junta), preserved (en conservante), o same-membrane: alguien dijo que no se cambió.
 key-minutes = Cuánto duró, en minutos.
 key-price = Lo que costó, en la unidad menor de la moneda de la empresa, como céntimos.
 key-kind = ro: con membrana. di: solo resina.
-key-flush = hand: se lava a mano. itself: se lava solo.
-key-added = Cuándo entró en la flota.
-key-removed = Cuándo salió de la flota.
+key-flush = hand: se enjuaga a mano. itself: se enjuaga solo.
+key-added = Cuándo se agregó.
+key-removed = Cuándo se quitó.
 key-setting-rig = El equipo, si el ajuste es solo de uno.
 key-setting = Qué ajuste.
 key-value = Su valor, tal como se guarda.
@@ -80,7 +80,7 @@ import-no-headings = No distingo las columnas. La primera línea tiene que nombr
     o para trabajos: equipo,fecha,trabajo
 import-too-many = Son más de { $most } filas. Mándalas por partes.
 import-dates = ¿{ $date } lleva primero el día o primero el mes?
-    Los botones, o escribe: primero el día - primero el mes
+    Toca un botón o escribe: primero el día | primero el mes
 label-day-first = Primero el día
 label-month-first = Primero el mes
 import-readings = { $count ->
@@ -101,7 +101,7 @@ import-settings = { $count ->
   }
 import-span = { $what }, del { $from } al { $until }
 import-on-a-day = { $what }, del { $day }
-import-new-rigs = No están aún en la flota y se agregarían: { $rigs }
+import-new-rigs = Equipos nuevos, se agregarían: { $rigs }
 import-known = { $count ->
     [one] 1 línea ya estaba y no entra.
    *[other] { $count } líneas ya estaban y no entran.
@@ -111,8 +111,8 @@ import-withdrawn = { $count ->
    *[other] { $count } líneas están anuladas y no entran.
   }
 import-ahead = { $count ->
-    [one] 1 línea es del futuro y no entra.
-   *[other] { $count } líneas son del futuro y no entran.
+    [one] 1 línea tiene fecha futura y no entra.
+   *[other] { $count } líneas tienen fecha futura y no entran.
   }
 import-misnamed = { $count ->
     [one] 1 línea lleva un nombre que no puede ser de un equipo, y no entra.
@@ -152,12 +152,12 @@ bad-lines-cross = las líneas tienen que bajar: desgaste, aviso, cambio
 bad-name-taken = así se llama ya otro equipo
 bad-no-zone = no conozco esa zona
 import-adds-nothing = No hay nada nuevo que importar.
-import-sure = ¿Lo importo? El botón, o escribe: importar ya - descartar importación
-import-several = Ahora esperan { $count } importaciones. El botón las toma todas, primero los equipos.
+import-sure = ¿Las importo? Toca un botón o escribe: importar ya | descartar importación
+import-several = Hay { $count } importaciones esperando. El botón las toma todas, primero los equipos.
 label-import = Importar
 label-drop-import = Descartar
 import-nothing-waits = No hay nada esperando. Cómo se hace: importar
-import-dropped = Descartado. No se importó nada.
+import-dropped = Vale, no importé nada.
 imported = Importado: { $what }.
     Si no era eso, escribe: deshacer importación
 import-none-to-undo = No hay ninguna importación que deshacer.
@@ -167,8 +167,8 @@ import-undone-settings = { $count ->
     [one] 1 ajuste está como antes.
    *[other] { $count } ajustes están como antes.
   }
-import-undone-rigs = Fuera de la flota otra vez: { $rigs }.
-import-rigs-stay = Sigue en la flota, porque ya se sabe algo más: { $rigs }.
+import-undone-rigs = Quitados otra vez: { $rigs }.
+import-rigs-stay = Se quedan, porque ya hay algo más anotado: { $rigs }.
 file-not-read = Solo leo archivos de un dueño. Las lecturas se escriben: { $example }
 file-too-large = No pude leer ese archivo. CSV de hasta 1 MB, por favor; o pega las filas debajo de la palabra importar.
 
@@ -199,7 +199,7 @@ did-delete-old = { $count ->
   }
 by-itself = por sí solo
 did-add-rig = agregó { $rig }
-did-remove-rig = quitó { $rig } de la flota
+did-remove-rig = quitó { $rig }
 did-have-membrane = tiene membrana
 did-close = cerró la empresa
 did-keep = conservó la empresa

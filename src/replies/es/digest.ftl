@@ -36,17 +36,17 @@ digest-short = { $rig } { $fact }
 ## Titular
 
 digest-headline-one = { $first }.
-digest-headline-two = { $first }; { $second }.
-digest-no-readings = Ninguna lectura { $since }, así que no hay nada nuevo que contar. Haz que lean los equipos hoy.
-digest-no-readings-rest = Ninguna lectura { $since }, así que no hay nada nuevo que contar.
+digest-headline-two = { $first }. { $second }.
+digest-no-readings = Ninguna lectura { $since }. Hoy hace falta una de cada equipo.
+digest-no-readings-rest = Ninguna lectura { $since }.
 digest-no-readings-ever = Aún no hay lecturas. Bastan dos números al día: { $rig } 180 12
 digest-calm = { $count ->
-    [one] Todo bien: tu equipo no pide nada esta semana.
-   *[other] Todo bien: ninguno de los { $count } equipos pide nada esta semana.
+    [one] Todo bien: tu equipo no necesita nada esta semana.
+   *[other] Todo bien: tus { $count } equipos no necesitan nada esta semana.
   }
 digest-calm-unread = { $count ->
-    [one] El equipo leído no pide nada; sin lectura: { $unread }.
-   *[other] Los { $count } equipos leídos no piden nada; sin lectura: { $unread }.
+    [one] El equipo con lecturas no necesita nada; sin lectura: { $unread }.
+   *[other] Los { $count } equipos con lecturas no necesitan nada; sin lectura: { $unread }.
   }
 digest-only-to-buy = Esta semana no hay nada que arreglar, solo algo que comprar.
 digest-wants-change-resin = { $count ->
@@ -58,34 +58,34 @@ digest-wants-repack-resin = { $count ->
    *[other] { $rigs } tienen la resina suelta
   }
 digest-wants-resin-soon = { $count ->
-    [one] { $rigs } pide resina esta semana
-   *[other] { $rigs } piden resina esta semana
+    [one] { $rigs } necesita resina esta semana
+   *[other] { $rigs } necesitan resina esta semana
   }
 digest-wants-find-leak = { $count ->
-    [one] { $rigs } pide llave inglesa
-   *[other] { $rigs } piden llave inglesa
+    [one] { $rigs } tiene una fuga
+   *[other] { $rigs } tienen fugas
   }
 digest-wants-new-membrane = { $count ->
-    [one] a { $rigs } le toca membrana
-   *[other] a { $rigs } les toca membrana
+    [one] { $rigs } necesita una membrana nueva
+   *[other] { $rigs } necesitan membranas nuevas
   }
 digest-wants-plan-membrane = { $count ->
-    [one] { $rigs } tiene una membrana por decidir
-   *[other] { $rigs } tienen membranas por decidir
+    [one] Prevé una membrana nueva para { $rigs }
+   *[other] Prevé membranas nuevas para { $rigs }
   }
 digest-wants-prefilters = { $count ->
-    [one] { $rigs } pide prefiltros
-   *[other] { $rigs } piden prefiltros
+    [one] { $rigs } necesita prefiltros
+   *[other] { $rigs } necesitan prefiltros
   }
 digest-wants-flush = { $count ->
-    [one] { $rigs } se queda sin lavar
-   *[other] { $rigs } se quedan sin lavar
+    [one] { $rigs } se queda sin enjuagar
+   *[other] { $rigs } se quedan sin enjuagar
   }
 digest-wants-ask-membrane = { $count ->
-    [one] una pregunta sobre { $rigs }
-   *[other] preguntas sobre { $rigs }
+    [one] Una pregunta sobre { $rigs }
+   *[other] Preguntas sobre { $rigs }
   }
-digest-wants-frost = hay riesgo de heladas por la noche
+digest-wants-frost = Riesgo de heladas por la noche
 digest-wants-quiet-person = { $count ->
     [one] { $rigs } dejó de anotar
    *[other] { $count } personas dejaron de anotar
@@ -108,10 +108,10 @@ digest-resin-by = resina nueva { $by }
 digest-resin-soon = resina nueva { $by }
     llévala en el equipo { $hand }, puede acabarse antes
 digest-leak = busca la fuga, { $test }
-    ósmosis { $before } -> { $after } ppm { $since }
+    ósmosis { $before } → { $after } ppm { $since }
 digest-leak-since = busca la fuga, { $test }
     saltó { $since }
-digest-leak-cost = { $said }, se come cerca de { $money } de resina al mes
+digest-leak-cost = { $said }, cuesta cerca de { $money } de resina al mes
 digest-test-read-again = tras otra lectura con el vaso enjuagado
 digest-test-hoses = primero mangueras, racores y bypass
 digest-test-orings = primero las juntas
@@ -119,7 +119,7 @@ digest-test-chlorine = primero mide el cloro tras el carbón
 digest-membrane-now = membrana nueva ya
     esperar cuesta cerca de { $money } al mes
 digest-membrane-pays = membrana nueva ya
-    se paga sola
+    ya cuesta menos que la resina de más
 digest-membrane-between = prevé una membrana nueva
     lo más barato es cambiarla hacia { $likely } ({ $window })
 digest-membrane-between-saves = prevé una membrana nueva
@@ -134,22 +134,22 @@ digest-window-between = entre { $early } y { $late }
 digest-prefilters-overdue = cambia los prefiltros, atrasados { $since }
     el carbón viejo deja pasar cloro a la membrana
 digest-prefilters = cambia los prefiltros { $by }
-digest-flush = lava la membrana al final del día
+digest-flush = enjuaga la membrana al final de la jornada
     hecho { $flushed } de { $worked } días la semana pasada
 digest-ask-membrane = ¿lleva membrana nueva?
     da lecturas de nueva { $since }; si es así, escribe: { $rig } membrana nueva
 digest-idle-flush = sin lecturas desde hace { $days } días
-    si está parado, lava la membrana; si trabaja, que lo lean
+    ¿Parado? Enjuágalo. ¿Trabajando? Que alguien lo mida.
 digest-idle-preserve = sin lecturas desde hace { $days } días
-    si está parado, conserva la membrana: guantes, gafas, sigue la etiqueta
+    ¿parado? Pon la membrana en conservante: guantes, gafas, sigue la etiqueta
 digest-frost-water = Heladas: el agua bajó a { $water }
-    vacía los equipos o guárdalos bajo techo de noche: el hielo arruina la membrana y revienta portafiltros
-digest-frost-season = Época de heladas: vacía los equipos o guárdalos bajo techo de noche
-    el hielo arruina la membrana y revienta portafiltros
+    de noche guarda los equipos al abrigo o vacíalos como diga el fabricante: el hielo destruye membranas y revienta portafiltros
+digest-frost-season = Época de heladas: de noche guarda los equipos al abrigo o vacíalos como diga el fabricante
+    el hielo destruye membranas y revienta portafiltros
 digest-quiet-rig = sin lecturas { $since }
     ¿parado o sin anotar?
-digest-quiet-person = { $name }: sin lecturas la semana pasada, pregunta por qué
-    en las cuatro semanas anteriores hubo { $before }
+digest-quiet-person = { $name }: sin lecturas la semana pasada
+    { $before } en las cuatro semanas anteriores. Habla con esa persona.
 digest-deed = { $rig }: { $deed }
 digest-open-since = { $said }; pendiente { $since }
 
@@ -171,20 +171,20 @@ digest-many-plan-membrane = Prevé membranas nuevas, lo más barato es cambiarla
     { $rigs }
 digest-many-prefilters = Cambia los prefiltros
     { $rigs }
-digest-many-flush = Lavar la membrana al final del día
+digest-many-flush = Enjuagar la membrana al final de la jornada
     { $rigs }
 digest-many-ask-membrane = ¿Membrana nueva sin anotar?
     { $rigs }; si es así, escribe: { $rig } membrana nueva
-digest-many-idle = ¿Parados o sin anotar? Lava la membrana de los parados; a los 30 días, consérvala
+digest-many-idle = ¿Parados o sin anotar? Enjuaga los parados; a los 30 días, conservante
     { $rigs }
 digest-many-quiet-rig = Sin lecturas: ¿parados o sin anotar?
     { $rigs }
-digest-many-quiet-person = Dejaron de anotar: pregunta por qué
+digest-many-quiet-person = Dejaron de anotar: habla con ellos
     { $rigs }
 digest-short-ppm = ({ $ppm } ppm)
 digest-short-month = ya ({ $money })
 digest-short-overdue = atrasado { $since }
-digest-short-jump = { $since } (ósmosis { $before } -> { $after })
+digest-short-jump = { $since } (ósmosis { $before } → { $after })
 digest-short-flush = { $flushed } de { $worked } días
 digest-short-days = { $days } días
 
@@ -232,7 +232,7 @@ digest-row-di = sin membrana
 digest-row-trend = pierde { $points } al año
 digest-row-resin = resina { $days } d
 digest-row-resin-out = resina gastada
-digest-row-flushes = lavado { $done }/{ $due }
+digest-row-flushes = enjuague { $done }/{ $due }
 digest-row-last = última lectura { $on }
 digest-row-never = sin lecturas aún
 digest-row-aside = { $count ->
@@ -246,23 +246,23 @@ digest-shopping-title = Compras para dos semanas
 digest-purchase = { $good }: { $rigs }
 digest-purchase-cost = { $good }, { $cost }: { $rigs }
 digest-litres-for = { $rig } { $quantity }
-digest-shopping-total = Total: { $sum }
-digest-shopping-unpriced = Lo que aún no tiene precio no se suma. Para ver los precios, escribe: ajustes
+digest-shopping-total = En total: { $sum }
+digest-shopping-unpriced = Lo que no tiene precio no está en el total. Para ver los precios, escribe: ajustes
 digest-shopping-weigh = Membranas por pensar (faltan precios o lecturas): { $rigs }
-digest-shopping-uncounted = Resina que no sé contar (falta el tamaño, los litros al día o el último cambio): { $rigs }
+digest-shopping-uncounted = Resina sin calcular (falta el tamaño, los litros al día o el último cambio): { $rigs }
 digest-shopping-unlogged = Prefiltros nunca anotados: { $rigs }
-digest-quiet-rigs = Sin leer la semana pasada: { $rigs }
+digest-quiet-rigs = Sin lecturas la semana pasada: { $rigs }
 digest-quiet-rig-since = { $rig } ({ $since })
 digest-quiet-people = Dejaron de anotar, con sus lecturas de las cuatro semanas anteriores: { $people }
 digest-quiet-name = { $name } ({ $count })
 digest-jumps-opened = Saltos de la ósmosis: { $rigs }
 digest-jumps-closed = La ósmosis volvió a lo normal: { $rigs }
-digest-jump = { $rig } { $on } ({ $before } -> { $after } ppm)
+digest-jump = { $rig } { $on } ({ $before } → { $after } ppm)
 digest-jump-closed = { $rig } { $on } (estaba en { $after } ppm)
 digest-followed-title = Lo pedido el lunes pasado
 digest-followed-done = Hecho: { $items }
 digest-followed-open = Pendiente: { $items }
-digest-followed-said = Dicho como hecho, pero las lecturas no lo muestran: { $items }
+digest-followed-said = Anotado como hecho, pero las lecturas no mejoran: { $items }
 digest-followed-gone = Ya no hace falta: { $items }
 digest-followed-name = { $name } ({ $what })
 digest-noun-resin = resina
@@ -270,7 +270,7 @@ digest-noun-repack = compactar
 digest-noun-leak = fuga
 digest-noun-membrane = membrana
 digest-noun-prefilters = prefiltros
-digest-noun-flush = lavado
+digest-noun-flush = enjuague
 digest-noun-question = pregunta de la membrana
 digest-noun-idle = parado
 digest-noun-readings = lecturas
@@ -284,24 +284,24 @@ note-resin-low = { $rig }: a este paso la resina estará gastada { $by }.
 note-resin-low-ppm = { $rig }: a este paso la resina estará gastada { $by }.
     Vidrio { $ppm } ppm la última vez; desde 10 ppm deja manchas. Lleva una carga en el equipo.
 note-frost-water = Heladas: el agua bajó a { $water }.
-    Vacía los equipos esta noche o guárdalos al abrigo.
+    Esta noche guarda los equipos al abrigo, o vacíalos como diga el fabricante.
 note-frost-season = Época de heladas.
-    En noches frías vacía los equipos o guárdalos al abrigo.
+    En noches frías guarda los equipos al abrigo, o vacíalos como diga el fabricante.
 note-membrane-costs = { $rig } { $percent }: una membrana nueva ya compensa.
-    Esperar cuesta cerca de { $money } al mes. Es el segundo lunes seguido que sale así.
+    Esperar cuesta cerca de { $money } al mes. Segunda semana seguida.
 note-membrane-pays = { $rig } { $percent }: una membrana nueva ya compensa.
-    Es el segundo lunes seguido que sale así.
-note-membrane-weigh = { $rig } { $percent }: compara una membrana nueva con la resina que ahorra.
-    Es el segundo lunes seguido por debajo de su límite.
-note-membrane-weigh-prices = { $rig } { $percent }: compara una membrana nueva con la resina que ahorra.
-    Es el segundo lunes seguido por debajo de su límite. Con tus precios puedo decir cuándo compensa.
-note-idle-5 = { $rig } lleva { $days } días parado.
-    Lava la membrana diez minutos, el agua al desagüe, y repítelo cada semana.
-note-idle-14 = { $rig } lleva { $days } días parado.
-    Lava hoy la membrana diez minutos, el agua al desagüe.
-    ¿Otras dos semanas parado? Entonces piensa en conservar la membrana.
-note-idle-30 = { $rig } lleva { $days } días parado: conserva la membrana y protégela del hielo.
-    Antes de la próxima ventana, lávala bien.
+    Segunda semana seguida.
+note-membrane-weigh = { $rig } { $percent }: mira si compensa una membrana nueva.
+    Por debajo de tu límite, segunda semana seguida.
+note-membrane-weigh-prices = { $rig } { $percent }: mira si compensa una membrana nueva.
+    Por debajo de tu límite, segunda semana seguida. Con tus precios puedo decir cuándo compensa.
+note-idle-5 = Sin lecturas de { $rig } desde hace { $days } días.
+    Si está parado, enjuaga la membrana diez minutos al desagüe, y repítelo cada semana.
+note-idle-14 = Sin lecturas de { $rig } desde hace { $days } días.
+    Si está parado, enjuaga hoy la membrana diez minutos al desagüe.
+    ¿Otras dos semanas parado? Entonces prevé ponerla en conservante.
+note-idle-30 = Sin lecturas de { $rig } desde hace { $days } días. Si está parado, pon la membrana en conservante y protégela del hielo.
+    Antes de la próxima ventana, enjuágala bien.
 note-prefilters = { $rig }: cambia los prefiltros { $by }.
     El carbón viejo deja pasar cloro a la membrana.
 note-prefilters-overdue = { $rig }: prefiltros atrasados { $since }.
@@ -310,20 +310,20 @@ note-ask-membrane = { $rig } da lecturas de membrana nueva { $since }.
     ¿Lleva una nueva?
 note-press-changed = Cambiada
 note-press-changed-filters = Cambiados
-note-press-flushed = Lavado
-note-press-preserved = Conservada
+note-press-flushed = Enjuagado
+note-press-preserved = En conservante
 note-press-week = En una semana
 note-press-ok = Entendido
 note-press-works = Está trabajando
 note-press-not-now = Ahora no
 note-press-new = Sí, es nueva
 note-press-same = No, la misma
-note-answer-week = Vuelvo a preguntar en una semana.
-note-answer-put-off = Anotado: la membrana de { $rig } queda fuera del resumen y de la lista de compras hasta el { $day }.
-note-answer-ok = Anotado.
+note-answer-week = Vale, vuelvo a preguntar en una semana.
+note-answer-put-off = Vale: la membrana de { $rig } queda fuera del resumen y de la lista de compras hasta el { $day }.
+note-answer-ok = Vale.
 preserved-noted = { $rig }: membrana en conservante. Anotado; no vuelvo a preguntar hasta que trabaje.
-    Renueva el conservante como diga su etiqueta; antes de la próxima ventana, lávala bien.
-preserved-since = Membrana en conservante { $since }: antes de la próxima ventana, lávala bien.
+    Renueva el conservante como diga su etiqueta; antes de la próxima ventana, enjuágala bien.
+preserved-since = Membrana en conservante { $since }: antes de la próxima ventana, enjuágala bien.
 preserved-withdrawn = membrana en conservante
 
 ## A petición
@@ -331,7 +331,7 @@ preserved-withdrawn = membrana en conservante
 sent-in-private = Te lo mandé en privado.
 digest-no-more = Eso era todo.
 file-digest = La semana como hoja de cálculo.
-file-calendar = Fechas para tu calendario. Un archivo posterior las mueve.
+file-calendar = Fechas para tu calendario. Importa el próximo archivo para ponerlas al día.
 file-calendar-empty = Nada tiene fecha aún: hacen falta lecturas, y cambios de resina y prefiltros anotados.
 ## La hoja de cálculo. De cada columna, la primera línea es el título y la segunda lo que significa.
 
@@ -359,8 +359,8 @@ column-resin = resina, días de trabajo
     Días de trabajo que la carga durará probablemente.
 column-glass = vidrio, ppm
     Últimos sólidos disueltos tras la resina; desde 10 ppm el vidrio queda con manchas.
-column-flushed = lavado, días
-    Días de la semana al final de los cuales se lavó la membrana.
+column-flushed = enjuagado, días
+    Días de la semana al final de los cuales se enjuagó la membrana.
 column-worked = trabajado, días
     Días de la semana en que el equipo trabajó.
 column-count = lecturas
@@ -391,7 +391,7 @@ column-tap = red, ppm
     Sólidos disueltos del agua de red.
 column-ro = ósmosis, ppm
     Sólidos disueltos a la salida de la ósmosis.
-column-raw = rechazo leído, %
+column-raw = rechazo sin corregir, %
     (red - ósmosis) / red, sin corregir.
 column-water = agua, °C
     Temperatura del agua de red.

@@ -2,6 +2,8 @@
 
 # Entre la parte entera de un número y sus decimales.
 decimal-mark = ,
+# Entre los miles de una suma.
+thousands-mark = { "" }
 
 today = hoy
 # Un texto que recibe un día puede distinguir "hoy" y "ayer" de los que llevan artículo.

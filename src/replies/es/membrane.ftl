@@ -1,25 +1,25 @@
 # La membrana.
 
-membrane-level = { $rig } { $percent } ({ $low }-{ $high }, { $basis }) - { $state }
+membrane-level = { $rig } { $percent } ({ $low }–{ $high }, { $basis }) – { $state }
 level-corrected = corregido a 12 °C
 level-as-read = de { $readings ->
     [one] 1 lectura
    *[other] { $readings } lecturas
   }
-membrane-old = La última lectura es de hace { $days } días: mide antes de comprar.
+membrane-old = La última lectura es de hace { $days } días. Mide antes de comprar.
 membrane-trend = Pierde unos { $points } puntos al año.
-membrane-steady = No se le ve desgaste.
+membrane-steady = Se mantiene estable.
 membrane-due-within = Tocará cambiarla hacia { $likely } (de { $early } a { $late }).
 membrane-due-from = Tocará cambiarla hacia { $likely }, no antes de { $early }.
-membrane-due-crossed = Ya pasó la línea de aviso: compara una membrana nueva con la resina que ahorra.
+membrane-due-crossed = Está por debajo de tu límite: mira si compensa una nueva.
 membrane-due-far = No tocará cambiarla en tres años.
-membrane-due-unknown = Cuándo tocará aún no se sabe: hacen falta ocho lecturas en 45 días.
+membrane-due-unknown = Aún es pronto para dar una fecha: necesito ocho lecturas en 45 días.
 membrane-new = { $rig }: membrana nueva { $day ->
     [hoy] desde hoy
     [ayer] desde ayer
    *[other] desde el { $day }
   }, aún sin lectura.
-membrane-not-yet = { $rig }: muy pocas lecturas para decirlo, { $readings } hasta ahora. Hacen falta tres, o anotar la membrana nueva.
+membrane-not-yet = { $rig }: aún es pronto, { $readings } hasta ahora. Necesito tres lecturas, o que anotes una membrana nueva.
 
 ## Un equipo sin resina
 
@@ -28,12 +28,12 @@ glass-spots-from = Sin resina: al vidrio llega el agua de la ósmosis, unos { $p
 glass-now = Sin resina: al vidrio llega el agua de la ósmosis, unos { $ppm } ppm. Desde 10 ppm puede manchar.
 glass-new-helps = Una membrana nueva la bajaría de 10.
 glass-new-too = Con esta agua de red, ni una membrana nueva la bajaría de 10: eso solo lo hace la resina.
-glass-decides = Aquí una membrana nueva no ahorra resina, así que no decide ningún precio: cámbiala cuando el vidrio manche.
-glass-lines-decide = Aquí una membrana nueva no ahorra resina, así que no decide ningún precio: cámbiala cuando baje de tus líneas.
+glass-decides = Aquí no hay resina, así que el precio da igual: cambia la membrana cuando el vidrio empiece a mancharse.
+glass-lines-decide = Aquí no hay resina, así que el precio da igual: cambia la membrana cuando baje de tus límites.
 glass-digest = ten una membrana a mano
-    está en el { $percent }; sin resina decide el vidrio
-glass-digest-many = Ten membranas a mano; aquí, sin resina, decide el vidrio
+    está en el { $percent }; sin resina manda la lectura del vidrio
+glass-digest-many = Ten membranas a mano; sin resina manda la lectura del vidrio
     { $rigs }
 glass-note = { $rig } { $percent }: ten una membrana a mano.
-    Es el segundo lunes seguido que la pide. Sin resina decide el vidrio.
-glass-due-crossed = Ya pasó la línea de aviso: ten una membrana a mano.
+    Segunda semana seguida. Sin resina manda la lectura del vidrio.
+glass-due-crossed = Está por debajo de tu límite: ten una membrana a mano.

@@ -8,14 +8,14 @@ money-about = Lo más barato: cambiarla hacia { $likely }, hasta donde se puede 
 money-from = Lo más barato: cambiarla hacia { $likely }, no antes de { $early }.
 money-waiting-saves = Por ahora, esperar ahorra cerca de { $saved } al mes.
 money-far = Con estos precios ninguna membrana nueva sale a cuenta en cinco años.
-money-unknown = Aún no se sabe si una nueva sale a cuenta: hacen falta cuatro lecturas en 60 días.
-money-fault-first = Arregla primero la avería: gasta resina, y las cifras que siguen son las de la membrana sola.
-money-running = Su resina cuesta ahora cerca de { $running } al año; membrana y resina juntas, cambiando en el mejor momento, cerca de { $mean } al año.
-money-rule = La regla del { $line } % la cambiaría { $date } y saldría cerca de { $extra } más cara en toda su vida.
-money-rule-same = La regla del { $line } % la cambiaría { $date } y saldría casi igual.
-money-if = Con la resina un quinto más cara: { $dearer }. Un quinto más barata: { $cheaper }.
-money-prices = Precios fijados: resina { $resin } el litro, membrana { $membrane }.
-money-missing = Para juzgar el dinero me falta, por ejemplo:
+money-unknown = Aún es pronto para saber si una nueva sale a cuenta: necesito cuatro lecturas en 60 días.
+money-fault-first = Arregla primero la fuga. Estas cifras son de la membrana sin ella.
+money-running = La resina cuesta ahora cerca de { $running } al año. Con una membrana nueva en el mejor momento, resina y membrana suman cerca de { $mean } al año.
+money-rule = Esperar al { $line } % ({ $date }) costaría cerca de { $extra } más en toda su vida.
+money-rule-same = Esperar al { $line } % ({ $date }) costaría casi lo mismo.
+money-if = Si la resina costara un 20 % más: { $dearer }. Un 20 % menos: { $cheaper }.
+money-prices = Tus precios: resina { $resin } el litro, membrana { $membrane }.
+money-missing = Para echar las cuentas me falta, por ejemplo:
 date-now = ahora
 date-in-month = en { $month }
 
@@ -25,66 +25,66 @@ working-days = { $days ->
     [one] 1 día de trabajo
    *[other] { $days } días de trabajo
   }
-resin-used-up = { $rig }: según la cuenta, la resina está agotada. Fíate del vidrio: mídelo cada día y ten resina a mano.
-resin-done-by-glass = { $rig }: según el vidrio, la resina está casi agotada. Mídelo cada día y ten resina a mano.
-resin-exhausted = { $rig } - cambia la resina antes de la próxima ventana: { $ppm } ppm en el vidrio manchan.
-resin-early = { $rig }: { $ppm } ppm en el vidrio, aunque solo está gastado el { $used } % de la resina. Es agua que se cuela, no resina agotada.
-resin-early-do = Quita la presión, compacta y llena bien la resina, mira las juntas y mide otra vez el vidrio. Hazlo antes de comprar.
+resin-used-up = { $rig }: la resina ya debería estar gastada. Fíate del vidrio: mídelo cada día y lleva resina.
+resin-done-by-glass = { $rig }: según el vidrio, la resina está casi gastada. Mídelo cada día y lleva resina.
+resin-exhausted = { $rig }: cambia la resina antes de la próxima ventana, { $ppm } ppm en el vidrio dejan manchas.
+resin-early = { $rig }: { $ppm } ppm en el vidrio, pero solo está gastado el { $used } % de la resina. Así que no está gastada: el agua se cuela.
+resin-early-do = Cierra el agua y quita la presión; luego compacta y llena bien la resina, mira las juntas y mide otra vez el vidrio. Hazlo antes de comprar.
 resin-early-lying = Va tumbado: el agua se cuela por encima de la resina suelta. De pie es más seguro.
-resin-rising = El vidrio sube: mídelo cada día y ten resina a mano.
+resin-rising = El vidrio sube: mídelo cada día y lleva resina.
 resin-used = Gastada al { $used } % más o menos, { $ppm } ppm en el vidrio.
 resin-fresh = Casi sin gastar, { $ppm } ppm en el vidrio.
 resin-fresh-untested = Casi sin gastar. El vidrio no se ha medido desde el cambio.
 resin-used-untested = Gastada al { $used } % más o menos. El vidrio no se ha medido desde el cambio.
-resin-no-change = { $rig }: no hay ningún cambio de resina anotado desde el que contar. Cuando la cambies, escribe: { $typed } resina nueva
-resin-missing = { $rig }: para contar la resina me falta, por ejemplo:
-resin-missing-short = { $rig }: aún sin contar. Para contarla, escribe por ejemplo: { $example }
+resin-no-change = { $rig }: no hay ningún cambio de resina anotado, así que no puedo calcular. Cuando la cambies, escribe: { $typed } resina nueva
+resin-missing = { $rig }: para calcular la resina me falta, por ejemplo:
+resin-missing-short = { $rig }: sin calcular todavía. Para calcularla, escribe por ejemplo: { $example }
 resin-none = { $rig } no tiene resina: el agua de la ósmosis va al vidrio tal cual.
 resin-none-but = Desde 10 ppm puede manchar. Si el equipo sí tiene resina, escribe: { $typed }
 resin-short = Resina: { $days } más o menos.
-resin-short-last = Resina: agotada según la cuenta. Mide el vidrio.
-resin-short-by-glass = Resina: casi agotada según el vidrio. Mídelo cada día.
+resin-short-last = La resina ya debería estar gastada: mide el vidrio.
+resin-short-by-glass = Resina casi gastada según el vidrio: mídelo cada día.
 resin-short-early = Alto tan pronto tras un cambio: compacta la resina antes de comprar.
 
 what-if-resin = Si la resina cuesta { $price } el litro:
 what-if-membrane = Si una membrana cuesta { $price }:
-what-if-line = { $rig }: { $then } (sin cambio: { $now })
+what-if-line = { $rig }: { $then } (hoy: { $now })
 what-if-same = { $rig }: { $then }, como antes
 what-if-unpriced = { $rig }: { $then }
 what-if-di = { $rig } no tiene membrana, así que no hay ninguna que cambiar.
-what-if-glass = { $rig } no tiene resina que ahorrar: sobre su membrana no deciden los precios, sino el vidrio.
-what-if-none = Ningún equipo tiene a la vez membrana y resina: los precios no deciden nada.
-what-if-nothing = No se ha cambiado nada.
-what-if-how = Puedo probar con otro precio. Así: ¿y si la resina cuesta 12? - ¿y si una membrana cuesta 250?
+what-if-glass = { $rig } no tiene resina que ahorrar: para su membrana el precio da igual, manda la lectura del vidrio.
+what-if-none = Ningún equipo tiene a la vez membrana y resina: los precios no cambian nada.
+what-if-nothing = No cambié nada.
+what-if-how = Puedo probar con otro precio. Así: ¿y si la resina cuesta 12? | ¿y si una membrana cuesta 250?
 then-now = una membrana nueva sale a cuenta ya
 then-about = lo más barato, cambiarla { $date ->
     [ahora] más o menos ahora
    *[other] hacia { $date }
   }
 then-far = ninguna membrana nueva sale a cuenta en cinco años
-then-unknown = aún no se sabe
+then-unknown = aún es pronto
 then-missing = faltan datos para saberlo
 
 buy-title = Hay que comprar para las próximas dos semanas:
 buy-resin = Resina { $volume }: { $rigs }
-buy-resin-priced = Resina { $volume }: { $rigs } - cerca de { $sum }
+buy-resin-priced = Resina { $volume }: { $rigs } – cerca de { $sum }
 buy-prefilters = Prefiltros: { $rigs }
-buy-prefilters-priced = Prefiltros: { $rigs } - cerca de { $sum }
+buy-prefilters-priced = Prefiltros: { $rigs } – cerca de { $sum }
 buy-membranes = Membranas: { $rigs }
-buy-membranes-priced = Membranas: { $rigs } - cerca de { $sum }
+buy-membranes-priced = Membranas: { $rigs } – cerca de { $sum }
 buy-total = En total cerca de { $sum }.
 buy-total-partly = En total cerca de { $sum }, sin lo que no tiene precio.
-buy-none = Nada que comprar para las próximas dos semanas, hasta donde puedo contar.
-buy-uncounted = Resina sin contar: { $rigs }. Falta: { $missing }. Así: { $example }
+buy-none = Nada que comprar en las próximas dos semanas.
+buy-uncounted = Aún no puedo decirlo para { $rigs }: falta { $missing }. Así: { $example }
 lack-bed-size = cuántos litros de resina lleva
 lack-litres = cuántos litros hace al día
 lack-change = el último cambio de resina
 lack-reading = una lectura
 typed-new-resin = { $rig } resina nueva
-buy-weigh-later = Por debajo de la línea de aviso; unas lecturas más dirán si sale a cuenta una membrana nueva: { $rigs }.
+buy-weigh-later = Por debajo de tu límite; unas lecturas más dirán si sale a cuenta una membrana nueva: { $rigs }.
 buy-put-off = La membrana de { $rig } queda aplazada hasta el { $day }.
-buy-weigh = Por debajo de la línea de aviso, pero sin precios no puedo decir si sale a cuenta una membrana nueva: { $rigs }.
-buy-glass = Sin resina decide el vidrio. Una membrana, si mancha: { $rigs }.
+buy-weigh = Por debajo de tu límite, pero sin precios no puedo decir si sale a cuenta una membrana nueva: { $rigs }.
+buy-glass = Sin resina manda la lectura del vidrio. Una membrana, si mancha: { $rigs }.
 buy-fault-first = Busca la avería antes de comprar una membrana: { $rigs }.
 
 cost-title = { $what }, { $span }: cerca de { $sum }.
@@ -107,7 +107,7 @@ cost-unpriced = { $count ->
     [one] 1 de ellos no tiene precio y no cuenta. Para incluirlo, escribe por ejemplo: { $example }
    *[other] { $count } de ellos no tienen precio y no cuentan. Para incluirlos, escribe por ejemplo: { $example }
   }
-cost-basis = Cuenta lo anotado, al precio que se dijo entonces o, si no, al fijado ese día, con la mano de obra.
+cost-basis = Lo anotado, al precio que diste o, si no, al que tenías fijado ese día, con la mano de obra.
 
 why-trend = Aún no hay tendencia: { $readings ->
     [one] 1 lectura
@@ -115,19 +115,19 @@ why-trend = Aún no hay tendencia: { $readings ->
   } en { $days ->
     [one] 1 día
    *[other] { $days } días
-  }. Hacen falta ocho en 45 días.
+  }. Necesito ocho en 45 días.
 why-old = La última lectura es de hace { $days } días.
 why-jumped = La ósmosis dio un salto; el desgaste no da saltos.
 why-presumed = Parece que cambiaron la membrana, pero nadie lo anotó.
 why-age = Nadie anotó cuándo se puso esta membrana.
 why-level = Su rechazo está por debajo del { $line } %.
-why-near = La línea de aviso está cerca.
+why-near = Está cerca de tu límite para cambiarla.
 why-pays = Con tus precios, una membrana nueva sale más barata que la resina que gasta esta.
 why-steady = Sus lecturas son estables.
 why-di = { $rig } no tiene membrana: solo cuenta el vidrio, { $ppm } ppm la última vez.
 
-compare-none = { $rig } - muy pocas lecturas
-compare-di = { $rig } - sin membrana
+compare-none = { $rig } – muy pocas lecturas
+compare-di = { $rig } – sin membrana
 who-title = Anotado { $span }:
 who-line = { $name }: { $rigs }
 who-none = Nadie anotó nada { $span }.

@@ -1,10 +1,10 @@
 # Personas: invitaciones, papeles, el chat de la cuadrilla, de quién es cada equipo.
 
-invite-one = Mándalo a la persona para quien es. Entra como { $role } y vale { $span }:
+invite-one = Mándaselo a esa persona. Entra como { $role } y vale { $span }:
     { $link }
 invite-several = Compártelo con tu gente. Deja entrar a { $uses } como { $role } y vale { $span }:
     { $link }
-invite-how = Una invitación puede decir como qué, cuánto vale y para cuántos: invitar encargado - invitar 2 días - invitar 5 personas - invitar una vez
+invite-how = También puedes escribir: invitar encargado | invitar 2 días | invitar 5 personas | invitar una vez
 span-days = { $count ->
     [one] 1 día
    *[other] { $count } días
@@ -29,7 +29,7 @@ invites-cancelled = { $count ->
    *[other] { $count } invitaciones abiertas ya no valen.
   }
 
-person-removed = { $name } ya no está. Sus lecturas se quedan.
+person-removed = Quité a { $name }. Sus lecturas se quedan.
     Las invitaciones abiertas ya no valen. Para otra: invitar
 you-were-removed = Ya no estás en { $outfit }. Tus lecturas se quedan.
 remove-yourself = Para irte, escribe: salir
@@ -37,7 +37,7 @@ ask-remove-whom = ¿Quién? O escribe: quitar a { $example }
 ask-whom = ¿Quién? O escribe el número detrás del nombre: { $example }
 numbered-person = { $number } { $name }, { $role }
 hand-over-sure = { $name } será dueño, y tú encargado. ¿Seguro?
-    El botón, o escribe: { $text }
+    Toca el botón o escribe: { $text }
 hand-over-text = traspasar a { $typed }, sí
 hand-over-button = Traspasar
 handed-over = { $name } ya es dueño. Tú eres encargado.
@@ -45,36 +45,36 @@ hand-over-to-yourself = Ya eres dueño.
 role-already = { $name }: ya es { $role }.
 role-set = { $name }: desde ahora, { $role }.
 your-role = En { $outfit } eres desde ahora { $role }. Qué puedes escribir: ayuda
-nobody-called = Aquí no hay nadie que se llame "{ $name }". Quién está: gente
+nobody-called = Aquí nadie se llama "{ $name }". Quién está: gente
 nobody-but-a-rig = Nadie se llama así. Para el equipo, escribe: quitar equipo { $rig }
 
 own-rig-today = Hoy vas con { $rig }. Hasta medianoche bastan dos números: 180 12
-own-rig-none = Ya no tienes equipo propio. Di el equipo cada vez: { $example }
+own-rig-none = Ya no tienes equipo propio. Pon el nombre del equipo cada vez: { $example }
 
 link-in-group = Agrégame al grupo de tu cuadrilla y escríbelo allí: vincular chat
 chat-linked = Este es desde ahora el chat de { $outfit }. Aquí las lecturas cuentan como en privado: { $example }
-    Los avisos que no llegan a nadie en privado vienen aquí. Para quitarlo: desvincular chat
-chat-privacy = Pero aquí aún no puedo leer: en los grupos Telegram solo me enseña las órdenes y las respuestas a mis mensajes.
-    Hazme administrador de este grupo. O que quien me aloja quite el modo de privacidad en @BotFather (/setprivacy), me saque del grupo y me vuelva a agregar.
+    Los recordatorios que no llegan a nadie en privado vienen aquí. Para quitarlo: desvincular chat
+chat-privacy = Pero aquí aún no veo los mensajes normales: en los grupos Telegram solo me enseña los comandos y las respuestas a mis mensajes.
+    Hazme administrador de este grupo. O pide a quien me aloja que quite el modo de privacidad en @BotFather (/setprivacy), me saque del grupo y me vuelva a agregar.
 chat-none = No hay ningún chat vinculado. En el grupo, escribe: vincular chat
 chat-unlinked = Ya no hay chat vinculado. Las lecturas en grupos siguen contando.
 
 label-new-membrane = Membrana nueva
 label-same-membrane = Misma membrana
-same-membrane-noted = { $rig }: la misma membrana. Anotado; no lo pregunto más.
-resets-membrane = Su historial empieza de nuevo.
+same-membrane-noted = { $rig }: vale, la misma membrana. No vuelvo a preguntar.
+resets-membrane = Cuento desde cero.
 resets-membrane-from = { $day ->
-    [ayer] Su historial empieza de nuevo desde ayer.
-   *[other] Su historial empieza de nuevo desde el { $day }.
+    [ayer] Cuento desde cero a partir de ayer.
+   *[other] Cuento desde cero a partir del { $day }.
   }
-resets-resin = Sus litros cuentan desde ahora.
+resets-resin = La cuenta de la resina empieza ahora.
 resets-resin-from = { $day ->
-    [ayer] Sus litros cuentan desde ayer.
-   *[other] Sus litros cuentan desde el { $day }.
+    [ayer] La cuenta de la resina empieza ayer.
+   *[other] La cuenta de la resina empieza el { $day }.
   }
 
-forget-sure = Olvidaré para siempre tu nombre, tu idioma y tu chat, y saldrás de la empresa. Tus lecturas se quedan, como de alguien. ¿Seguro?
-    El botón, o escribe: olvídame, sí
+forget-sure = Borraré para siempre tu nombre, tu idioma y tu chat, y saldrás de la empresa. Tus lecturas se quedan, sin tu nombre. ¿Seguro?
+    Toca el botón o escribe: olvídame, sí
 forget-button = Olvídame
 forget-last-owner = No hay más dueño que tú. Antes haz dueño a otro (hacer dueño a NOMBRE) o cierra la empresa (cerrar empresa).
-forgotten = Olvidado. Ya no estás, y lo que leíste es de alguien. Gracias por ello.
+forgotten = Ya no guardo nada tuyo. Tus lecturas quedan sin nombre. Gracias.

@@ -73,14 +73,14 @@ picture-lost = { $points ->
   }
 picture-permeate = RO { $before }, luego { $after } ppm
 picture-alone = sola { $percent }
-picture-where-to-look = Mangueras, racores y bypass; luego lee otra vez
+picture-where-to-look = Mangueras, racores y bypass; luego mide otra vez
 
 ## La flota
 
 picture-fleet-empty = Aún no hay equipos
 picture-fleet-fine = { $count ->
-    [one] Tu equipo está en orden
-   *[other] Los { $count } equipos están en orden
+    [one] Tu equipo está bien
+   *[other] { $count } equipos, todos bien
   }
 picture-fleet-nothing = Nada que comprar ni reparar esta semana
 picture-first = Primero { $rig }: { $deed }
@@ -110,7 +110,7 @@ picture-others = los demás, lo urgente primero
 
 ## La resina
 
-picture-resin-unknown = { $rig }: resina aún sin contar
+picture-resin-unknown = { $rig }: resina aún sin calcular
 picture-resin-now = { $rig }: cambia la resina ya
 picture-resin-loose = { $rig }: compacta la resina
 picture-resin-buy = { $rig }: compra resina esta semana

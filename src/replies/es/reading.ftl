@@ -2,44 +2,44 @@
 # al final qué hacer; nada que obligue al pulgar a bajar. Los números llegan ya
 # como texto.
 
-reading-verdict = { $rig } { $percent } - { $state }
-reading-verdict-short = { $rig } { $percent } - { $state } ({ $echo })
-reading-no-rejection = { $rig } - anotado como lo mandaste, pero no da rechazo. Enjuaga el vaso y lee otra vez.
-reading-verdict-di = { $rig } - { $ppm } ppm en el vidrio
-reading-will-spot-slips = { $rig } - { $ppm } ppm dejan manchas. Compacta bien la resina antes de la próxima ventana: apenas está usada.
-reading-will-spot = { $rig } - cambia la resina antes de la próxima ventana: { $ppm } ppm dejan manchas.
-reading-will-spot-no-resin = { $rig } - { $ppm } ppm en el vidrio dejan manchas, y tras la ósmosis no hay resina.
-echo-membrane = red { $feed } -> ósmosis { $permeate } ppm
-echo-membrane-glass = red { $feed } -> ósmosis { $permeate } -> vidrio { $product } ppm
-echo-di = red { $feed } -> vidrio { $product } ppm
-rejection-part = rechazo { $percent } - { $state }
+reading-verdict = { $rig } { $percent } – { $state }
+reading-verdict-short = { $rig } { $percent } – { $state } ({ $echo })
+reading-no-rejection = { $rig }: guardado como lo mandaste, pero con esos números no sale un rechazo. Enjuaga el vaso y mide otra vez.
+reading-verdict-di = { $rig } – { $ppm } ppm en el vidrio
+reading-will-spot-slips = { $rig }: { $ppm } ppm dejan manchas. La resina está casi nueva, así que está suelta, no gastada: compáctala bien antes de la próxima ventana.
+reading-will-spot = { $rig }: cambia la resina antes de la próxima ventana, { $ppm } ppm dejan manchas.
+reading-will-spot-no-resin = { $rig }: { $ppm } ppm en el vidrio dejan manchas, y no hay resina que lo evite.
+echo-membrane = red { $feed } → ósmosis { $permeate } ppm
+echo-membrane-glass = red { $feed } → ósmosis { $permeate } → vidrio { $product } ppm
+echo-di = red { $feed } → vidrio { $product } ppm
+rejection-part = rechazo { $percent } – { $state }
 change-up = { $day ->
-    [hoy] sube { $points } desde la anterior de hoy
-    [ayer] sube { $points } desde ayer
-   *[other] sube { $points } desde el { $day }
+    [hoy] sube { $points } puntos desde la anterior de hoy
+    [ayer] sube { $points } puntos desde ayer
+   *[other] sube { $points } puntos desde el { $day }
   }
 change-down = { $day ->
-    [hoy] baja { $points } desde la anterior de hoy
-    [ayer] baja { $points } desde ayer
-   *[other] baja { $points } desde el { $day }
+    [hoy] baja { $points } puntos desde la anterior de hoy
+    [ayer] baja { $points } puntos desde ayer
+   *[other] baja { $points } puntos desde el { $day }
   }
 change-none = { $day ->
-    [hoy] igual que la anterior de hoy
-    [ayer] igual que ayer
-   *[other] igual que el { $day }
+    [hoy] estable desde la anterior de hoy
+    [ayer] estable desde ayer
+   *[other] estable desde el { $day }
   }
 taken-on = { $day ->
-    [ayer] cuenta para ayer
-   *[other] cuenta para el { $day }
+    [ayer] anotado para ayer
+   *[other] anotado para el { $day }
   }
-flush-reminder = Lava la membrana antes de recoger.
+flush-reminder = Enjuaga la membrana antes de recoger.
 advice-no-resin-spots = Al vidrio llega esta agua tal cual: { $ppm } ppm pueden dejar manchas.
-advice-read-again = Lejos de su tendencia, alrededor del { $percent } %. Deja correr 5 minutos, enjuaga el vaso y lee otra vez.
-advice-back = Vuelve a estar como antes del salto { $day ->
+advice-read-again = Muy lejos de su { $percent } % habitual. Deja correr el agua 5 minutos, enjuaga el vaso y mide otra vez.
+advice-back = Otra vez como antes del salto { $day ->
     [hoy] de hoy
     [ayer] de ayer
    *[other] del { $day }
-  }. Una lectura más así para estar seguros.
+  }. Una más así y está arreglado.
 deed = { $what }: { $why }.
 deed-alone = { $what }.
 deed-short = { $told }; { $what }
@@ -47,8 +47,8 @@ readings-to-go = { $count ->
     [one] Con una lectura más lo sabré.
    *[other] Con { $count } lecturas más lo sabré.
   }
-advice-unproven = Bajo, pero hay pocas lecturas para culpar a la membrana. Revisa mangueras y juntas, enjuaga el vaso y lee otra vez.
-advice-renewed = Parece una membrana nueva. ¿Lo es? Escribe: { $rig } membrana nueva - { $rig } misma membrana
+advice-unproven = Bajo, pero aún es pronto para culpar a la membrana. Enjuaga el vaso y mide otra vez; luego revisa mangueras y juntas.
+advice-renewed = Parece una membrana nueva. ¿La pusiste? Escribe: { $rig } membrana nueva | { $rig } misma membrana
 
 state-good = bien
 state-fading = con desgaste
@@ -57,16 +57,16 @@ state-spent = agotada
 state-unproven = aún es pronto
 state-fault = buscar una fuga
 state-back = otra vez como antes
-state-doubtful = leer otra vez
+state-doubtful = mide otra vez
 
-corrected = Corregido.
-withdrawn-reading = Anulado: { $rig }, { $echo }. Queda en el registro, pero ya no cuenta.
+corrected = Corregido:
+withdrawn-reading = Anulado: { $rig }, { $echo }. Queda guardado, pero no cuenta.
 withdrawn-service = Anulado: { $rig }, { $what }.
-moved-without-ro = { $rig } tiene membrana y falta su lectura de ósmosis. No cambié nada. Mándalo entero: { $example } 12
-nothing-to-withdraw = No hay nada tuyo de las últimas 12 horas que anular.
+moved-without-ro = { $rig } tiene membrana y falta su lectura de ósmosis. No cambié nada. Mándala entera: { $example } 12
+nothing-to-withdraw = En las últimas 12 horas no mandaste nada que pueda anular.
 put-back-reading = Recuperado: { $rig }, { $echo }.
 put-back-service = Recuperado: { $rig }, { $what }.
-nothing-to-put-back = No hay nada tuyo anulado en las últimas 12 horas.
-used-up = { $rig }: hay que cambiarla antes del próximo vidrio; avisa cuando esté hecho. No se anotó nada.
-left-standing = Queda como estaba.
-dropped = Descartado. No se anotó nada.
+nothing-to-put-back = En las últimas 12 horas no anulaste nada.
+used-up = { $rig }: cámbiala antes de la próxima ventana y avísame cuando esté hecho. No anoté nada.
+left-standing = Vale, queda como estaba.
+dropped = Vale, no lo anoto.

@@ -3,13 +3,13 @@
 service-noted = { $rig }: { $what }. Anotado.
 service-what-on = { $what } { $day }
 service-what-paid = { $what }, { $price }
-service-ahead = { $rig }: ese momento aún no ha llegado, así que no anoto nada. Mándalo cuando esté hecho.
+service-ahead = { $rig }: eso aún no ha pasado, así que no lo anoté. Avísame cuando esté hecho.
 service-resin = resina cambiada
 service-repack = resina compactada de nuevo
 service-membrane = membrana nueva
 service-prefilter = prefiltros cambiados
-service-flush = lavado
+service-flush = enjuagado
 service-oring = junta cambiada
 example-flushed = { $rig } lavado
-service-price-left-out = El precio no quedó anotado: dilo para una sola pieza de un solo equipo y en tu moneda. Así: { $example }
+service-price-left-out = El precio no quedó anotado: da un solo precio para una pieza de un equipo, en la moneda de la empresa. Así: { $example }
 example-priced = { $rig } resina nueva { $price }

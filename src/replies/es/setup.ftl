@@ -2,7 +2,7 @@
 # pregunta, y también se dice sola cuando entre medias llegó otra cosa.
 
 setup-welcome = Esta empresa es tuya. Pregunto unas pocas cosas, de una en una, y todas pueden esperar: omitir, o parar.
-setup-private = Una empresa la configuro a solas. Escríbeme allí: configurar
+setup-private = La configuración va por privado. Escríbeme en nuestro chat: configurar
 
 setup-name = ¿Cómo se llama la empresa?
 setup-country = ¿En qué país trabajas?
@@ -20,43 +20,43 @@ setup-reading = Pruébalo cuando quieras: primero la red, luego la salida de ós
 setup-reading-known = ¿Seguimos con la configuración? Unos dos minutos.
 setup-reading-short = ¿Seguimos con la configuración?
 setup-reading-done = Eso es todo lo que manda una cuadrilla. ¿Seguimos con la configuración? Unos dos minutos.
-setup-hours = Supongo: { $facts }. ¿Es así?
+setup-hours = ¿Es así? { $facts }
     O escribe lo que sea distinto, por ejemplo: lun-sáb, el día acaba a las 16:30
 setup-working-days = ¿Qué días trabajas?
 setup-day-ends = ¿A qué hora acaba la jornada?
-    A esa hora aviso a quien no haya lavado la membrana.
+    A esa hora se lo recuerdo a quien no haya enjuagado la membrana.
 setup-digest = ¿Cuándo quieres el resumen semanal?
     O escribe: resumen no
 
-setup-facts = { $rig }, supongo: { $facts }. ¿Es así?
+setup-facts = ¿Es así { $rig }? { $facts }
     O escribe lo que sea distinto, por ejemplo: 2 membranas, se lava solo, tumbado. Sin membrana: solo resina
 setup-kind = { $rig }: ¿con qué trabaja?
 setup-membranes = { $rig }: ¿cuántas membranas?
-setup-flush = { $rig }: ¿cómo se lava la membrana?
-setup-stands = { $rig }: ¿cómo va la resina?
-    En un envase tumbado, el agua pasa por encima de la resina suelta.
+setup-flush = { $rig }: ¿cómo se enjuaga la membrana?
+setup-stands = { $rig }: ¿la botella de resina va de pie o tumbada?
+    Tumbada, el agua pasa por encima de la resina suelta.
 setup-resin = { $rig }: ¿cuánta resina lleva?
-    Sin eso no puedo decir cuánto dura.
-setup-rated = { $rig }: ¿cuánto da una membrana nueva?
+    Lo necesito para decir cuánto dura.
+setup-rated = { $rig }: ¿qué caudal nominal tiene una membrana?
     Está en su etiqueta, por ejemplo: 150 gpd a 77 F 60 psi
 setup-prefilters = { $rig }: ¿cada cuánto cambias los prefiltros?
 setup-same = { $rigs }: igual que { $like }.
 setup-rig-done = { $rig } está configurado. Para verlo: { $name } ajustes
 
 setup-membrane-price = ¿Cuánto te cuesta una membrana nueva?
-    Por ejemplo: 180. Sin eso no puedo decir cuándo compensa cambiarla.
+    Por ejemplo: 180. Lo necesito para decir cuándo compensa cambiarla.
 setup-resin-price = ¿Cuánto te cuesta un litro de resina?
-    Por ejemplo: 9. O por saco: 25 litros cuestan 225. Sin eso no puedo decir lo que cuesta esperar.
+    Por ejemplo: 9. O por saco: 25 litros cuestan 225. Lo necesito para decir lo que cuesta esperar.
 setup-resin-price-feet = ¿Cuánto te cuesta un pie cúbico de resina?
-    Por ejemplo: 250. O con su unidad: 9 el litro. Sin eso no puedo decir lo que cuesta esperar.
+    Por ejemplo: 250. O con su unidad: 9 el litro. Lo necesito para decir lo que cuesta esperar.
 setup-litres = ¿Cuánta agua hace un equipo en un día de trabajo, más o menos?
-    Basta una cifra aproximada; un equipo puede ser distinto: { $example }
-setup-crew = ¿Haces entrar ya a tu gente?
+    Basta una cifra aproximada. Para un solo equipo: { $example }
+setup-crew = ¿Invitas ya a tu gente?
     Abren un enlace y mandan un equipo con dos números.
 setup-done = La empresa está configurada. Para verlo y cambiarlo todo: ajustes
     Un equipo, con prefiltros y caudal nominal: configurar { $rig }
 
-setup-not-understood = Aquí no me sirve "{ $text }".
+setup-not-understood = No entendí "{ $text }".
 setup-more-rigs = ¿Más equipos? Escribe: agregar equipos { $names }
 setup-stopped = Bien, eso puede esperar. Las lecturas funcionan igual. Para seguir: configurar
 setup-waits = El resto de la configuración espera. Para seguir: configurar
