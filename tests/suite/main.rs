@@ -25,6 +25,7 @@ mod digest_papers;
 mod digest_rules;
 mod digest_water;
 mod digest_words;
+mod documents;
 mod figures_agree;
 mod figures_words;
 mod files_received;
