@@ -14,8 +14,7 @@ use crate::read_lines::ReadArgs;
 use crate::spreadsheet::AssessArgs;
 use crate::store::sends::Limits;
 
-/// Two readings of purified water in, the membrane's state out: a chat bot
-/// for crews who clean windows.
+/// A chat bot for crews who clean windows with purified water: two readings in, the membrane's state out
 #[derive(Debug, Parser)]
 #[command(name = "tapside", version, about, propagate_version = true)]
 pub struct CommandLine {
@@ -29,34 +28,39 @@ pub struct CommandLine {
 pub enum Command {
     /// Talk to the bot here in the terminal; needs no token and no set-up
     Chat(ChatArgs),
-    /// Play demo conversations; fails when an answer differs
+    /// Play conversations from files; fails when an answer differs
+    #[command(hide = true)]
     Play(PlayArgs),
-    /// Write the digest of a date, with pictures, spreadsheet and calendar, without sending it
+    /// Write the weekly digest of a date as files (text, pictures, spreadsheet, calendar); sends nothing
     Digest(DigestArgs),
-    /// Say what the bot would understand of lines that are typed; stores nothing
+    /// Show what the bot would understand of the lines on standard input; stores nothing
+    #[command(hide = true)]
     Read(ReadArgs),
-    /// Assess rigs from spreadsheets (CSV) of readings and services, without the bot
+    /// Print the manual page, or the completions of a shell
+    #[command(hide = true)]
+    Manual(ManualArgs),
+    /// Assess rigs from spreadsheets (CSV) of readings and jobs, without the bot
     Assess(AssessArgs),
     /// Run the bot on Telegram
     Serve(ServeArgs),
-    /// Say in plain words whether settings, database and token are good
+    /// Check settings, database and token, and say what is wrong
     Check(ServeArgs),
-    /// Print a one-time link for the owner of one more outfit
+    /// Print a one-time link that makes whoever opens it the owner of a new outfit
     Claim(ServeArgs),
-    /// List the outfits, a line each; no person's name
+    /// List the outfits, a line each, without names of people
     Outfits(DatabaseArgs),
     /// Write a checked copy of the database into a file while the bot runs (SQLite)
     Backup(CopyArgs),
-    /// Put a backup in the database's place, with the bot stopped (SQLite)
+    /// Replace the database with a backup; stop the bot first (SQLite)
     Restore(CopyArgs),
-    /// Bring the database's tables up to date (`serve` does it by itself)
+    /// Bring the database's tables up to date (`serve` does this itself)
     Migrate(DatabaseArgs),
 }
 
 /// Settings of `chat`.
 #[derive(Args, Clone, Debug)]
 pub struct ChatArgs {
-    /// Where to keep what is said: `sqlite:FILE`
+    /// Where to keep the conversation's data: `sqlite:FILE`
     #[arg(long, value_name = "URL", default_value = "sqlite:tapside-chat.sqlite")]
     pub database: String,
     /// Time zone of the outfit, such as Europe/Madrid [default: this machine's]
@@ -79,6 +83,14 @@ pub struct PlayArgs {
     /// Write the bot's pictures and files into this folder
     #[arg(long, value_name = "DIR")]
     pub out: Option<PathBuf>,
+}
+
+/// Settings of `manual`.
+#[derive(Args, Clone, Debug)]
+pub struct ManualArgs {
+    /// Print the completions of this shell instead of the manual page
+    #[arg(long, value_name = "SHELL", value_enum)]
+    pub completions: Option<clap_complete::Shell>,
 }
 
 /// Settings of `digest`.
@@ -131,7 +143,7 @@ pub struct CopyArgs {
     /// The backup
     #[arg(value_name = "FILE")]
     pub file: PathBuf,
-    /// `backup`: write over FILE; `restore`: keep the database that is there aside
+    /// `backup`: overwrite FILE; `restore`: replace the present database, which is kept beside it
     #[arg(long)]
     pub force: bool,
 }
@@ -141,7 +153,7 @@ pub struct CopyArgs {
 pub struct ServeArgs {
     #[command(flatten)]
     database: DatabaseArgs,
-    /// Another Bot API server than the public one
+    /// Address of the Bot API server
     #[arg(long, env = "TAPSIDE_API_URL", value_name = "URL", default_value = "https://api.telegram.org", value_parser = http_url)]
     api_url: Url,
     /// Time zone of new outfits, such as Europe/Madrid [default: this machine's]
@@ -161,7 +173,7 @@ pub struct ServeArgs {
     /// Answer /healthz and /metrics on this address, such as 127.0.0.1:9464 [default: nowhere]
     #[arg(long, env = "TAPSIDE_LISTEN", value_name = "ADDRESS")]
     listen: Option<SocketAddr>,
-    /// Let Telegram call this address, with the secret in TAPSIDE_WEBHOOK_SECRET [default: ask Telegram]
+    /// Have Telegram call this https address; needs --listen and TAPSIDE_WEBHOOK_SECRET [default: poll Telegram]
     #[arg(long, env = "TAPSIDE_WEBHOOK_URL", value_name = "URL", value_parser = http_url)]
     webhook_url: Option<Url>,
     /// How much to log
@@ -172,13 +184,13 @@ pub struct ServeArgs {
 /// How much to log.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub enum LogLevel {
-    /// What somebody must see to
+    /// What needs somebody now
     Error,
-    /// And what may need it
+    /// Also what may need somebody
     Warn,
-    /// And what the bot is up to
+    /// Also starts, stops and outfits
     Info,
-    /// And every batch and delivery
+    /// Also every batch and delivery
     Debug,
 }
 

@@ -1,9 +1,9 @@
 //! The command: reads the settings and does what is asked.
 
-use std::io::IsTerminal;
+use std::io::{IsTerminal, Write as _};
 use std::process::ExitCode;
 
-use clap::Parser;
+use clap::{CommandFactory, Parser};
 use secrecy::ExposeSecret;
 use tapside::backup::{self, Outcome};
 use tapside::config::{Command, CommandLine, LogLevel, Settings, zone_of_this_machine};
@@ -43,7 +43,7 @@ fn in_one_line(trouble: &anyhow::Error) -> String {
 }
 
 async fn run() -> anyhow::Result<ExitCode> {
-    // A missing .env is no trouble; a broken one is told.
+    // A missing .env is fine; a broken one is reported.
     if let Err(why) = dotenvy::dotenv()
         && !why.not_found()
     {
@@ -100,6 +100,16 @@ async fn run() -> anyhow::Result<ExitCode> {
                 &mut files,
             )
             .await?;
+            Ok(ExitCode::SUCCESS)
+        }
+        Command::Manual(args) => {
+            let mut command = CommandLine::command();
+            let mut out = Vec::new();
+            match args.completions {
+                Some(shell) => clap_complete::generate(shell, &mut command, "tapside", &mut out),
+                None => clap_mangen::Man::new(command).render(&mut out)?,
+            }
+            std::io::stdout().write_all(&out)?;
             Ok(ExitCode::SUCCESS)
         }
         Command::Read(args) => {

@@ -12,7 +12,7 @@ use conversation::Conversation;
 /// What the command line says.
 #[derive(Clone, Debug, clap::Args)]
 pub struct ReadArgs {
-    /// Names of the outfit's rigs, parted by commas
+    /// Names of the outfit's rigs, separated by commas
     #[arg(long, value_delimiter = ',', default_value = "Heron,Otter")]
     pub fleet: Vec<String>,
     /// The sender's own rig

@@ -126,7 +126,7 @@ pub fn lex(text: &str) -> Text {
     }
 }
 
-/// Letters and marks without accents and case, words parted by single spaces: for comparing names and texts.
+/// Letters and marks without accents and case, words separated by single spaces: for comparing names and texts.
 pub fn fold(text: &str) -> String {
     let tokens = lex(text).tokens;
     let texts: Vec<&str> = tokens.iter().map(|token| token.text.as_str()).collect();

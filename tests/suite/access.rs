@@ -132,7 +132,7 @@ async fn in_a_group_a_reading_is_answered_and_whoever_speaks_to_the_bot_gets_a_h
     assert!(world.waits(1).await.contains("Heron 93.3%"));
     let question = in_the_yard("group/2", "crew", "@yard_water_bot what do you eat", world.now);
     world.desk.bot().hear(&[question], world.now).await.unwrap();
-    assert!(world.waits(1).await.contains("I read water."));
+    assert!(world.waits(1).await.contains("I log water readings."));
 }
 
 #[tokio::test]

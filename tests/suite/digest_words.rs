@@ -174,7 +174,8 @@ fn notes_say_what_to_do_and_leave_the_cautions_to_come_behind() {
         text(english(), note, TODAY, dollars())
     };
     insta::assert_snapshot!(told(Topic::Idle30), @r"
-    No reading from Otter for 36 days. If it's parked, put the membrane in preservative, and keep it from frost.
+    No reading from Otter for 36 days.
+    If it's parked, put the membrane in preservative, and keep it from frost.
     Before the next window, flush it well.
     ");
     insta::assert_snapshot!(told(Topic::Resin), @r"

@@ -97,7 +97,7 @@ async fn a_membrane_that_was_put_off_stays_out_until_the_day_that_was_said() {
     imports(&mut world, &[year_of("otter", (320.0, 21.0), (316.0, 38.0))]).await;
     world.says("crew", "otter 320 44").await;
     assert!(to_monday(&mut world).await.contains("Otter needs a new membrane"));
-    assert_snapshot!(world.says("owner", "otter membrane not now").await, @"bot: Noted: Otter's membrane stays out of the digest and the shopping list until 6 Apr.");
+    assert_snapshot!(world.says("owner", "otter membrane not now").await, @"bot: OK: Otter's membrane stays out of the digest and the shopping list until 6 Apr.");
     let list = world.says("owner", "what do we need to buy?").await;
     assert_eq!(
         lines_with(&list, "membrane"),
@@ -185,7 +185,7 @@ async fn a_new_membrane_is_new_everywhere_until_it_is_read() {
     world.says("crew", "heron new membrane").await;
     assert_snapshot!(world.says("crew", "heron?").await, @r"
     bot: Heron: new membrane, no reading yet
-         Before it: tap 180 → RO 60 ppm, today
+         Before that: tap 180 → RO 60 ppm, today
          Last resin: not logged. Last flush: not logged.
     ");
     assert_snapshot!(world.says("crew", "fleet").await, @r"
@@ -239,11 +239,11 @@ async fn a_mended_rig_is_told_that_it_is_back() {
          Flush before you pack up.
     ");
     let asked = world.says("crew", "heron?").await;
-    assert!(asked.contains("Heron 93.2% - back to normal"), "{asked}");
+    assert!(asked.contains("Heron 93.2% – back to normal"), "{asked}");
     world.waits(DAY).await;
     assert_snapshot!(world.says("crew", "heron 190 13").await, @r"
     bot: Heron 93.2% – sound
-         tap 190 → RO 13 ppm, same as yesterday
+         tap 190 → RO 13 ppm, steady since yesterday
          Flush before you pack up.
     ");
 }

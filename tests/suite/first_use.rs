@@ -20,7 +20,7 @@ async fn whoever_opens_the_hosts_link_owns_an_outfit_and_can_start_at_once() {
         world
             .says("newcomer-1", "add rig heron")
             .await
-            .contains("Heron is on the fleet.")
+            .contains("Added Heron.")
     );
     assert!(world.says("newcomer-1", "heron 180 12").await.contains("Heron 93.3%"));
     assert_eq!(

@@ -54,7 +54,7 @@ async fn help_begins_with_what_was_just_tried() {
     );
     world.says("crew", "heron 12 180").await;
     assert_snapshot!(world.says("crew", "help").await, @r"
-    bot: I'm waiting for an answer: Heron : which way round? The RO is above the tap.
+    bot: I'm waiting for an answer: Heron: which way round? The RO is above the tap.
          To drop it, type: undo
     ");
 }
@@ -85,7 +85,7 @@ async fn wrong_input_meets_the_nearest_right_example() {
         "",
         "mere chatter gets one hint in ten minutes"
     );
-    assert_snapshot!(world.says("crew", "otter 180").await, @"bot: Otter - tap 180. What's the RO? Just the number, or both: otter 180 12");
+    assert_snapshot!(world.says("crew", "otter 180").await, @"bot: Otter: got tap 180. What's the RO? Just the number, or both: otter 180 12");
     assert!(world.says("crew", "12").await.contains("Otter 93.3%"));
 }
 

@@ -11,19 +11,19 @@ async fn a_service_of_another_day_is_echoed_with_its_day_and_price() {
     for (text, answer) in [
         (
             "otter resin changed 27/2 £140",
-            "Otter: resin changed on Friday, £140. Noted. The resin count restarts from Friday.",
+            "Otter: resin changed on Friday, £140. Logged. The resin count restarts from Friday.",
         ),
         (
             "mule new resin 15/1",
-            "Mule: resin changed on 15 Jan. Noted. The resin count restarts from 15 Jan.",
+            "Mule: resin changed on 15 Jan. Logged. The resin count restarts from 15 Jan.",
         ),
         (
             "heron new membrane 15/01/26 £175",
-            "Heron: new membrane on 15 Jan, £175. Noted. Counting from fresh since 15 Jan.",
+            "Heron: new membrane on 15 Jan, £175. Logged. Counting from fresh since 15 Jan.",
         ),
         (
             "heron new resin",
-            "Heron: resin changed. Noted. The resin count restarts now.",
+            "Heron: resin changed. Logged. The resin count restarts now.",
         ),
         (
             "heron flushed this evening",
@@ -64,13 +64,13 @@ async fn a_reading_of_a_time_to_come_is_asked_about() {
     let mut world = World::new().await;
     let asked = world.says("crew", "heron 182 13 this afternoon").await;
     assert!(
-        asked.contains("that time is still to come. Shall I note tap 182 → RO 13 ppm as of now?"),
+        asked.contains("that time hasn't come yet. Log tap 182 → RO 13 ppm as now?"),
         "{asked}"
     );
     assert!(world.says("crew", "yes").await.contains("Heron 92.9%"));
     let asked = world.says("crew", "heron 180 12?").await;
     assert!(
-        asked.contains("Heron - tap 180 → RO 12 ppm. Log it?"),
+        asked.contains("Heron: tap 180 → RO 12 ppm. Log it?"),
         "{asked}"
     );
 }
@@ -229,7 +229,7 @@ async fn a_tap_three_times_off_is_doubted_from_the_second_reading_on() {
         world.says("crew", "otter 200 14").await;
         let asked = world.says("crew", text).await;
         assert!(
-            asked.contains("Otter : the tap is usually 200 so far, and you sent"),
+            asked.contains("Otter: the tap has been 200 so far, and you sent"),
             "{text}: {asked}"
         );
     }

@@ -183,7 +183,7 @@ async fn another_price_is_tried_and_not_kept() {
     assert!(settings.contains("resin price £6 a litre"), "{settings}");
     let verdict = world.says("owner", "membrane otter?").await;
     assert!(verdict.contains("Resin is costing about £"), "{verdict}");
-    assert!(verdict.contains("The 80% ("), "{verdict}");
+    assert!(verdict.contains("Waiting for 80%"), "{verdict}");
     let why = world.says("owner", "why is otter due?").await;
     assert!(why.starts_with("bot: Otter 8"), "{why}");
 }

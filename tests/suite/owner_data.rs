@@ -35,14 +35,14 @@ async fn rows_are_shown_first_and_importing_twice_adds_nothing() {
     assert_snapshot!(world.says("owner", rows).await, @r#"
     bot: Nothing new to import.
          2 lines are here already and left out.
-         1 line lies in the future and is left out.
+         1 line has a future date and is left out.
          Columns that I don't know: colour
          2 lines can't be read and would be left out:
          line 4: no date, or none that I can read
          line 5: no tap reading ("many")
     "#);
     assert_snapshot!(world.says("owner", "import now").await, @"bot: Nothing is waiting to be imported. How it works: import");
-    assert_snapshot!(world.says("owner", "undo").await, @"bot: You've sent nothing from the last 12 hours to take back.");
+    assert_snapshot!(world.says("owner", "undo").await, @"bot: You've sent nothing in the last 12 hours that I can undo.");
     assert_snapshot!(world.says("owner", "undo import").await, @r"
     bot: Import undone.
          No longer counted: 2 readings.

@@ -169,7 +169,7 @@ async fn an_outfit_has_several_owners_and_never_none() {
 async fn whoever_is_on_another_rig_today_is_back_on_their_own_tomorrow() {
     let mut world = World::new().await;
     world.says("crew", "my rig heron").await;
-    assert_snapshot!(world.says("crew", "I'm on otter today").await, @"bot: You are on Otter today. Two numbers are enough until midnight: 180 12");
+    assert_snapshot!(world.says("crew", "I'm on otter today").await, @"bot: You're on Otter today. Two numbers are enough until midnight: 180 12");
     assert!(world.says("crew", "180 12").await.contains("Otter 93.3%"));
     world.now += DAY;
     assert!(world.says("crew", "180 12").await.contains("Heron 93.3%"));
@@ -223,11 +223,11 @@ async fn a_rig_that_seems_to_have_a_new_membrane_is_asked_about_once() {
     assert_snapshot!(world.says("crew", "undo").await, @"bot: Undone: Heron, same membrane.");
     let both = world.says("crew", "heron new membrane, new resin").await;
     assert!(
-        both.contains("Heron: new membrane. Noted. Counting from fresh."),
+        both.contains("Heron: new membrane. Logged. Counting from fresh."),
         "{both}"
     );
     assert!(
-        both.contains("Heron: resin changed. Noted. The resin count restarts now."),
+        both.contains("Heron: resin changed. Logged. The resin count restarts now."),
         "{both}"
     );
 }

@@ -20,7 +20,7 @@ async fn a_bed_that_slips_is_repacked_before_any_resin_is_bought() {
          tap 180 → glass 12 ppm
     ");
     let asked = world.says("owner", "resin mule?").await;
-    assert!(asked.contains("water slipping past"), "{asked}");
+    assert!(asked.contains("water is slipping past"), "{asked}");
     let list = world.says("owner", "what do we need to buy?").await;
     assert!(lines_with(&list, "resin 25").is_empty(), "{list}");
     let digest = to_monday(&mut world).await;
@@ -124,14 +124,15 @@ async fn the_resin_bill_is_the_one_that_the_beds_come_to() {
     let money = world.says("owner", "membrane heron?").await;
     assert_snapshot!(format!("{days}\n{money}"), @r"
     bot: Heron: resin for about 82 working days (40 to 119).
-         Hardly used yet. The glass was not tested since the change.
-    bot: Heron 95.0% (95-95, from 53 readings) – good
-         Cheapest to renew between now and Apr 2027.
+         Hardly used yet. No glass reading since the change.
+    bot: Heron 95.0% (95–95) – sound
+         Cheapest to change between now and Apr 2027.
          For now, waiting saves about £1 a month.
          Resin is costing about £770 a year. With a new membrane at the best time, resin and membrane together come to about £780 a year.
          Waiting for 80% (in Jan 2035) would cost about £5,200 more over its life.
          If resin cost 20% more: now. 20% less: Apr 2026.
          Your prices: resin £9 a litre, membrane £220.
-         Loses about 0.8 points a year.
+         It loses about 0.8 points a year.
+         Based on 53 readings, corrected for temperature and pressure where you sent them.
     ");
 }

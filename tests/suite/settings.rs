@@ -320,9 +320,9 @@ async fn an_owner_sets_prices_and_sees_what_holds() {
          nudges on
          warnings on
          quiet hours 20:00-07:00
-         wearing line 90%
-         due line 85%
-         spent line 80%
+         wearing line 90 %
+         due line 85 %
+         spent line 80 %
          meter ppm
          degrees C
          pressure bar
@@ -341,7 +341,7 @@ async fn an_owner_sets_prices_and_sees_what_holds() {
          Back to the default: heron resin default
     ");
     assert_snapshot!(world.says("owner", "resin price default").await, @"bot: That's no longer set.");
-    assert_snapshot!(world.says("owner", "due line 78").await, @"bot: The lines must fall from wearing over due to spent. Now: 90, 85, 80%. Move the others first.");
+    assert_snapshot!(world.says("owner", "due line 78").await, @"bot: The lines must fall from wearing over due to spent. Now: 90, 85, 80 %. Move the others first.");
     assert_snapshot!(world.says("owner", "two membranes").await, @"bot: That's for one rig. Like this: heron 2 membranes");
     assert_snapshot!(world.says("owner", "heron currency EUR").await, @"bot: That's for the whole outfit, so without a rig's name: currency EUR");
 }

@@ -97,10 +97,10 @@ async fn the_rest_is_answered_by_button() {
         ("[lying]", "Heron: how much resin does it hold?"),
         (
             "[25 litres]",
-            "Mule, I take it: RO and DI, 1 membrane, flushed by hand, upright. Right?",
+            "Is this right for Mule? RO and DI, 1 membrane, flushed by hand, upright",
         ),
-        ("[Same as Heron]", "Otter, I take it"),
-        ("[That fits]", "Otter: how much resin does it hold?"),
+        ("[Same as Heron]", "Is this right for Otter?"),
+        ("[Yes, that's right]", "Otter: how much resin does it hold?"),
         ("[Skip]", "What does one new membrane cost you?"),
         ("180", "What does a litre of resin cost you?"),
         ("25 litres cost 225", "About how much water"),
@@ -183,13 +183,13 @@ async fn nonsense_gets_the_question_again_and_loses_nothing() {
     "#);
     for (answer, told) in [
         ("Blue Ladder", "called Blue Ladder"),
-        ("atlantis", "I could not use \"atlantis\" here."),
+        ("atlantis", "I didn't get \"atlantis\"."),
         ("usa", "pressure psi, volume gallons, currency USD"),
         ("banana", "No zone called \"banana\""),
         ("Dallas, TX", "America/Chicago"),
         ("please come back tomorrow morning", "I didn't get"),
-        ("heron", "Heron is on the fleet."),
-        ("[Go on]", "Right?"),
+        ("heron", "Added Heron."),
+        ("[Go on]", "Is this right?"),
         ("mon-sat, banana", "I didn't get"),
         ("mon-sat, 4.30 pm", "ends at 16:30."),
         ("2 membranes, green", "I didn't get"),
@@ -215,7 +215,7 @@ async fn a_reading_in_the_middle_is_recorded_and_the_question_comes_again() {
          Flush before you roll up.
          .
          Is this right? working days Monday - Friday, day ends 17:00, digest Monday 07:00
-         [That fits]  [One by one]
+         [Yes, that's right]  [One by one]
     ");
     let doubt = world.says("boss", "otter 19 214").await;
     assert!(
@@ -317,11 +317,11 @@ async fn it_speaks_spanish() {
         ("a las 16:30", "¿Cuándo quieres el resumen semanal?"),
         (
             "viernes 16:00",
-            "Garza, supongo: ósmosis y resina, 1 membrana, se lava a mano, de pie. ¿Es así?",
+            "¿Es así Garza? ósmosis y resina, 1 membrana, se lava a mano, de pie",
         ),
         ("2 membranas, se lava solo, tumbado", "Garza: ¿cuánta resina lleva?"),
-        ("25 litros", "Mula, supongo"),
-        ("igual que garza", "Nutria, supongo"),
+        ("25 litros", "¿Es así Mula?"),
+        ("igual que garza", "¿Es así Nutria?"),
         ("solo ósmosis", "Nutria: solo ósmosis."),
         ("180 euros", "¿Cuánto te cuesta un litro de resina?"),
         ("25 litros cuestan 225", "precio resina 9 € el litro"),

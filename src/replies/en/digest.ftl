@@ -291,7 +291,8 @@ note-idle-5 = No reading from { $rig } for { $days } days.
 note-idle-14 = No reading from { $rig } for { $days } days.
     If it's parked, flush it to waste for ten minutes today.
     Parked two more weeks? Then plan to put the membrane in preservative.
-note-idle-30 = No reading from { $rig } for { $days } days. If it's parked, put the membrane in preservative, and keep it from frost.
+note-idle-30 = No reading from { $rig } for { $days } days.
+    If it's parked, put the membrane in preservative, and keep it from frost.
     Before the next window, flush it well.
 note-prefilters = { $rig }: change the prefilters { $by }.
     Worn-out carbon lets chlorine through to the membrane.

@@ -300,7 +300,8 @@ note-idle-5 = Sin lecturas de { $rig } desde hace { $days } días.
 note-idle-14 = Sin lecturas de { $rig } desde hace { $days } días.
     Si está parado, enjuaga hoy la membrana diez minutos al desagüe.
     ¿Otras dos semanas parado? Entonces prevé ponerla en conservante.
-note-idle-30 = Sin lecturas de { $rig } desde hace { $days } días. Si está parado, pon la membrana en conservante y protégela del hielo.
+note-idle-30 = Sin lecturas de { $rig } desde hace { $days } días.
+    Si está parado, pon la membrana en conservante y protégela del hielo.
     Antes de la próxima ventana, enjuágala bien.
 note-prefilters = { $rig }: cambia los prefiltros { $by }.
     El carbón viejo deja pasar cloro a la membrana.
