@@ -35,24 +35,14 @@ async fn only_an_owner_runs_the_outfit_and_only_leads_run_the_fleet() {
         let answer = world.says("crew", text).await;
         assert!(answer.contains("Only an owner or lead"), "{text}: {answer}");
     }
-    assert!(
-        world
-            .says("lead", "add rig wren")
-            .await
-            .contains("Added Wren.")
-    );
+    assert!(world.says("lead", "add rig wren").await.contains("Added Wren."));
     assert!(world.says("lead", "invite").await.contains("/start "));
 }
 
 #[tokio::test]
 async fn the_only_owner_cannot_leave_but_crew_can_and_then_is_a_stranger() {
     let mut world = World::new().await;
-    assert!(
-        world
-            .says("owner", "leave")
-            .await
-            .contains("an outfit needs one")
-    );
+    assert!(world.says("owner", "leave").await.contains("an outfit needs one"));
     world.says("newcomer", "hello").await;
     let token = world.invite().await;
     world.says("newcomer", &format!("/start {token}")).await;

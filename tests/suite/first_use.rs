@@ -16,12 +16,7 @@ async fn whoever_opens_the_hosts_link_owns_an_outfit_and_can_start_at_once() {
          What is the outfit called?
          [Skip]
     ");
-    assert!(
-        world
-            .says("newcomer-1", "add rig heron")
-            .await
-            .contains("Added Heron.")
-    );
+    assert!(world.says("newcomer-1", "add rig heron").await.contains("Added Heron."));
     assert!(world.says("newcomer-1", "heron 180 12").await.contains("Heron 93.3%"));
     assert_eq!(
         world.desk.bot().claim_token(world.now).await.unwrap(),

@@ -76,7 +76,10 @@ async fn wrong_input_meets_the_nearest_right_example() {
             "the otter",
             "bot: What about Otter? A reading: otter 180 12   How it is: otter?",
         ),
-        ("we are late", "bot: I log water readings. Like this: heron 180 12   More: help"),
+        (
+            "we are late",
+            "bot: I log water readings. Like this: heron 180 12   More: help",
+        ),
     ] {
         assert_eq!(world.says("crew", typed).await, answer, "{typed}");
     }
@@ -194,11 +197,17 @@ async fn a_caution_is_told_once_a_person_and_again_a_year_on() {
          New membranes can come in preservative. Wear gloves and eye protection, follow the label, run the first water to waste.
     ");
     assert!(
-        !world.says("crew", "heron new prefilters").await.contains("let the pressure out"),
+        !world
+            .says("crew", "heron new prefilters")
+            .await
+            .contains("let the pressure out"),
         "told already"
     );
     assert!(
-        world.says("lead", "heron new prefilters").await.contains("let the pressure out"),
+        world
+            .says("lead", "heron new prefilters")
+            .await
+            .contains("let the pressure out"),
         "not to the lead"
     );
     assert!(world.says("crew", "heron 180 12 2C").await.contains("Ice ruins"));

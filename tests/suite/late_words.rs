@@ -46,7 +46,10 @@ async fn a_service_of_another_day_is_echoed_in_spanish() {
         ),
         ("otter membrana nueva 15/1", "Cuento desde cero a partir del 15"),
         ("heron membrana nueva ayer", "Cuento desde cero a partir de ayer."),
-        ("mule resina nueva 15/1 140 euros", "La cuenta de la resina empieza el 15"),
+        (
+            "mule resina nueva 15/1 140 euros",
+            "La cuenta de la resina empieza el 15",
+        ),
         ("heron lavado esta noche", "eso aún no ha pasado"),
         (
             "heron 182 13 esta tarde",
@@ -69,10 +72,7 @@ async fn a_reading_of_a_time_to_come_is_asked_about() {
     );
     assert!(world.says("crew", "yes").await.contains("Heron 92.9%"));
     let asked = world.says("crew", "heron 180 12?").await;
-    assert!(
-        asked.contains("Heron: tap 180 → RO 12 ppm. Log it?"),
-        "{asked}"
-    );
+    assert!(asked.contains("Heron: tap 180 → RO 12 ppm. Log it?"), "{asked}");
 }
 
 #[tokio::test]
@@ -255,12 +255,7 @@ async fn talk_in_a_group_corrects_nothing() {
     ] {
         assert_eq!(world.says_in_the_group("crew", text).await, "", "{text}");
     }
-    assert!(
-        world
-            .says_in_the_group("crew", "*10")
-            .await
-            .contains("tap 180 → RO 10")
-    );
+    assert!(world.says_in_the_group("crew", "*10").await.contains("tap 180 → RO 10"));
 }
 
 #[tokio::test]
