@@ -67,18 +67,26 @@ impl Bot {
     /// # Errors
     /// Whatever the database says; what was not committed is due again.
     pub async fn close_outfits(&self, now: i64) -> Result<(), StoreError> {
-        let mut tx = self.store.begin().await?;
-        let over: Vec<i64> = store::outfits::all(&mut tx)
-            .await?
+        let all = store::outfits::all(&mut *self.store.read().await?).await?;
+        let over = all
             .iter()
-            .filter(|outfit| outfit.closing_at.is_some_and(|at| at + GRACE <= now))
-            .map(|outfit| outfit.id)
-            .collect();
-        for outfit_id in over {
-            store::closing::delete(&mut tx, outfit_id).await?;
-            tracing::info!(outfit_id, "a closed outfit was deleted");
+            .filter(|outfit| outfit.closing_at.is_some_and(|at| at + GRACE <= now));
+        // Each by itself, so that one that cannot be deleted keeps no other.
+        for outfit_id in over.map(|outfit| outfit.id) {
+            let mut tx = self.store.begin().await?;
+            match store::closing::delete(&mut tx, outfit_id).await {
+                Ok(()) => {
+                    tx.commit().await?;
+                    tracing::info!(outfit_id, "a closed outfit was deleted");
+                }
+                Err(trouble) if trouble.blames_the_message() => {
+                    tx.rollback().await?;
+                    tracing::error!(outfit_id, %trouble, "A closed outfit could not be deleted; it is tried again.");
+                }
+                Err(trouble) => return Err(trouble),
+            }
         }
-        tx.commit().await
+        Ok(())
     }
 }
 

@@ -20,7 +20,7 @@ pub(super) async fn correct(db: &mut Db, on: &mut Request<'_>, correction: &Corr
         return Ok(Answer::says(on.words.plain("nothing-to-withdraw")));
     };
     if correction.void {
-        store::readings::withdraw(db, old.id, on.now).await?;
+        store::readings::withdraw(db, on.outfit.id, old.id, on.now).await?;
         on.changed(db, [old.rig_id]).await?;
         return Ok(Answer::says(withdrawn(on, &old)));
     }
@@ -28,7 +28,7 @@ pub(super) async fn correct(db: &mut Db, on: &mut Request<'_>, correction: &Corr
     if let Some(misfit) = fit_to_rig(on, &mut corrected) {
         return Ok(misfit);
     }
-    store::readings::withdraw(db, old.id, on.now).await?;
+    store::readings::withdraw(db, on.outfit.id, old.id, on.now).await?;
     corrected.id = store::readings::record(db, on.teller(), &corrected).await?;
     on.changed(db, [old.rig_id, corrected.rig_id]).await?;
     let mut answer = tell(on, &corrected, false, false);
@@ -86,7 +86,7 @@ async fn corrected_reading(
     }
     let whose = (!on.member.role.leads()).then_some(on.member.id);
     let since = on.now - CORRECTABLE;
-    let mut recent = store::readings::heard_since(db, correction.from_rig, whose, since).await?;
+    let mut recent = store::readings::heard_since(db, (on.outfit.id, correction.from_rig), whose, since).await?;
     recent.retain(meant);
     if correction.change.when.is_some() {
         let meant = instant(correction.change.when, on.sent_at(), &on.zone);
@@ -104,7 +104,7 @@ pub(super) async fn amend_service(db: &mut Db, on: &mut Request<'_>, amend: &Ame
     let services = spoken_of(on).services;
     let mut lines = Vec::new();
     for old in services.into_iter().filter(|one| one.rig_id == amend.from_rig) {
-        store::services::withdraw(db, old.id, on.now).await?;
+        store::services::withdraw(db, on.outfit.id, old.id, on.now).await?;
         on.changed(db, [old.rig_id]).await?;
         if amend.void || !old.what.is_work() {
             lines.push(withdrawn_service(on, &old));

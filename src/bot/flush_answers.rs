@@ -26,7 +26,7 @@ pub(super) async fn flush_later(
     minutes: Option<u16>,
 ) -> Result<Answer, StoreError> {
     let since = on.now - QUESTION_STANDS;
-    let asked = store::nudges::open_in(db, &on.incoming.chat.address, since).await?;
+    let asked = store::nudges::open_in(db, on.outfit.id, &on.incoming.chat.address, since).await?;
     let meant: Vec<i64> = if rigs.is_empty() { asked } else { rigs.to_vec() };
     if meant.is_empty() {
         return Ok(Answer::silence());
@@ -36,8 +36,8 @@ pub(super) async fn flush_later(
     let (mut put_off, mut no_more, mut not_yet) = (Vec::new(), Vec::new(), Vec::new());
     for rig in meant {
         let name = on.rig_name(rig);
-        let asked_at = store::nudges::last_asked(db, rig, on.now + 1).await?;
-        if store::nudges::put_off(db, rig, &today, again_at).await? {
+        let asked_at = store::nudges::last_asked(db, on.outfit.id, rig, on.now + 1).await?;
+        if store::nudges::put_off(db, on.outfit.id, rig, &today, again_at).await? {
             put_off.push(name);
         } else if asked_at.is_some_and(|at| on.date(at) == on.today()) {
             no_more.push(name);
@@ -106,7 +106,7 @@ pub(super) async fn not_used(db: &mut Db, on: &Request<'_>, rigs: &[i64]) -> Res
     let today = on.today().to_string();
     let mut lines = Vec::new();
     for rig in rigs {
-        store::nudges::not_used(db, *rig, &today, on.now).await?;
+        store::nudges::not_used(db, on.outfit.id, *rig, &today, on.now).await?;
         let name = on.rig_name(*rig);
         lines.push(on.words.say("not-used-noted", [("rig", (&name).into())]));
     }

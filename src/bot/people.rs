@@ -39,7 +39,7 @@ pub(super) async fn leave(db: &mut Db, on: &Request<'_>) -> Result<Answer, Store
         return Ok(Answer::says(on.words.plain("last-owner")));
     }
     store::changes::note(db, on.teller(), "left", "").await?;
-    store::people::leave(db, on.member.id).await?;
+    store::people::leave(db, on.outfit.id, on.member.id).await?;
     Ok(Answer::says(
         on.words.say("left", [("outfit", (&on.outfit.name).into())]),
     ))
@@ -72,7 +72,7 @@ pub(super) async fn remove_person(db: &mut Db, on: &Request<'_>, typed: &str) ->
         return Ok(may_not(on.words, "who-owner"));
     }
     store::changes::note(db, on.teller(), "removed", &them.id.to_string()).await?;
-    store::people::leave(db, them.id).await?;
+    store::people::leave(db, on.outfit.id, them.id).await?;
     invites::cancel(db, on.outfit.id, None, on.now).await?;
     let mut answer = Answer::says(on.words.say("person-removed", [("name", (&them.first_name).into())]));
     let outfit = [("outfit", (&on.outfit.name).into())];
@@ -128,7 +128,7 @@ pub(super) async fn hand_over(db: &mut Db, on: &Request<'_>, typed: &str, sure: 
     }
     let told = give_role(db, on, &them, Role::Owner).await?;
     let me = on.member.clone();
-    store::people::set_role(db, me.id, Role::Lead).await?;
+    store::people::set_role(db, on.outfit.id, me.id, Role::Lead).await?;
     store::changes::note(db, on.teller(), "handed-over", &them.id.to_string()).await?;
     let mut answer = Answer::says(on.words.say("handed-over", [name]));
     answer.to_others = told.to_others;
@@ -199,7 +199,7 @@ async fn give_role(db: &mut Db, on: &Request<'_>, them: &Member, role: Role) -> 
     if them.role == role {
         return Ok(Answer::says(on.words.say("role-already", facts())));
     }
-    store::people::set_role(db, them.id, role).await?;
+    store::people::set_role(db, on.outfit.id, them.id, role).await?;
     store::changes::note(
         db,
         on.teller(),

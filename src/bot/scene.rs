@@ -151,8 +151,8 @@ pub(super) async fn replied_to(db: &mut Db, on: &Request<'_>) -> Result<Option<S
         return Ok(None);
     };
     let source = store::sends::answered_by(db, &replied).await?.unwrap_or(replied);
-    let readings = store::readings::of_message(db, &source).await?;
-    let services = store::services::of_message(db, &source).await?;
+    let readings = store::readings::of_message(db, on.outfit.id, &source).await?;
+    let services = store::services::of_message(db, on.outfit.id, &source).await?;
     let readings_of = readings.iter().map(|one| one.rig_id);
     let mut rigs = readings_of.chain(services.iter().map(|one| one.rig_id));
     let all_here = rigs.all(|id| on.rig(id).is_some());

@@ -77,6 +77,10 @@ pub(super) async fn reread(db: &mut Db, on: &mut Request<'_>, text: &str) -> Res
     if let Some(refusal) = closed_to(on, None) {
         return Ok(refusal);
     }
+    // What was said before they came was said in another outfit, or to nobody.
+    if on.sent_at() < on.member.joined_at {
+        return Ok(Answer::silence());
+    }
     let key = on.incoming.key.clone();
     store::questions::close_of_message(db, &key, on.now).await?;
     let taken_back = take_back(db, on, &key).await?;
@@ -84,8 +88,8 @@ pub(super) async fn reread(db: &mut Db, on: &mut Request<'_>, text: &str) -> Res
     if taken_back.is_empty() {
         return Ok(answer);
     }
-    let remade = !store::readings::of_message(db, &key).await?.is_empty()
-        || !store::services::of_message(db, &key).await?.is_empty();
+    let remade = !store::readings::of_message(db, on.outfit.id, &key).await?.is_empty()
+        || !store::services::of_message(db, on.outfit.id, &key).await?.is_empty();
     if !remade {
         answer.parts.insert(0, taken_back.join("\n"));
     } else if let Some(first) = answer.parts.first_mut() {

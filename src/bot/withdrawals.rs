@@ -24,8 +24,8 @@ pub(super) async fn undo(db: &mut Db, on: &mut Request<'_>) -> Result<Answer, St
         return Ok(Answer::says(on.words.plain("dropped")));
     }
     let since = on.now - CORRECTABLE;
-    let reading = store::readings::last_message(db, on.member.id, since).await?;
-    let service = store::services::last_message(db, on.member.id, since).await?;
+    let reading = store::readings::last_message(db, on.outfit.id, on.member.id, since).await?;
+    let service = store::services::last_message(db, on.outfit.id, on.member.id, since).await?;
     let Some((source, _)) = reading.into_iter().chain(service).max_by_key(|(_, heard_at)| *heard_at) else {
         return Ok(Answer::says(on.words.plain("nothing-to-withdraw")));
     };
@@ -35,13 +35,13 @@ pub(super) async fn undo(db: &mut Db, on: &mut Request<'_>) -> Result<Answer, St
 /// Withdraws all that one message made; says what, a line each.
 pub(super) async fn take_back(db: &mut Db, on: &mut Request<'_>, source_key: &str) -> Result<Vec<String>, StoreError> {
     let (mut lines, mut rigs) = (Vec::new(), BTreeSet::new());
-    for old in store::readings::of_message(db, source_key).await? {
-        store::readings::withdraw(db, old.id, on.now).await?;
+    for old in store::readings::of_message(db, on.outfit.id, source_key).await? {
+        store::readings::withdraw(db, on.outfit.id, old.id, on.now).await?;
         lines.push(withdrawn(on, &old));
         rigs.insert(old.rig_id);
     }
-    for old in store::services::of_message(db, source_key).await? {
-        store::services::withdraw(db, old.id, on.now).await?;
+    for old in store::services::of_message(db, on.outfit.id, source_key).await? {
+        store::services::withdraw(db, on.outfit.id, old.id, on.now).await?;
         lines.push(withdrawn_service(on, &old));
         rigs.insert(old.rig_id);
     }
@@ -52,8 +52,8 @@ pub(super) async fn take_back(db: &mut Db, on: &mut Request<'_>, source_key: &st
 /// Puts back what the sender told and was withdrawn last, within the last 12 hours; not what was corrected since.
 pub(super) async fn put_back(db: &mut Db, on: &mut Request<'_>) -> Result<Answer, StoreError> {
     let since = on.now - CORRECTABLE;
-    let mut readings = store::readings::last_withdrawn(db, on.member.id, since).await?;
-    let mut services = store::services::last_withdrawn(db, on.member.id, since).await?;
+    let mut readings = store::readings::last_withdrawn(db, on.outfit.id, on.member.id, since).await?;
+    let mut services = store::services::last_withdrawn(db, on.outfit.id, on.member.id, since).await?;
     readings.retain(|one| on.rig(one.rig_id).is_some());
     services.retain(|one| on.rig(one.rig_id).is_some());
     let instants = readings.iter().map(|one| one.withdrawn_at);
@@ -62,14 +62,14 @@ pub(super) async fn put_back(db: &mut Db, on: &mut Request<'_>) -> Result<Answer
     services.retain(|one| Some(one.withdrawn_at) == last);
     let (mut lines, mut rigs) = (Vec::new(), BTreeSet::new());
     for old in readings {
-        store::readings::restore(db, old.id).await?;
+        store::readings::restore(db, on.outfit.id, old.id).await?;
         let (rig, echo) = (on.rig_name(old.rig_id), reading::echo(on.words, figures_of(&old)));
         let said = [("rig", (&rig).into()), ("echo", (&echo).into())];
         lines.push(on.words.say("put-back-reading", said));
         rigs.insert(old.rig_id);
     }
     for old in services {
-        store::services::restore(db, old.id).await?;
+        store::services::restore(db, on.outfit.id, old.id).await?;
         let (rig, what) = (on.rig_name(old.rig_id), reading::service_word(on.words, old.what));
         let said = [("rig", (&rig).into()), ("what", (&what).into())];
         lines.push(on.words.say("put-back-service", said));

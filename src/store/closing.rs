@@ -3,9 +3,10 @@
 use super::{Db, StoreError, forgetting};
 
 /// Every table whose rows name their outfit, in the order in which they can go.
-const OF_OUTFIT: [&str; 15] = [
+const OF_OUTFIT: [&str; 16] = [
     "delete from set_ups where outfit_id = $1",
-    "delete from buttons where outfit_id = $1",
+    "delete from buttons where outfit_id = $1
+         or question_id in (select id from questions where person_id in (select id from people where outfit_id = $1))",
     "delete from questions where person_id in (select id from people where outfit_id = $1)",
     "delete from invites where outfit_id = $1",
     "delete from imports where outfit_id = $1",
@@ -17,6 +18,11 @@ const OF_OUTFIT: [&str; 15] = [
     "delete from states where rig_id in (select id from rigs where outfit_id = $1)",
     "delete from services where outfit_id = $1",
     "delete from readings where outfit_id = $1",
+    // Whoever moved to another outfit before that was seen to may still be named with a rig of this one.
+    "update people set own_rig_id = null, today_rig_id = null, nudged_rig_id = null
+         where own_rig_id in (select id from rigs where outfit_id = $1)
+             or today_rig_id in (select id from rigs where outfit_id = $1)
+             or nudged_rig_id in (select id from rigs where outfit_id = $1)",
     "delete from rigs where outfit_id = $1",
     "update people set outfit_id = null, role = null, own_rig_id = null, today_rig_id = null, nudged_rig_id = null
          where outfit_id = $1",

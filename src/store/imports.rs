@@ -69,11 +69,12 @@ pub async fn lapse(db: &mut Db, id: i64, now: i64) -> Result<(), StoreError> {
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn drop_offers(db: &mut Db, person_id: i64, now: i64) -> Result<bool, StoreError> {
-    let dropped =
-        sqlx::query("update imports set settled_at = $1, source = '' where person_id = $2 and settled_at is null")
+pub async fn drop_offers(db: &mut Db, outfit_id: i64, person_id: i64, now: i64) -> Result<bool, StoreError> {
+    let dropped = sqlx::query(
+        "update imports set settled_at = $1, source = '' where person_id = $2 and outfit_id = $3 and settled_at is null",
+    )
             .bind(now)
-            .bind(person_id)
+            .bind(person_id).bind(outfit_id)
             .execute(&mut *db)
             .await?;
     Ok(dropped.rows_affected() > 0)

@@ -117,6 +117,31 @@ pub async fn cancel(db: &mut Db, outfit_id: i64, role: Option<Role>, now: i64) -
     Ok(ended.rows_affected())
 }
 
+/// Ends the invites of somebody who has another role now, or none: only an owner invites owners and leads, and a lead
+/// crew.
+///
+/// # Errors
+/// Whatever the database says.
+pub(super) async fn cancel_of(
+    db: &mut Db,
+    outfit_id: i64,
+    person_id: i64,
+    role: Option<Role>,
+) -> Result<(), StoreError> {
+    let kept = match role {
+        Some(Role::Owner) => return Ok(()),
+        Some(Role::Lead) => Role::Crew.word(),
+        Some(Role::Crew) | None => "",
+    };
+    sqlx::query("update invites set uses_left = 0 where outfit_id = $1 and person_id = $2 and role <> $3")
+        .bind(outfit_id)
+        .bind(person_id)
+        .bind(kept)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}
+
 fn hash(token: &str) -> String {
     hex(&Sha256::digest(token.as_bytes()))
 }

@@ -96,14 +96,21 @@ pub async fn repeat(db: &mut Db, id: i64, now: i64) -> Result<bool, StoreError> 
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn put_off(db: &mut Db, rig_id: i64, on_date: &str, again_at: i64) -> Result<bool, StoreError> {
+pub async fn put_off(
+    db: &mut Db,
+    outfit_id: i64,
+    rig_id: i64,
+    on_date: &str,
+    again_at: i64,
+) -> Result<bool, StoreError> {
     let put_off = sqlx::query(
         "update nudges set again_at = $1
-         where rig_id = $2 and on_date = $3 and repeated_at is null and not_used_at is null",
+         where rig_id = $2 and on_date = $3 and outfit_id = $4 and repeated_at is null and not_used_at is null",
     )
     .bind(again_at)
     .bind(rig_id)
     .bind(on_date)
+    .bind(outfit_id)
     .execute(&mut *db)
     .await?;
     Ok(put_off.rows_affected() == 1)
@@ -113,11 +120,18 @@ pub async fn put_off(db: &mut Db, rig_id: i64, on_date: &str, again_at: i64) -> 
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn not_used(db: &mut Db, rig_id: i64, on_date: &str, now: i64) -> Result<(), StoreError> {
-    sqlx::query("update nudges set not_used_at = $1 where rig_id = $2 and on_date = $3")
+pub async fn not_used(
+    db: &mut Db,
+    outfit_id: i64,
+    rig_id: i64,
+    on_date: &str,
+    now: i64,
+) -> Result<(), StoreError> {
+    sqlx::query("update nudges set not_used_at = $1 where rig_id = $2 and on_date = $3 and outfit_id = $4")
         .bind(now)
         .bind(rig_id)
         .bind(on_date)
+        .bind(outfit_id)
         .execute(&mut *db)
         .await?;
     Ok(())
@@ -128,13 +142,19 @@ pub async fn not_used(db: &mut Db, rig_id: i64, on_date: &str, now: i64) -> Resu
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn last_asked(db: &mut Db, rig_id: i64, before: i64) -> Result<Option<i64>, StoreError> {
+pub async fn last_asked(
+    db: &mut Db,
+    outfit_id: i64,
+    rig_id: i64,
+    before: i64,
+) -> Result<Option<i64>, StoreError> {
     Ok(sqlx::query_scalar(
-        "select asked_at from nudges where rig_id = $1 and asked_at < $2 and not_used_at is null
+        "select asked_at from nudges where rig_id = $1 and asked_at < $2 and outfit_id = $3 and not_used_at is null
          order by asked_at desc limit 1",
     )
     .bind(rig_id)
     .bind(before)
+    .bind(outfit_id)
     .fetch_optional(&mut *db)
     .await?)
 }
@@ -143,32 +163,13 @@ pub async fn last_asked(db: &mut Db, rig_id: i64, before: i64) -> Result<Option<
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn open_in(db: &mut Db, chat: &str, since: i64) -> Result<Vec<i64>, StoreError> {
+pub async fn open_in(db: &mut Db, outfit_id: i64, chat: &str, since: i64) -> Result<Vec<i64>, StoreError> {
     Ok(sqlx::query_scalar(
-        "select rig_id from nudges where chat = $1 and asked_at >= $2 and not_used_at is null order by id",
+        "select rig_id from nudges where chat = $1 and asked_at >= $2 and outfit_id = $3 and not_used_at is null order by id",
     )
     .bind(chat)
     .bind(since)
-    .fetch_all(&mut *db)
-    .await?)
-}
-
-/// The rigs that somebody was asked about since `since` and that are neither
-/// flushed since nor told to be unused.
-///
-/// # Errors
-/// Whatever the database says.
-pub async fn unanswered(db: &mut Db, person_id: i64, since: i64) -> Result<Vec<i64>, StoreError> {
-    Ok(sqlx::query_scalar(
-        "select rig_id from nudges
-         where person_id = $1 and asked_at >= $2 and not_used_at is null
-           and not (select count(*) from services
-                    where services.rig_id = nudges.rig_id and what = 'flush' and withdrawn_at is null
-                      and done_at >= nudges.asked_at) > 0
-         order by id",
-    )
-    .bind(person_id)
-    .bind(since)
+    .bind(outfit_id)
     .fetch_all(&mut *db)
     .await?)
 }

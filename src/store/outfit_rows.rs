@@ -148,15 +148,15 @@ pub struct Recent {
 macro_rules! lately {
     ($table:literal) => {
         concat!(
-            "select p.id,
+            "select p.id, p.outfit_id,
                  (select t.source_key from ",
             $table,
-            " t where t.person_id = p.id and t.heard_at >= $2
+            " t where t.person_id = p.id and t.outfit_id = p.outfit_id and t.heard_at >= $2
                   and t.withdrawn_at is null and t.source_key not like 'import:%'
                   order by t.heard_at desc, t.id desc limit 1),
                  (select t.heard_at from ",
             $table,
-            " t where t.person_id = p.id and t.heard_at >= $2
+            " t where t.person_id = p.id and t.outfit_id = p.outfit_id and t.heard_at >= $2
                   and t.withdrawn_at is null and t.source_key not like 'import:%'
                   order by t.heard_at desc, t.id desc limit 1)
              from json_each($1) j join people p on p.id = cast(j.value ->> 0 as bigint)"
@@ -194,6 +194,7 @@ pub async fn recent(db: &mut Db, ids: &[i64], since: i64) -> Result<HashMap<i64,
         (i64, i64, i64),
         "select n.person_id, n.rig_id, n.asked_at from json_each($1) j
          join nudges n on n.person_id = cast(j.value ->> 0 as bigint)
+         join people p on p.id = n.person_id and p.outfit_id = n.outfit_id
          where n.asked_at >= $2 and n.not_used_at is null
            and not (select count(*) from services s
                     where s.rig_id = n.rig_id and s.what = 'flush' and s.withdrawn_at is null
@@ -205,13 +206,13 @@ pub async fn recent(db: &mut Db, ids: &[i64], since: i64) -> Result<HashMap<i64,
         }
     }
     for (table, sql) in [("readings", lately!("readings")), ("services", lately!("services"))] {
-        for (id, key, at) in rows!((i64, Option<String>, Option<i64>), sql) {
-            let (Some(key), Some(at), Some(recent)) = (key, at, all.get_mut(&id)) else {
+        for (id, outfit, key, at) in rows!((i64, Option<i64>, Option<String>, Option<i64>), sql) {
+            let (Some(outfit), Some(key), Some(at), Some(recent)) = (outfit, key, at, all.get_mut(&id)) else {
                 continue;
             };
             match table {
-                "readings" => recent.readings = Some((at, readings::of_message(db, &key).await?)),
-                _ => recent.services = Some((at, services::of_message(db, &key).await?)),
+                "readings" => recent.readings = Some((at, readings::of_message(db, outfit, &key).await?)),
+                _ => recent.services = Some((at, services::of_message(db, outfit, &key).await?)),
             }
         }
     }

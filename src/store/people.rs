@@ -1,6 +1,6 @@
 //! People: the platform's id, first name and language, their outfit and role.
 
-use super::{Db, StoreError};
+use super::{Db, StoreError, forgetting, invites};
 
 pub use crate::domain::Role;
 
@@ -132,7 +132,7 @@ pub async fn join(db: &mut Db, who: &Newcomer<'_>, outfit_id: i64, role: Role, n
          values ($1, $2, $3, $4, $5, $6, $7)
          on conflict (address) do update set chat = excluded.chat, first_name = excluded.first_name,
              language = excluded.language, outfit_id = excluded.outfit_id, role = excluded.role,
-             own_rig_id = null, today_rig_id = null, joined_at = excluded.joined_at",
+             own_rig_id = null, today_rig_id = null, nudged_rig_id = null, joined_at = excluded.joined_at",
     )
     .bind(who.address)
     .bind(who.chat)
@@ -173,18 +173,22 @@ pub async fn choose_language(db: &mut Db, id: i64, language: Option<&str>) -> Re
     Ok(())
 }
 
-/// Takes somebody out of their outfit; their readings stay.
+/// Takes somebody out of an outfit; their readings stay. What waits for an answer of theirs is closed, and their invites
+/// let nobody in any more.
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn leave(db: &mut Db, id: i64) -> Result<(), StoreError> {
+pub async fn leave(db: &mut Db, outfit_id: i64, id: i64) -> Result<(), StoreError> {
     sqlx::query(
-        "update people set outfit_id = null, role = null, own_rig_id = null, today_rig_id = null where id = $1",
+        "update people set outfit_id = null, role = null, own_rig_id = null, today_rig_id = null, nudged_rig_id = null
+         where id = $1 and outfit_id = $2",
     )
     .bind(id)
+    .bind(outfit_id)
     .execute(&mut *db)
     .await?;
-    Ok(())
+    forgetting::what_waits_for(db, id).await?;
+    invites::cancel_of(db, outfit_id, id, None).await
 }
 
 /// Remembers that this person was just reminded of a rig, so that a bare "done"
@@ -204,20 +208,6 @@ pub async fn set_nudged(db: &mut Db, id: i64, rig_id: i64, now: i64) -> Result<(
     Ok(())
 }
 
-/// The rig of a reminder since `since`, if there was just one.
-///
-/// # Errors
-/// Whatever the database says.
-pub async fn nudged(db: &mut Db, id: i64, since: i64) -> Result<Option<i64>, StoreError> {
-    let rig_id: Option<Option<i64>> =
-        sqlx::query_scalar("select nudged_rig_id from people where id = $1 and nudged_at >= $2")
-            .bind(id)
-            .bind(since)
-            .fetch_optional(&mut *db)
-            .await?;
-    Ok(rig_id.flatten())
-}
-
 /// Puts somebody on a rig until an instant.
 ///
 /// # Errors
@@ -232,17 +222,18 @@ pub async fn set_todays_rig(db: &mut Db, id: i64, rig_id: Option<i64>, until: i6
     Ok(())
 }
 
-/// Gives a member another role.
+/// Gives a member of an outfit another role. Their invites that let in more than they may from now on end.
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn set_role(db: &mut Db, id: i64, role: Role) -> Result<(), StoreError> {
-    sqlx::query("update people set role = $1 where id = $2")
+pub async fn set_role(db: &mut Db, outfit_id: i64, id: i64, role: Role) -> Result<(), StoreError> {
+    sqlx::query("update people set role = $1 where id = $2 and outfit_id = $3")
         .bind(role.word())
         .bind(id)
+        .bind(outfit_id)
         .execute(&mut *db)
         .await?;
-    Ok(())
+    invites::cancel_of(db, outfit_id, id, Some(role)).await
 }
 
 /// The first name of anybody whom the bot knows; none if it was forgotten.

@@ -133,10 +133,11 @@ pub async fn record_all(db: &mut Db, readings: &[(Teller, &Reading)]) -> Result<
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn withdraw(db: &mut Db, id: i64, now: i64) -> Result<(), StoreError> {
-    let rigs: Vec<i64> = sqlx::query_scalar("update readings set withdrawn_at = $1 where id = $2 returning rig_id")
+pub async fn withdraw(db: &mut Db, outfit_id: i64, id: i64, now: i64) -> Result<(), StoreError> {
+    let rigs: Vec<i64> = sqlx::query_scalar("update readings set withdrawn_at = $1 where id = $2 and outfit_id = $3 returning rig_id")
         .bind(now)
         .bind(id)
+        .bind(outfit_id)
         .fetch_all(&mut *db)
         .await?;
     states::forget(db, &rigs).await
@@ -147,16 +148,24 @@ pub async fn withdraw(db: &mut Db, id: i64, now: i64) -> Result<(), StoreError> 
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn last_withdrawn(db: &mut Db, person_id: i64, since: i64) -> Result<Vec<Reading>, StoreError> {
+pub async fn last_withdrawn(
+    db: &mut Db,
+    outfit_id: i64,
+    person_id: i64,
+    since: i64,
+) -> Result<Vec<Reading>, StoreError> {
     Ok(sqlx::query_as(select!(
-        "where person_id = $1 and withdrawn_at >= $2 and heard_at >= $3 and source_key not like 'import:%'
+        "where person_id = $1 and withdrawn_at >= $2 and heard_at >= $3 and outfit_id = $4
+           and source_key not like 'import:%'
            and not exists (select 1 from readings newer where newer.source_key = readings.source_key
+                           and newer.outfit_id = readings.outfit_id
                            and newer.withdrawn_at is null and newer.heard_at >= readings.withdrawn_at)
          order by withdrawn_at, id"
     ))
     .bind(person_id)
     .bind(since)
     .bind(since - 86_400)
+    .bind(outfit_id)
     .fetch_all(&mut *db)
     .await?)
 }
@@ -165,9 +174,10 @@ pub async fn last_withdrawn(db: &mut Db, person_id: i64, since: i64) -> Result<V
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn restore(db: &mut Db, id: i64) -> Result<(), StoreError> {
-    let rigs: Vec<i64> = sqlx::query_scalar("update readings set withdrawn_at = null where id = $1 returning rig_id")
+pub async fn restore(db: &mut Db, outfit_id: i64, id: i64) -> Result<(), StoreError> {
+    let rigs: Vec<i64> = sqlx::query_scalar("update readings set withdrawn_at = null where id = $1 and outfit_id = $2 returning rig_id")
         .bind(id)
+        .bind(outfit_id)
         .fetch_all(&mut *db)
         .await?;
     states::forget(db, &rigs).await
@@ -177,10 +187,10 @@ pub async fn restore(db: &mut Db, id: i64) -> Result<(), StoreError> {
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn of_message(db: &mut Db, source_key: &str) -> Result<Vec<Reading>, StoreError> {
+pub async fn of_message(db: &mut Db, outfit_id: i64, source_key: &str) -> Result<Vec<Reading>, StoreError> {
     Ok(
-        sqlx::query_as(select!("where source_key = $1 and withdrawn_at is null order by id"))
-            .bind(source_key)
+        sqlx::query_as(select!("where source_key = $1 and outfit_id = $2 and withdrawn_at is null order by id"))
+            .bind(source_key).bind(outfit_id)
             .fetch_all(&mut *db)
             .await?,
     )
@@ -191,14 +201,21 @@ pub async fn of_message(db: &mut Db, source_key: &str) -> Result<Vec<Reading>, S
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn last_message(db: &mut Db, person_id: i64, since: i64) -> Result<Option<(String, i64)>, StoreError> {
+pub async fn last_message(
+    db: &mut Db,
+    outfit_id: i64,
+    person_id: i64,
+    since: i64,
+) -> Result<Option<(String, i64)>, StoreError> {
     Ok(sqlx::query_as(
         "select source_key, heard_at from readings
-         where person_id = $1 and heard_at >= $2 and withdrawn_at is null and source_key not like 'import:%'
+         where person_id = $1 and heard_at >= $2 and outfit_id = $3 and withdrawn_at is null
+           and source_key not like 'import:%'
          order by heard_at desc, id desc limit 1",
     )
     .bind(person_id)
     .bind(since)
+    .bind(outfit_id)
     .fetch_optional(&mut *db)
     .await?)
 }
@@ -210,17 +227,19 @@ pub async fn last_message(db: &mut Db, person_id: i64, since: i64) -> Result<Opt
 /// Whatever the database says.
 pub async fn heard_since(
     db: &mut Db,
-    rig_id: i64,
+    (outfit_id, rig_id): (i64, i64),
     person_id: Option<i64>,
     since: i64,
 ) -> Result<Vec<Reading>, StoreError> {
     Ok(sqlx::query_as(select!(
-        "where rig_id = $1 and heard_at >= $2 and withdrawn_at is null and person_id = coalesce($3, person_id)
+        "where rig_id = $1 and heard_at >= $2 and outfit_id = $4 and withdrawn_at is null
+           and person_id = coalesce($3, person_id)
          order by heard_at desc, id desc"
     ))
     .bind(rig_id)
     .bind(since)
     .bind(person_id)
+    .bind(outfit_id)
     .fetch_all(&mut *db)
     .await?)
 }

@@ -166,10 +166,11 @@ pub async fn set_price(db: &mut Db, id: i64, minor: i64) -> Result<(), StoreErro
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn withdraw(db: &mut Db, id: i64, now: i64) -> Result<(), StoreError> {
-    let rigs: Vec<i64> = sqlx::query_scalar("update services set withdrawn_at = $1 where id = $2 returning rig_id")
+pub async fn withdraw(db: &mut Db, outfit_id: i64, id: i64, now: i64) -> Result<(), StoreError> {
+    let rigs: Vec<i64> = sqlx::query_scalar("update services set withdrawn_at = $1 where id = $2 and outfit_id = $3 returning rig_id")
         .bind(now)
         .bind(id)
+        .bind(outfit_id)
         .fetch_all(&mut *db)
         .await?;
     states::forget(db, &rigs).await
@@ -180,16 +181,24 @@ pub async fn withdraw(db: &mut Db, id: i64, now: i64) -> Result<(), StoreError> 
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn last_withdrawn(db: &mut Db, person_id: i64, since: i64) -> Result<Vec<Service>, StoreError> {
+pub async fn last_withdrawn(
+    db: &mut Db,
+    outfit_id: i64,
+    person_id: i64,
+    since: i64,
+) -> Result<Vec<Service>, StoreError> {
     let rows = sqlx::query_as(select!(
-        "where person_id = $1 and withdrawn_at >= $2 and heard_at >= $3 and source_key not like 'import:%'
+        "where person_id = $1 and withdrawn_at >= $2 and heard_at >= $3 and outfit_id = $4
+           and source_key not like 'import:%'
            and not exists (select 1 from services newer where newer.source_key = services.source_key
+                           and newer.outfit_id = services.outfit_id
                            and newer.withdrawn_at is null and newer.heard_at >= services.withdrawn_at)
          order by withdrawn_at, id"
     ))
     .bind(person_id)
     .bind(since)
     .bind(since - 86_400)
+    .bind(outfit_id)
     .fetch_all(&mut *db)
     .await?;
     Ok(known(rows))
@@ -199,9 +208,10 @@ pub async fn last_withdrawn(db: &mut Db, person_id: i64, since: i64) -> Result<V
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn restore(db: &mut Db, id: i64) -> Result<(), StoreError> {
-    let rigs: Vec<i64> = sqlx::query_scalar("update services set withdrawn_at = null where id = $1 returning rig_id")
+pub async fn restore(db: &mut Db, outfit_id: i64, id: i64) -> Result<(), StoreError> {
+    let rigs: Vec<i64> = sqlx::query_scalar("update services set withdrawn_at = null where id = $1 and outfit_id = $2 returning rig_id")
         .bind(id)
+        .bind(outfit_id)
         .fetch_all(&mut *db)
         .await?;
     states::forget(db, &rigs).await
@@ -211,9 +221,9 @@ pub async fn restore(db: &mut Db, id: i64) -> Result<(), StoreError> {
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn of_message(db: &mut Db, source_key: &str) -> Result<Vec<Service>, StoreError> {
-    let rows = sqlx::query_as(select!("where source_key = $1 and withdrawn_at is null order by id"))
-        .bind(source_key)
+pub async fn of_message(db: &mut Db, outfit_id: i64, source_key: &str) -> Result<Vec<Service>, StoreError> {
+    let rows = sqlx::query_as(select!("where source_key = $1 and outfit_id = $2 and withdrawn_at is null order by id"))
+        .bind(source_key).bind(outfit_id)
         .fetch_all(&mut *db)
         .await?;
     Ok(known(rows))
@@ -224,14 +234,21 @@ pub async fn of_message(db: &mut Db, source_key: &str) -> Result<Vec<Service>, S
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn last_message(db: &mut Db, person_id: i64, since: i64) -> Result<Option<(String, i64)>, StoreError> {
+pub async fn last_message(
+    db: &mut Db,
+    outfit_id: i64,
+    person_id: i64,
+    since: i64,
+) -> Result<Option<(String, i64)>, StoreError> {
     Ok(sqlx::query_as(
         "select source_key, heard_at from services
-         where person_id = $1 and heard_at >= $2 and withdrawn_at is null and source_key not like 'import:%'
+         where person_id = $1 and heard_at >= $2 and outfit_id = $3 and withdrawn_at is null
+           and source_key not like 'import:%'
          order by heard_at desc, id desc limit 1",
     )
     .bind(person_id)
     .bind(since)
+    .bind(outfit_id)
     .fetch_optional(&mut *db)
     .await?)
 }

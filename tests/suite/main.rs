@@ -56,6 +56,7 @@ mod misfits;
 mod monday;
 mod money;
 mod moving;
+mod outfits_closed;
 mod owner_data;
 mod pace;
 mod people;

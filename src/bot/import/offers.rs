@@ -146,7 +146,7 @@ pub(in crate::bot) async fn take_in(db: &mut Db, on: &mut Request<'_>) -> Result
 }
 
 pub(in crate::bot) async fn drop_import(db: &mut Db, on: &Request<'_>) -> Result<Answer, StoreError> {
-    let dropped = store::imports::drop_offers(db, on.member.id, on.now).await?;
+    let dropped = store::imports::drop_offers(db, on.outfit.id, on.member.id, on.now).await?;
     Ok(Answer::says(on.words.plain(if dropped {
         "import-dropped"
     } else {

@@ -49,6 +49,7 @@ own-rig-today = You're on { $rig } today. Two numbers are enough until midnight:
 own-rig-none = You have no rig of your own now. Name the rig each time: { $example }
 
 link-in-group = Add me to your crew's group and type it there: link crew chat
+chat-taken = Another business uses this chat. Its owner can free it with: unlink chat
 chat-linked = This is { $outfit }'s crew chat now. Readings count here as they do in private: { $example }
     Reminders that reach nobody in private come here. To end it: unlink crew chat
 chat-privacy = But I can't see ordinary messages here yet: in groups Telegram shows me only commands and replies to me.

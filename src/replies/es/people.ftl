@@ -52,6 +52,7 @@ own-rig-today = Hoy vas con { $rig }. Hasta medianoche bastan dos números: 180 
 own-rig-none = Ya no tienes equipo propio. Pon el nombre del equipo cada vez: { $example }
 
 link-in-group = Agrégame al grupo de tu cuadrilla y escríbelo allí: vincular chat
+chat-taken = Este chat ya es de otro negocio. Su dueño puede liberarlo con: unlink chat
 chat-linked = Este es desde ahora el chat de { $outfit }. Aquí las lecturas cuentan como en privado: { $example }
     Los recordatorios que no llegan a nadie en privado vienen aquí. Para quitarlo: desvincular chat
 chat-privacy = Pero aquí aún no veo los mensajes normales: en los grupos Telegram solo me enseña los comandos y las respuestas a mis mensajes.
