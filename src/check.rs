@@ -2,13 +2,18 @@
 //! words, one line each.
 
 use std::io::Write;
+use std::time::Duration;
 
 use secrecy::ExposeSecret;
 
 use crate::config::Settings;
 use crate::serve::webhook_of;
+use crate::store::backup::file_of;
 use crate::store::{Kind, Store};
 use crate::transport::telegram::{Telegram, Trouble};
+
+/// A database that takes longer has not answered.
+const LOOK_WITHIN: Duration = Duration::from_secs(4);
 
 /// Prints what is good and what is not; true if the bot can be served.
 ///
@@ -44,9 +49,26 @@ fn webhook(settings: &Settings) -> Option<Result<&'static str, &'static str>> {
 }
 
 async fn database(settings: &Settings) -> Result<String, String> {
-    let store = Store::open(settings.database_url.expose_secret())
-        .await
-        .map_err(|why| why.to_string())?;
+    let looked = tokio::time::timeout(LOOK_WITHIN, look_into_database(settings)).await;
+    looked.unwrap_or_else(|_| {
+        Err("it did not answer within 5 s; another program may hold it locked, or its server is away".to_owned())
+    })
+}
+
+async fn look_into_database(settings: &Settings) -> Result<String, String> {
+    let url = settings.database_url.expose_secret();
+    if let Some(file) = file_of(url).filter(|file| !file.exists()) {
+        let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty());
+        let there = folder.is_none_or(|folder| folder.is_dir());
+        let path = file.display();
+        return match there {
+            true => Ok(format!("SQLite; {path} is not there yet, serve makes it")),
+            false => Err(format!(
+                "{path}: its folder is not there; make it, or check DATABASE_URL"
+            )),
+        };
+    }
+    let store = Store::open_existing(url).await.map_err(|why| why.to_string())?;
     let missing = store.migrations_missing().await.map_err(|why| why.to_string());
     let writable = store.begin().await.map_err(|why| why.to_string());
     let kind = match store.kind() {

@@ -41,7 +41,7 @@ pub async fn run(args: &DigestArgs, out: &mut impl Write) -> anyhow::Result<()> 
             url
         }
     };
-    let store = Store::open(&url).await?;
+    let store = Store::open_existing(&url).await?;
     if store.migrations_missing().await? > 0 {
         bail!("the tables are not up to date: run `tapside migrate` first");
     }

@@ -9,7 +9,6 @@ use tapside::backup::{self, Outcome};
 use tapside::config::{Command, CommandLine, LogLevel, Settings, zone_of_this_machine};
 use tapside::play::Files;
 use tapside::store::Store;
-use tapside::store::backup::file_of;
 use tracing_subscriber::filter::{LevelFilter, Targets};
 use tracing_subscriber::prelude::*;
 
@@ -64,10 +63,7 @@ async fn run() -> anyhow::Result<ExitCode> {
         }
         Command::Outfits(database) => {
             let url = database.url.expose_secret();
-            if let Some(file) = file_of(url).filter(|file| !file.exists()) {
-                anyhow::bail!("there is no database at {}", file.display());
-            }
-            let store = Store::open(url).await?;
+            let store = Store::open_existing(url).await?;
             tapside::outfits::run(&store, &mut std::io::stdout()).await?;
             store.close().await;
             Ok(ExitCode::SUCCESS)

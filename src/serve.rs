@@ -2,6 +2,8 @@
 //! told to stop: one hears, one sends, one looks at the clock, one keeps the
 //! command menus.
 
+mod connections;
+mod files;
 mod listen;
 mod menus;
 mod metrics;
@@ -28,7 +30,7 @@ use crate::bot::{Bot, BotSettings, Tokens};
 use crate::clock;
 use crate::config::Settings;
 use crate::outbox::{Outbox, delivery};
-use crate::store::Store;
+use crate::store::{Store, StoreError, sqlite_file};
 use crate::transport::telegram::Telegram;
 
 use tally::Tally;
@@ -67,11 +69,25 @@ pub async fn run(settings: Settings) -> anyhow::Result<ExitCode> {
     }
     let stop = stop_signal().context("cannot listen for SIGTERM and SIGINT")?;
     tokio::pin!(stop);
+    let mut waiting = JoinSet::new();
+    if let Some(address) = settings.listen {
+        waiting.spawn(listen::wait(listen::bind(address).await?));
+    }
     let opened = tokio::select! {
         () = &mut stop => return Ok(ExitCode::SUCCESS),
         opened = start::open(settings.database_url.expose_secret()) => opened,
     };
-    let store = opened.context("cannot open the database")?;
+    // Gives the address free before it is taken again.
+    waiting.shutdown().await;
+    let ready = opened.and_then(|store| Ok((store, sqlite_file::serve_alone(settings.database_url.expose_secret())?)));
+    let (store, _alone) = match ready {
+        // To start again and again would mend nothing.
+        Err(trouble @ StoreError::File { .. }) => {
+            error!("{trouble}.");
+            return Ok(ExitCode::from(NEEDS_THE_HOST));
+        }
+        other => other.context("cannot open the database")?,
+    };
     info!(database = ?store.kind(), zone = settings.zone, "The database is open.");
     let bot = Bot::new(
         store,

@@ -16,7 +16,10 @@ pub(super) async fn link_chat(db: &mut Db, on: &Request<'_>) -> Result<Answer, S
         return Ok(Answer::says(on.words.plain("link-in-group")));
     }
     let here = &on.incoming.chat.address;
-    if settings::outfit_of_crew_chat(db, here).await?.is_some_and(|other| other != on.outfit.id) {
+    if settings::outfit_of_crew_chat(db, here)
+        .await?
+        .is_some_and(|other| other != on.outfit.id)
+    {
         return Ok(Answer::says(on.words.plain("chat-taken")));
     }
     if settings::crew_chat(db, on.outfit.id).await?.as_deref() != Some(here) {

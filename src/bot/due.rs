@@ -9,6 +9,9 @@ mod notices;
 mod nudges;
 
 use std::collections::HashSet;
+use std::panic::AssertUnwindSafe;
+
+use futures_util::FutureExt;
 
 use crate::schedule::{self, Slot, Week};
 use crate::store::outfits::Outfit;
@@ -57,11 +60,13 @@ impl Bot {
         let open = |(outfit, _): &(Outfit, Rules)| outfit.closing_at.is_none();
         let clocks: Clocks = outfits.into_iter().zip(rules).filter(open).collect();
         for (outfit, rules) in &clocks {
-            match self.outfit_due(outfit, rules, &met, now).await {
-                Err(trouble) if trouble.blames_the_message() => {
+            let due = AssertUnwindSafe(self.outfit_due(outfit, rules, &met, now));
+            match due.catch_unwind().await {
+                Err(_) => tracing::error!(outfit = outfit.id, "What falls due in an outfit broke off."),
+                Ok(Err(trouble)) if trouble.blames_the_message() => {
                     tracing::error!(outfit = outfit.id, %trouble, "What falls due in an outfit could not be queued.");
                 }
-                other => other?,
+                Ok(other) => other?,
             }
         }
         self.repeat_nudges(&clocks, now).await?;

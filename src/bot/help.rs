@@ -75,6 +75,10 @@ fn question_again(on: &Request<'_>, ask: &Ask) -> String {
 
 async fn has_sent(db: &mut Db, on: &Request<'_>) -> Result<bool, StoreError> {
     let since = on.now - CORRECTABLE;
-    Ok(store::readings::last_message(db, on.outfit.id, on.member.id, since).await?.is_some()
-        || store::services::last_message(db, on.outfit.id, on.member.id, since).await?.is_some())
+    Ok(store::readings::last_message(db, on.outfit.id, on.member.id, since)
+        .await?
+        .is_some()
+        || store::services::last_message(db, on.outfit.id, on.member.id, since)
+            .await?
+            .is_some())
 }

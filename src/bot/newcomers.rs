@@ -72,7 +72,14 @@ impl Bot {
     ) -> Result<(), StoreError> {
         let words = Words::of(incoming.person.language.as_deref());
         let Some(invite) = invites::redeem(db, token, now).await? else {
-            if incoming.chat.group || !once_in(&self.strangers, &incoming.person.address, 60, now) {
+            if incoming.chat.group
+                || !once_in(
+                    &self.strangers,
+                    &incoming.person.address,
+                    super::strangers::TOLD_AGAIN,
+                    now,
+                )
+            {
                 return Ok(());
             }
             queued.push(say(incoming.chat.address.clone(), words.plain("bad-link")));

@@ -9,7 +9,7 @@ use super::messages::say;
 use super::{Bot, once_in};
 
 /// A newcomer is told no oftener than this that the bot does not know them.
-const TOLD_AGAIN: i64 = 3600;
+pub(super) const TOLD_AGAIN: i64 = 3600;
 
 impl Bot {
     /// Whoever texts a reading or a deed into a crew's chat and is on no outfit

@@ -19,6 +19,7 @@ use tokio::sync::watch;
 use crate::clock;
 use crate::store::tallies::{self, Tallies};
 
+use super::connections::Limited;
 use super::webhook::{self, Webhook};
 use super::{Shared, metrics};
 
@@ -38,6 +39,15 @@ pub async fn bind(address: SocketAddr) -> anyhow::Result<TcpListener> {
         .with_context(|| format!("cannot listen on {address} (TAPSIDE_LISTEN)"))
 }
 
+/// Answers while the database is waited for at the start: that, whatever is asked.
+pub async fn wait(listener: TcpListener) {
+    let waiting = async || (StatusCode::SERVICE_UNAVAILABLE, "waiting for the database\n");
+    let routes = Router::new().fallback(waiting);
+    if let Err(trouble) = axum::serve(Limited::new(listener), routes).await {
+        tracing::error!(%trouble, "Nobody can ask after the bot's health yet.");
+    }
+}
+
 /// Answers until told to stop.
 pub async fn run(
     listener: TcpListener,
@@ -53,7 +63,10 @@ pub async fn run(
     let stop = async move {
         let _ = told.wait_for(|stop| *stop).await;
     };
-    if let Err(trouble) = axum::serve(listener, routes).with_graceful_shutdown(stop).await {
+    if let Err(trouble) = axum::serve(Limited::new(listener), routes)
+        .with_graceful_shutdown(stop)
+        .await
+    {
         tracing::error!(%trouble, "Nobody can ask after the bot's health any more.");
     }
 }
@@ -63,18 +76,23 @@ async fn healthz(State(shared): State<Arc<Shared>>) -> Response {
     // Nobody knows how long it takes until the platform has something to bring.
     let asks = shared.settings.webhook_url.is_none() && !shared.tally.stands_by.load(Relaxed);
     let silent_for = asks.then(|| clock::now() - shared.tally.last_word_at.load(Relaxed).max(shared.started_at));
-    match ill(tallies.is_some(), silent_for) {
+    let database = match (tallies.is_some(), shared.tally.database_refuses.load(Relaxed)) {
+        (false, _) => Some("the database does not answer"),
+        (true, true) => Some("the database takes nothing; its disk may be full, or another program may hold it locked"),
+        (true, false) => None,
+    };
+    match ill(database, silent_for) {
         None => (StatusCode::OK, "good\n".to_owned()).into_response(),
         Some(why) => (StatusCode::SERVICE_UNAVAILABLE, format!("{why}\n")).into_response(),
     }
 }
 
-/// What is wrong, if anything; `silent_for` is how many seconds ago the
+/// What is wrong, if anything; `database` is what is wrong with that; `silent_for` is how many seconds ago the
 /// platform last said something, none if another copy listens to it,
 /// or if it calls by itself.
-fn ill(database_answers: bool, silent_for: Option<i64>) -> Option<String> {
-    if !database_answers {
-        return Some("the database does not answer".to_owned());
+fn ill(database: Option<&str>, silent_for: Option<i64>) -> Option<String> {
+    if let Some(why) = database {
+        return Some(why.to_owned());
     }
     silent_for
         .filter(|seconds| *seconds > SILENT_FOR)
@@ -103,10 +121,13 @@ mod tests {
 
     #[test]
     fn a_plain_word_says_what_is_wrong() {
-        assert_eq!(ill(true, Some(0)), None);
-        assert_eq!(ill(true, Some(90)), None);
-        assert_eq!(ill(true, None), None, "another copy listens");
-        assert_eq!(ill(true, Some(91)).as_deref(), Some("no word from Telegram for 91 s"));
-        assert_eq!(ill(false, Some(0)).as_deref(), Some("the database does not answer"));
+        assert_eq!(ill(None, Some(0)), None);
+        assert_eq!(ill(None, Some(90)), None);
+        assert_eq!(ill(None, None), None, "another copy listens");
+        assert_eq!(ill(None, Some(91)).as_deref(), Some("no word from Telegram for 91 s"));
+        assert_eq!(
+            ill(Some("the disk is full"), Some(0)).as_deref(),
+            Some("the disk is full")
+        );
     }
 }

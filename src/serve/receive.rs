@@ -9,21 +9,20 @@ use serde_json::Value;
 use tokio::sync::watch;
 use tracing::{debug, error, info, warn};
 
-use crate::bot::MOST_FILE_BYTES;
 use crate::clock;
-use crate::domain::envelope::{Arrived, Happening};
+use crate::domain::envelope::Arrived;
 use crate::store::{StoreError, leases};
 use crate::transport::telegram::{self, Trouble};
 
-use super::{Shared, pause_after, told_within};
+use super::{Shared, files, pause_after, told_within};
 
-/// The right to poll: a token allows one poller.
+/// The right to poll, by the database's clock: a token allows one poller.
 const LEASE: &str = "poller";
 
-/// More than a poll and a slow commit take together, in seconds.
-const LEASE_FOR: i64 = 60;
+/// Another copy takes over so soon after a crash, in seconds.
+const LEASE_FOR: i64 = 15;
 
-/// Renewing costs a commit, so not with each batch, in seconds.
+/// Renewing costs a commit, so not with each batch, in seconds. It goes on while a poll is open.
 const RENEW_AFTER: i64 = 5;
 
 /// How long to leave the floor to somebody else who polls.
@@ -66,12 +65,20 @@ impl Post {
                 shared.tally.stands_by.store(true, Relaxed);
                 return self.stand_by("another copy receives");
             }
-            Err(trouble) => return self.failed("The database did not say who may receive.", &trouble),
+            Err(trouble) => {
+                shared.tally.database_refuses.store(true, Relaxed);
+                return self.failed("The database did not say who may receive.", &trouble);
+            }
         }
         let polled = tokio::select! {
             // Nothing is confirmed by a poll that is cut short.
             _ = told.wait_for(|stop| *stop) => return Duration::ZERO,
             polled = shared.telegram.updates(self.offset) => polled,
+            // The lease is lost, or nobody can say: what the poll would bring comes to whoever asks next.
+            () = keep_lease(shared) => {
+                self.renewed_at = 0;
+                return Duration::ZERO;
+            }
         };
         match polled {
             Ok(updates) if updates.is_empty() => {
@@ -82,7 +89,11 @@ impl Post {
                 self.offset = 0;
                 Duration::ZERO
             }
-            Ok(updates) => self.hear(shared, &updates).await,
+            Ok(updates) => tokio::select! {
+                waited = self.hear(shared, &updates) => waited,
+                // Beside it; a lease that is lost meanwhile does no harm, since what is heard twice is known.
+                never = async { keep_lease(shared).await; std::future::pending().await } => never,
+            },
             Err(Trouble::Conflict) => self.stand_by("another program receives with the same token"),
             Err(Trouble::TooFast(seconds)) => Duration::from_secs(seconds.unsigned_abs()),
             Err(trouble) => self.failed("Telegram gave no updates; trying again.", &trouble),
@@ -95,12 +106,12 @@ impl Post {
             .iter()
             .filter_map(|update| telegram::read(update, now))
             .collect();
-        for arrived in &mut batch {
-            if let Err(trouble) = fetch(shared, arrived).await {
-                return self.failed("The database did not say whose files are read.", &trouble);
-            }
+        if let Err(trouble) = files::fetch(shared, &mut batch).await {
+            return self.failed("The database did not say whose files are read.", &trouble);
         }
-        if let Err(trouble) = shared.bot.hear(&batch, now).await {
+        let heard = shared.bot.hear(&batch, now).await;
+        shared.tally.database_refuses.store(heard.is_err(), Relaxed);
+        if let Err(trouble) = heard {
             return self.failed("A batch could not be committed; it is asked for again.", &trouble);
         }
         shared.tally.heard(updates.len(), clock::now());
@@ -121,9 +132,11 @@ impl Post {
             return Ok(true);
         }
         let mut tx = shared.bot.store().begin().await?;
-        let held = leases::hold(&mut tx, LEASE, &shared.settings.instance, now + LEASE_FOR, now).await?;
+        let held = leases::hold(&mut tx, LEASE, &shared.settings.instance, LEASE_FOR).await?;
         tx.commit().await?;
         if held {
+            shared.tally.stands_by.store(false, Relaxed);
+            shared.tally.database_refuses.store(false, Relaxed);
             self.renewed_at = now;
         }
         Ok(held)
@@ -156,20 +169,24 @@ impl Post {
     }
 }
 
-/// Fetches a file whose rows are wanted. One that cannot be fetched goes on
-/// without its bytes, so that it blocks nobody and its sender is told.
-async fn fetch(shared: &Shared, arrived: &mut Arrived) -> Result<(), StoreError> {
-    let Arrived::Incoming(incoming) = arrived else {
-        return Ok(());
-    };
-    let wanted = shared.bot.reads_file(incoming).await?;
-    if let (true, Happening::Document { remote, bytes, .. }) = (wanted, &mut incoming.what) {
-        match shared.telegram.file(remote, MOST_FILE_BYTES).await {
-            Ok(fetched) => *bytes = Some(fetched.into()),
-            Err(trouble) => warn!(%trouble, "A file could not be fetched; its sender is told."),
+/// Renews the lease for as long as that works.
+async fn keep_lease(shared: &Shared) {
+    loop {
+        tokio::time::sleep(Duration::from_secs(RENEW_AFTER.unsigned_abs())).await;
+        let renewed = async {
+            let mut tx = shared.bot.store().begin().await?;
+            let held = leases::hold(&mut tx, LEASE, &shared.settings.instance, LEASE_FOR).await?;
+            tx.commit().await?;
+            Ok::<_, StoreError>(held)
+        };
+        let renewed = renewed.await;
+        if renewed.is_err() {
+            shared.tally.database_refuses.store(true, Relaxed);
+        }
+        if !matches!(renewed, Ok(true)) {
+            return;
         }
     }
-    Ok(())
 }
 
 async fn give_back(shared: &Shared) -> Result<(), StoreError> {

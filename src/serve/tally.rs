@@ -22,6 +22,8 @@ pub struct Tally {
     pub states_wrong: AtomicU64,
     /// UTC seconds; 0 before the first.
     pub last_word_at: AtomicI64,
+    /// The database took nothing of what was last to be written.
+    pub database_refuses: AtomicBool,
     /// Another copy receives, and this one waits to take over.
     pub stands_by: AtomicBool,
 }

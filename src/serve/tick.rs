@@ -1,10 +1,12 @@
 //! The minute's look at the clock: what falls due is queued, what is old is
 //! cleared away.
 
+use std::panic::AssertUnwindSafe;
 use std::sync::Arc;
 use std::sync::atomic::Ordering::Relaxed;
 use std::time::Duration;
 
+use futures_util::FutureExt;
 use tokio::sync::watch;
 use tracing::error;
 
@@ -40,9 +42,11 @@ pub async fn run(shared: Arc<Shared>, mut told: watch::Receiver<bool>) {
     });
     loop {
         let now = clock::now();
-        match shared.bot.due(now).await {
-            Ok(_) => shared.outbox.look(),
-            Err(trouble) => error!(%trouble, "What falls due could not be queued; the next minute tries again."),
+        // What panics is told, and the next minute tries again: to end here would start it all into the same panic.
+        match AssertUnwindSafe(shared.bot.due(now)).catch_unwind().await {
+            Err(_) => error!("What falls due broke off; the next minute tries again."),
+            Ok(Ok(())) => shared.outbox.look(),
+            Ok(Err(trouble)) => error!(%trouble, "What falls due could not be queued; the next minute tries again."),
         }
         if minute.is_multiple_of(60)
             && let Err(trouble) = shared.bot.clear_away(now).await

@@ -2,6 +2,7 @@
 //! only once what it brought is committed; else it brings it again.
 
 use std::sync::Arc;
+use std::sync::atomic::Ordering::Relaxed;
 
 use axum::Router;
 use axum::body::Bytes;
@@ -19,7 +20,7 @@ use crate::clock;
 use crate::config::Settings;
 use crate::transport::telegram;
 
-use super::Shared;
+use super::{Shared, files};
 
 /// The header in which the platform brings the secret.
 const SECRET_HEADER: &str = "x-telegram-bot-api-secret-token";
@@ -47,6 +48,13 @@ pub fn of(settings: &Settings) -> Result<Option<Webhook>, &'static str> {
     if settings.listen.is_none() {
         return Err(
             "TAPSIDE_WEBHOOK_URL needs TAPSIDE_LISTEN: the address that your web server passes the calls on to",
+        );
+    }
+    // A path that the router would take for a pattern, or that is taken, ends the program after all is registered.
+    let plain = |byte: u8| byte.is_ascii_alphanumeric() || b"/-_.~".contains(&byte);
+    if !url.path().bytes().all(plain) || ["/healthz", "/metrics"].contains(&url.path()) {
+        return Err(
+            "TAPSIDE_WEBHOOK_URL must have a path of letters, digits, / - _ . ~ that is neither /healthz nor /metrics",
         );
     }
     let is_secret = |secret: &str| {
@@ -77,8 +85,13 @@ async fn hear(shared: &Shared, body: &[u8]) -> StatusCode {
     let now = clock::now();
     // What is no JSON can never be read: it is kept aside like any such update.
     let raw = serde_json::from_slice(body).unwrap_or_else(|_| Value::from(String::from_utf8_lossy(body)));
-    let arrived: Vec<_> = telegram::read(&raw, now).into_iter().collect();
-    if let Err(trouble) = shared.bot.hear(&arrived, now).await {
+    let mut arrived: Vec<_> = telegram::read(&raw, now).into_iter().collect();
+    let heard = match files::fetch(shared, &mut arrived).await {
+        Ok(()) => shared.bot.hear(&arrived, now).await,
+        Err(trouble) => Err(trouble),
+    };
+    shared.tally.database_refuses.store(heard.is_err(), Relaxed);
+    if let Err(trouble) = heard {
         error!(%trouble, "An update could not be committed; Telegram brings it again.");
         return StatusCode::SERVICE_UNAVAILABLE;
     }

@@ -2,20 +2,19 @@
 
 use super::{Db, StoreError};
 
-/// Takes or renews a lease until `until_at`; false while another holds it.
+/// Takes or renews a lease for so many seconds by the database's clock; false while another holds it.
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn hold(db: &mut Db, name: &str, holder: &str, until_at: i64, now: i64) -> Result<bool, StoreError> {
+pub async fn hold(db: &mut Db, name: &str, holder: &str, seconds: i64) -> Result<bool, StoreError> {
     let held = sqlx::query(
-        "insert into leases (name, holder, until_at) values ($1, $2, $3)
+        "insert into leases (name, holder, until_at) values ($1, $2, unixepoch() + $3)
          on conflict (name) do update set holder = excluded.holder, until_at = excluded.until_at
-         where leases.holder = excluded.holder or leases.until_at <= $4",
+         where leases.holder = excluded.holder or leases.until_at <= unixepoch()",
     )
     .bind(name)
     .bind(holder)
-    .bind(until_at)
-    .bind(now)
+    .bind(seconds)
     .execute(&mut *db)
     .await?;
     Ok(held.rows_affected() == 1)

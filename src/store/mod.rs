@@ -38,6 +38,7 @@ pub mod services;
 pub mod set_ups;
 pub mod settings;
 pub mod slots;
+pub mod sqlite_file;
 pub mod states;
 pub mod tallies;
 pub mod trouble;
@@ -51,7 +52,7 @@ use std::time::Duration;
 use sqlx::any::AnyPoolOptions;
 use sqlx::migrate::Migrator;
 use sqlx::pool::PoolConnection;
-use sqlx::{Any, AnyConnection, AnyPool, Executor, Transaction};
+use sqlx::{Any, AnyConnection, AnyPool, Connection, Executor, Transaction};
 use tokio::sync::Mutex;
 
 pub use trouble::StoreError;
@@ -89,8 +90,23 @@ impl Store {
     /// [`StoreError::Address`] for another kind of address, otherwise whatever
     /// the database says.
     pub async fn open(url: &str) -> Result<Self, StoreError> {
+        Self::open_or_make(url, true).await
+    }
+
+    /// Opens a database that must be there already.
+    ///
+    /// # Errors
+    /// As [`Self::open`]; [`StoreError::File`] where no SQLite file is.
+    pub async fn open_existing(url: &str) -> Result<Self, StoreError> {
+        Self::open_or_make(url, false).await
+    }
+
+    async fn open_or_make(url: &str, make: bool) -> Result<Self, StoreError> {
         sqlx::any::install_default_drivers();
-        let (kind, url) = address(url)?;
+        let (kind, options) = address(url)?;
+        sqlite_file::prepare(url, make)?;
+        sqlite_file::look_at(url, &options).await?;
+        let url = options;
         let connections = match kind {
             Kind::Sqlite => 4,
             Kind::Postgres => 8,
@@ -98,6 +114,8 @@ impl Store {
         let pool = AnyPoolOptions::new()
             .max_connections(connections)
             .acquire_timeout(Duration::from_secs(20))
+            // A transaction that could not be rolled back, as on a full disk, leaves its connection of no use.
+            .before_acquire(|db, _| Box::pin(async move { Ok(!db.is_in_transaction()) }))
             .after_connect(move |db, _| {
                 Box::pin(async move {
                     if kind == Kind::Sqlite {
@@ -134,7 +152,15 @@ impl Store {
     /// Whatever the database says.
     pub async fn migrate(&self) -> Result<usize, StoreError> {
         let migrations = self.migrations();
-        migrations.run(&self.pool).await?;
+        match self.kind {
+            // One process after the other: SQLite has no lock of the kind that is taken for this on PostgreSQL.
+            Kind::Sqlite => {
+                let mut tx = self.begin().await?;
+                migrations.run(&mut *tx).await?;
+                tx.commit().await?;
+            }
+            Kind::Postgres => migrations.run(&self.pool).await?,
+        }
         Ok(migrations.iter().count())
     }
 

@@ -120,13 +120,7 @@ pub async fn put_off(
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn not_used(
-    db: &mut Db,
-    outfit_id: i64,
-    rig_id: i64,
-    on_date: &str,
-    now: i64,
-) -> Result<(), StoreError> {
+pub async fn not_used(db: &mut Db, outfit_id: i64, rig_id: i64, on_date: &str, now: i64) -> Result<(), StoreError> {
     sqlx::query("update nudges set not_used_at = $1 where rig_id = $2 and on_date = $3 and outfit_id = $4")
         .bind(now)
         .bind(rig_id)
@@ -142,12 +136,7 @@ pub async fn not_used(
 ///
 /// # Errors
 /// Whatever the database says.
-pub async fn last_asked(
-    db: &mut Db,
-    outfit_id: i64,
-    rig_id: i64,
-    before: i64,
-) -> Result<Option<i64>, StoreError> {
+pub async fn last_asked(db: &mut Db, outfit_id: i64, rig_id: i64, before: i64) -> Result<Option<i64>, StoreError> {
     Ok(sqlx::query_scalar(
         "select asked_at from nudges where rig_id = $1 and asked_at < $2 and outfit_id = $3 and not_used_at is null
          order by asked_at desc limit 1",

@@ -134,12 +134,13 @@ pub async fn record_all(db: &mut Db, readings: &[(Teller, &Reading)]) -> Result<
 /// # Errors
 /// Whatever the database says.
 pub async fn withdraw(db: &mut Db, outfit_id: i64, id: i64, now: i64) -> Result<(), StoreError> {
-    let rigs: Vec<i64> = sqlx::query_scalar("update readings set withdrawn_at = $1 where id = $2 and outfit_id = $3 returning rig_id")
-        .bind(now)
-        .bind(id)
-        .bind(outfit_id)
-        .fetch_all(&mut *db)
-        .await?;
+    let rigs: Vec<i64> =
+        sqlx::query_scalar("update readings set withdrawn_at = $1 where id = $2 and outfit_id = $3 returning rig_id")
+            .bind(now)
+            .bind(id)
+            .bind(outfit_id)
+            .fetch_all(&mut *db)
+            .await?;
     states::forget(db, &rigs).await
 }
 
@@ -175,11 +176,12 @@ pub async fn last_withdrawn(
 /// # Errors
 /// Whatever the database says.
 pub async fn restore(db: &mut Db, outfit_id: i64, id: i64) -> Result<(), StoreError> {
-    let rigs: Vec<i64> = sqlx::query_scalar("update readings set withdrawn_at = null where id = $1 and outfit_id = $2 returning rig_id")
-        .bind(id)
-        .bind(outfit_id)
-        .fetch_all(&mut *db)
-        .await?;
+    let rigs: Vec<i64> =
+        sqlx::query_scalar("update readings set withdrawn_at = null where id = $1 and outfit_id = $2 returning rig_id")
+            .bind(id)
+            .bind(outfit_id)
+            .fetch_all(&mut *db)
+            .await?;
     states::forget(db, &rigs).await
 }
 
@@ -188,12 +190,13 @@ pub async fn restore(db: &mut Db, outfit_id: i64, id: i64) -> Result<(), StoreEr
 /// # Errors
 /// Whatever the database says.
 pub async fn of_message(db: &mut Db, outfit_id: i64, source_key: &str) -> Result<Vec<Reading>, StoreError> {
-    Ok(
-        sqlx::query_as(select!("where source_key = $1 and outfit_id = $2 and withdrawn_at is null order by id"))
-            .bind(source_key).bind(outfit_id)
-            .fetch_all(&mut *db)
-            .await?,
-    )
+    Ok(sqlx::query_as(select!(
+        "where source_key = $1 and outfit_id = $2 and withdrawn_at is null order by id"
+    ))
+    .bind(source_key)
+    .bind(outfit_id)
+    .fetch_all(&mut *db)
+    .await?)
 }
 
 /// The message with which a person last recorded a reading that stands, heard

@@ -167,12 +167,13 @@ pub async fn set_price(db: &mut Db, id: i64, minor: i64) -> Result<(), StoreErro
 /// # Errors
 /// Whatever the database says.
 pub async fn withdraw(db: &mut Db, outfit_id: i64, id: i64, now: i64) -> Result<(), StoreError> {
-    let rigs: Vec<i64> = sqlx::query_scalar("update services set withdrawn_at = $1 where id = $2 and outfit_id = $3 returning rig_id")
-        .bind(now)
-        .bind(id)
-        .bind(outfit_id)
-        .fetch_all(&mut *db)
-        .await?;
+    let rigs: Vec<i64> =
+        sqlx::query_scalar("update services set withdrawn_at = $1 where id = $2 and outfit_id = $3 returning rig_id")
+            .bind(now)
+            .bind(id)
+            .bind(outfit_id)
+            .fetch_all(&mut *db)
+            .await?;
     states::forget(db, &rigs).await
 }
 
@@ -209,11 +210,12 @@ pub async fn last_withdrawn(
 /// # Errors
 /// Whatever the database says.
 pub async fn restore(db: &mut Db, outfit_id: i64, id: i64) -> Result<(), StoreError> {
-    let rigs: Vec<i64> = sqlx::query_scalar("update services set withdrawn_at = null where id = $1 and outfit_id = $2 returning rig_id")
-        .bind(id)
-        .bind(outfit_id)
-        .fetch_all(&mut *db)
-        .await?;
+    let rigs: Vec<i64> =
+        sqlx::query_scalar("update services set withdrawn_at = null where id = $1 and outfit_id = $2 returning rig_id")
+            .bind(id)
+            .bind(outfit_id)
+            .fetch_all(&mut *db)
+            .await?;
     states::forget(db, &rigs).await
 }
 
@@ -222,10 +224,13 @@ pub async fn restore(db: &mut Db, outfit_id: i64, id: i64) -> Result<(), StoreEr
 /// # Errors
 /// Whatever the database says.
 pub async fn of_message(db: &mut Db, outfit_id: i64, source_key: &str) -> Result<Vec<Service>, StoreError> {
-    let rows = sqlx::query_as(select!("where source_key = $1 and outfit_id = $2 and withdrawn_at is null order by id"))
-        .bind(source_key).bind(outfit_id)
-        .fetch_all(&mut *db)
-        .await?;
+    let rows = sqlx::query_as(select!(
+        "where source_key = $1 and outfit_id = $2 and withdrawn_at is null order by id"
+    ))
+    .bind(source_key)
+    .bind(outfit_id)
+    .fetch_all(&mut *db)
+    .await?;
     Ok(known(rows))
 }
 

@@ -7,6 +7,16 @@ pub enum StoreError {
     /// `DATABASE_URL` names neither of the two databases.
     #[error("DATABASE_URL must start with sqlite: or postgres:, not {0}:")]
     Address(String),
+    /// The file of a SQLite database cannot be used.
+    #[error("{path}: {why}; {remedy}")]
+    File {
+        /// Which file.
+        path: String,
+        /// What is wrong with it.
+        why: String,
+        /// What the host can do.
+        remedy: String,
+    },
     /// What the database said.
     #[error(transparent)]
     Database(#[from] sqlx::Error),
@@ -73,7 +83,9 @@ fn is_about_data(code: &str) -> bool {
 /// On PostgreSQL the SQLSTATE class 08 (connection), 57P (starting up or
 /// shutting down), and 53300 (too many connections).
 fn is_about_reach(code: &str) -> bool {
-    code.len() == 5 && (code.starts_with("08") || code.starts_with("57P") || code == "53300")
+    // Locked by another program, on SQLite.
+    let is_locked = code.parse::<i64>().is_ok_and(|code| matches!(code & 0xff, 5 | 6)) && code.len() < 5;
+    is_locked || code.len() == 5 && (code.starts_with("08") || code.starts_with("57P") || code == "53300")
 }
 
 #[cfg(test)]

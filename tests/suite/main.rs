@@ -26,6 +26,7 @@ mod digest_rules;
 mod digest_water;
 mod digest_words;
 mod documents;
+mod faults;
 mod figures_agree;
 mod figures_words;
 mod files_received;

@@ -33,7 +33,14 @@ async fn moved() -> World {
     let mut world = World::new().await;
     let token = world.invite().await;
     world.joins_as("ann", "ann", &token).await;
-    let first = arrived("chat/1", 0, "desk:ann", "ann", Happening::Text("heron 180 12".to_owned()), world.now);
+    let first = arrived(
+        "chat/1",
+        0,
+        "desk:ann",
+        "ann",
+        Happening::Text("heron 180 12".to_owned()),
+        world.now,
+    );
     world.desk.bot().hear(&[first], world.now).await.unwrap();
     world.says("ann", "heron flushed").await;
     world.says("ann", "otter 200 14").await;
@@ -55,8 +62,24 @@ async fn whoever_moved_changes_nothing_of_the_outfit_that_they_left() {
     let before = rows(&mut store.read().await.unwrap(), 1).await;
     assert!(before.len() > 5, "{before:?}");
     for text in [
-        "*14", "undo", "put back", "done", "not used", "in 30 minutes", "that was wrong", "no, 10", "14", "yes", "otter",
-        "heron 180 10", "undo", "forget it", "delete the last one", "flushed", "remove heron", "it was yesterday",
+        "*14",
+        "undo",
+        "put back",
+        "done",
+        "not used",
+        "in 30 minutes",
+        "that was wrong",
+        "no, 10",
+        "14",
+        "yes",
+        "otter",
+        "heron 180 10",
+        "undo",
+        "forget it",
+        "delete the last one",
+        "flushed",
+        "remove heron",
+        "it was yesterday",
     ] {
         world.says("ann", text).await;
         let after = rows(&mut store.read().await.unwrap(), 1).await;
@@ -65,7 +88,14 @@ async fn whoever_moved_changes_nothing_of_the_outfit_that_they_left() {
     // A reply to, and an edit of, what they said there.
     let at = world.now;
     for (key, version, text) in [("chat/1", 1 << 40, "heron 180 99"), ("chat/2", 0, "*15")] {
-        let mut again = arrived(key, version, "desk:ann", "ann", Happening::Text(text.to_owned()), at - 12 * 60);
+        let mut again = arrived(
+            key,
+            version,
+            "desk:ann",
+            "ann",
+            Happening::Text(text.to_owned()),
+            at - 12 * 60,
+        );
         if let tapside::domain::envelope::Arrived::Incoming(incoming) = &mut again {
             incoming.reply_to = Some("chat/1".to_owned());
             incoming.sent_at = if version > 0 { at - 3600 } else { at };
@@ -78,7 +108,10 @@ async fn whoever_moved_changes_nothing_of_the_outfit_that_they_left() {
         .fetch_all(&mut *store.read().await.unwrap())
         .await
         .unwrap();
-    assert!(!fed.contains(&99.0), "an edit of what was said in one outfit is no reading of another: {fed:?}");
+    assert!(
+        !fed.contains(&99.0),
+        "an edit of what was said in one outfit is no reading of another: {fed:?}"
+    );
 }
 
 #[tokio::test]
@@ -94,12 +127,20 @@ async fn a_closed_outfit_is_deleted_though_people_moved_and_others_are_closed_wi
             .unwrap();
         tx.commit().await.unwrap();
     }
-    let name = store::outfits::get(&mut store.read().await.unwrap(), 1).await.unwrap().name;
+    let name = store::outfits::get(&mut store.read().await.unwrap(), 1)
+        .await
+        .unwrap()
+        .name;
     let closing = world.says("owner", &format!("close {name}")).await;
     assert!(closing.contains("deleted"), "{closing}");
     world.waits(8 * DAY).await;
     let mut db = store.read().await.unwrap();
-    let left: Vec<i64> = store::outfits::all(&mut db).await.unwrap().iter().map(|outfit| outfit.id).collect();
+    let left: Vec<i64> = store::outfits::all(&mut db)
+        .await
+        .unwrap()
+        .iter()
+        .map(|outfit| outfit.id)
+        .collect();
     assert_eq!(left, [2]);
     assert_eq!(rows(&mut db, 1).await, Vec::<String>::new());
 }
@@ -108,7 +149,10 @@ async fn a_closed_outfit_is_deleted_though_people_moved_and_others_are_closed_wi
 async fn the_invites_of_whoever_may_less_end_with_what_they_may_no_more() {
     let mut world = World::new().await;
     let link = |said: String| {
-        let token = said.split("/start ").nth(1).and_then(|rest| rest.split_whitespace().next());
+        let token = said
+            .split("/start ")
+            .nth(1)
+            .and_then(|rest| rest.split_whitespace().next());
         token.unwrap_or_else(|| panic!("no link in {said}")).to_owned()
     };
     world.says("owner", "make lead owner").await;
@@ -119,7 +163,10 @@ async fn the_invites_of_whoever_may_less_end_with_what_they_may_no_more() {
     );
     world.says("owner", "make lead lead").await;
     for ended in [&owner, &lead] {
-        assert!(world.says("ann", &format!("/start {ended}")).await.contains("expired"), "above a lead");
+        assert!(
+            world.says("ann", &format!("/start {ended}")).await.contains("expired"),
+            "above a lead"
+        );
         world.now += HOUR;
     }
     assert!(world.says("ann", &format!("/start {crew}")).await.contains("as crew"));
@@ -151,7 +198,9 @@ async fn a_group_is_of_one_outfit() {
 }
 
 /// Tables whose rows are of an outfit and are found by a person or by a message.
-const OF_AN_OUTFIT: [&str; 7] = ["readings", "services", "nudges", "imports", "invites", "changes", "digests"];
+const OF_AN_OUTFIT: [&str; 7] = [
+    "readings", "services", "nudges", "imports", "invites", "changes", "digests",
+];
 
 /// Statements that see to a person in all outfits at once, by their beginnings, and why.
 const OF_NO_OUTFIT: [&str; 4] = [
@@ -174,10 +223,13 @@ fn every_statement_that_finds_rows_by_a_person_or_a_message_names_the_outfit() {
         for statement in text.split('"').skip(1).step_by(2) {
             let flat = statement.split_whitespace().collect::<Vec<_>>().join(" ");
             let by = ["person_id = ", "source_key = ", "person_id = cast"];
-            let finds = by.iter().any(|by| flat.contains(&format!("where {by}")) || flat.contains(&format!("and {by}")));
+            let finds = by
+                .iter()
+                .any(|by| flat.contains(&format!("where {by}")) || flat.contains(&format!("and {by}")));
             let own = path.file_stem().unwrap().to_string_lossy().into_owned();
             let of_outfit = OF_AN_OUTFIT.iter().any(|table| {
-                flat.contains(&format!("from {table}")) || flat.contains(&format!("update {table}"))
+                flat.contains(&format!("from {table}"))
+                    || flat.contains(&format!("update {table}"))
                     || (flat.starts_with("where") && own == *table)
             });
             if !finds || !of_outfit {

@@ -33,9 +33,7 @@ impl Bot {
         if !fits || incoming.chat.group {
             return Ok(false);
         }
-        let mut tx = self.store.begin().await?;
-        let sender = store::people::find(&mut tx, &incoming.person.address).await?;
-        tx.commit().await?;
+        let sender = store::people::find(&mut *self.store.read().await?, &incoming.person.address).await?;
         Ok(sender.is_some_and(|sender| sender.role == store::people::Role::Owner))
     }
 }

@@ -20,7 +20,13 @@ pub fn read(raw: &Value, now: i64) -> Option<Arrived> {
         return Some(unreadable(raw, None));
     };
     match Update::deserialize(raw) {
-        Ok(update) => update.happening(id, now).map(Arrived::Incoming),
+        Ok(update) => update.happening(id, now).map(|mut incoming| {
+            // A date that cannot be is none.
+            if incoming.sent_at <= 0 {
+                incoming.sent_at = now;
+            }
+            Arrived::Incoming(incoming)
+        }),
         Err(_) => Some(unreadable(raw, Some(id))),
     }
 }
@@ -60,6 +66,10 @@ struct Message {
     edit_date: Option<DateTime<Utc>>,
     chat: WireChat,
     from: Option<User>,
+    /// Who wrote it first, where it was passed on.
+    forward_origin: Option<Origin>,
+    /// Set when another bot wrote it for somebody.
+    via_bot: Option<Value>,
     /// Set when a group or channel speaks, not a person.
     sender_chat: Option<Value>,
     #[serde(default)]
@@ -73,6 +83,13 @@ struct Message {
     document: Option<Document>,
     migrate_to_chat_id: Option<i64>,
     migrate_from_chat_id: Option<i64>,
+}
+
+/// Where a message that was passed on comes from.
+#[derive(Deserialize)]
+struct Origin {
+    date: i64,
+    sender_user: Option<User>,
 }
 
 #[derive(Deserialize)]
@@ -191,7 +208,9 @@ impl Message {
     fn happening(self, version: i64) -> Option<Incoming> {
         let topic = self.message_thread_id.filter(|_| self.is_topic_message);
         let key = address::of_message(self.chat.id, self.message_id);
-        let sent_at = self.date.timestamp();
+        // What was passed on counts from when it was written first.
+        let written_at = self.forward_origin.as_ref().map(|origin| origin.date);
+        let sent_at = written_at.unwrap_or(i64::MAX).min(self.date.timestamp());
         if let Some((from, to)) = self.moved() {
             // The platform itself may be named as the sender of this one.
             let person = self.from.unwrap_or_else(|| User::unnamed(self.chat.id)).person();
@@ -211,6 +230,11 @@ impl Message {
                 what,
                 reply_to: None,
             });
+        }
+        // What a bot wrote is no reading of anybody's, this bot's own answers least of all.
+        let first = self.forward_origin.and_then(|origin| origin.sender_user);
+        if self.via_bot.is_some() || first.is_some_and(|user| user.is_bot) {
+            return None;
         }
         let person = self
             .from
@@ -379,10 +403,16 @@ impl User {
             address: address::of_person(self.id),
             // A private chat has the id of the person.
             private_chat: address::of_person(self.id),
-            first_name: clean(self.first_name),
+            first_name: self.first_name.chars().filter(|mark| !is_hidden(*mark)).collect(),
             language: self.language_code.map(clean),
         }
     }
+}
+
+/// Whether a mark shows nothing and changes what stands around it: controls, and what turns the direction of writing.
+fn is_hidden(mark: char) -> bool {
+    mark.is_control()
+        || matches!(mark, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
 /// PostgreSQL takes no NUL in a text, and nobody means one.
