@@ -171,10 +171,12 @@ pub async fn undo_last(db: &mut Db, outfit_id: i64, now: i64) -> Result<Option<U
             .bind(id)
             .execute(&mut *db)
             .await?;
-        let withdrawn = |sql: &'static str| sqlx::query(sql).bind(now).bind(key(id));
-        let readings = "update readings set withdrawn_at = $1 where source_key = $2 and withdrawn_at is null";
+        let withdrawn = |sql: &'static str| sqlx::query(sql).bind(now).bind(key(id)).bind(outfit_id);
+        let readings = "update readings set withdrawn_at = $1
+            where source_key = $2 and outfit_id = $3 and withdrawn_at is null";
         undone.readings += withdrawn(readings).execute(&mut *db).await?.rows_affected();
-        let services = "update services set withdrawn_at = $1 where source_key = $2 and withdrawn_at is null";
+        let services = "update services set withdrawn_at = $1
+            where source_key = $2 and outfit_id = $3 and withdrawn_at is null";
         undone.services += withdrawn(services).execute(&mut *db).await?.rows_affected();
         // What an older release took in says nothing of what it found.
         let stood_before = stood_before.and_then(|text| serde_json::from_str(&text).ok());

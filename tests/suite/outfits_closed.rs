@@ -131,7 +131,7 @@ async fn a_closed_outfit_is_deleted_though_people_moved_and_others_are_closed_wi
         .await
         .unwrap()
         .name;
-    let closing = world.says("owner", &format!("close {name}")).await;
+    let closing = world.says("owner", &format!("close outfit {name}")).await;
     assert!(closing.contains("deleted"), "{closing}");
     world.waits(8 * DAY).await;
     let mut db = store.read().await.unwrap();
@@ -155,6 +155,7 @@ async fn the_invites_of_whoever_may_less_end_with_what_they_may_no_more() {
             .and_then(|rest| rest.split_whitespace().next());
         token.unwrap_or_else(|| panic!("no link in {said}")).to_owned()
     };
+    world.says("lead", "fleet").await;
     world.says("owner", "make lead owner").await;
     let (owner, lead, crew) = (
         link(world.says("lead", "invite owner").await),
@@ -174,11 +175,8 @@ async fn the_invites_of_whoever_may_less_end_with_what_they_may_no_more() {
     assert!(world.says("bea", &format!("/start {crew}")).await.contains("expired"));
     // An owner who hands over is a lead.
     let mine = link(world.says("owner", "invite owner").await);
-    world.says("owner", "hand over to lead").await;
-    let handed = world.says("owner", "yes").await;
-    if !handed.contains("is the owner") {
-        world.says("owner", "hand over to lead for good").await;
-    }
+    let handed = world.says("owner", "hand over to lead, yes").await;
+    assert!(handed.contains("is an owner now"), "{handed}");
     assert!(world.says("cleo", &format!("/start {mine}")).await.contains("expired"));
 }
 

@@ -103,10 +103,23 @@ async fn whoever_polls_again_says_so() {
 #[tokio::test]
 async fn half_a_setting_is_told_in_plain_words() {
     type Change = fn(&mut tapside::config::Settings);
-    let rows: [(Change, &str); 3] = [
+    let rows: [(Change, &str); 6] = [
         (
             |settings| settings.webhook_url = "http://bot.example.org/".parse().ok(),
             "https://",
+        ),
+        // The router would take these for patterns, or has them already, and end the program behind the registration.
+        (
+            |settings| settings.webhook_url = "https://bot.example.org/:x".parse().ok(),
+            "path",
+        ),
+        (
+            |settings| settings.webhook_url = "https://bot.example.org/{x}".parse().ok(),
+            "path",
+        ),
+        (
+            |settings| settings.webhook_url = "https://bot.example.org/healthz".parse().ok(),
+            "path",
         ),
         (|settings| settings.listen = None, "TAPSIDE_LISTEN"),
         (

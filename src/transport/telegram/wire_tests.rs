@@ -369,3 +369,39 @@ proptest! {
         let _ = read(&json!({"update_id": 1, "message_reaction": raw}), NOW);
     }
 }
+
+#[test]
+fn what_a_bot_wrote_is_no_reading_and_what_is_passed_on_counts_from_when_it_was_written() {
+    let text = |more: &Value| {
+        let mut text = private(&json!({"text": "heron 180 12"}));
+        add(&mut text, more);
+        read(&message(&text), NOW)
+    };
+    let bot = json!({"id": 5, "is_bot": true, "first_name": "Tapside"});
+    let origin =
+        |sender: &Value, date: i64| json!({"forward_origin": {"type": "user", "date": date, "sender_user": sender}});
+    assert_eq!(text(&origin(&bot, 1_771_000_000)), None, "its own answer, passed on");
+    assert_eq!(text(&json!({"via_bot": bot})), None);
+    let bea = json!({"id": 6, "is_bot": false, "first_name": "Bea"});
+    let sent_at = |arrived| match arrived {
+        Some(Arrived::Incoming(incoming)) => incoming.sent_at,
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(sent_at(text(&origin(&bea, 1_771_000_000))), 1_771_000_000);
+    assert_eq!(
+        sent_at(text(&origin(&bea, i64::MAX))),
+        1_771_999_990,
+        "never later than it was passed on"
+    );
+    let hidden = json!({"forward_origin": {"type": "hidden_user", "date": 1_771_000_000, "sender_user_name": "Bea"}});
+    assert_eq!(sent_at(text(&hidden)), 1_771_000_000);
+    for date in [-5, 0] {
+        assert_eq!(sent_at(text(&json!({"date": date}))), NOW, "a date that cannot be");
+    }
+}
+
+#[test]
+fn a_name_has_no_marks_that_turn_what_stands_behind_it() {
+    let from = json!({"from": {"id": 12, "first_name": "A\u{202e}da\u{0}\n\u{2066}"}, "text": "x"});
+    assert_eq!(heard(&message(&private(&from))).person.first_name, "Ada");
+}
