@@ -275,7 +275,7 @@ impl<'a> Attempt<'a> {
 }
 
 /// Outfits that are loaded by one round of statements.
-const LOADED_AT_ONCE: usize = 8;
+const LOADED_AT_ONCE: usize = 4;
 
 /// A connection for reading, taken when something must be looked up: mostly all is remembered.
 struct Look<'a> {

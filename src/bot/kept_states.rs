@@ -6,8 +6,6 @@ use crate::store::{self, StoreError, states, versions};
 
 use super::Bot;
 
-/// Outfits whose states are looked for at once.
-const SLICE: i64 = 20;
 /// Outfits that are compared in a night.
 const COMPARED: usize = 25;
 
@@ -29,27 +27,26 @@ impl Bot {
     pub async fn keep_states(&self) -> Result<u64, StoreError> {
         let (mut after, mut built) = (0, 0);
         loop {
-            let ids = states::outfits_without(&mut *self.store.read().await?, SHAPE, after, SLICE).await?;
-            let Some(last) = ids.last().copied() else {
+            // One by one, since those that speak meanwhile are built by their answer.
+            let next = states::outfits_without(&mut *self.store.read().await?, SHAPE, after, 1).await?;
+            let Some(id) = next.first().copied() else {
                 return Ok(built);
             };
-            for id in ids {
-                let mut look = self.store.look().await?;
-                let loaded = load(&mut look, &[id]).await?.pop();
-                look.rollback().await?;
-                let Some(mut outfit) = loaded else { continue };
-                let written = outfit.states_to_keep();
-                let mut tx = self.store.begin().await?;
-                // What was changed meanwhile is built when it is asked for.
-                if versions::touch(&mut tx, &[id]).await?.get(&id) == Some(&outfit.version) {
-                    states::keep(&mut tx, &written).await?;
-                    tx.commit().await?;
-                    built += 1;
-                } else {
-                    tx.rollback().await?;
-                }
+            after = id;
+            let mut look = self.store.look().await?;
+            let loaded = load(&mut look, &[id]).await?.pop();
+            look.rollback().await?;
+            let Some(mut outfit) = loaded else { continue };
+            let written = outfit.states_to_keep();
+            let mut tx = self.store.begin().await?;
+            // What was changed meanwhile is built when it is asked for.
+            if versions::lock_if(&mut tx, id, outfit.version).await? {
+                states::keep(&mut tx, &written).await?;
+                tx.commit().await?;
+                built += 1;
+            } else {
+                tx.rollback().await?;
             }
-            after = last;
         }
     }
 

@@ -3,7 +3,7 @@
 use crate::domain::RigId;
 use crate::store::readings::Reading;
 use crate::store::services::Service;
-use crate::store::states::{self, Tail};
+use crate::store::tails::{Tail, tails};
 use crate::store::{Db, StoreError};
 use crate::water;
 use crate::water::history::Event;
@@ -37,7 +37,7 @@ pub async fn course(db: &mut Db, outfit: &Outfit, rig_id: RigId, now: i64) -> Re
         from_at: i64::MIN,
         ..Tail::default()
     };
-    let (mut readings, mut services) = states::tails(db, &[all]).await?;
+    let (mut readings, mut services) = tails(db, &[all]).await?;
     readings.retain(|reading| reading.taken_at <= now);
     services.retain(|service| service.done_at <= now);
     readings.sort_by_key(|reading| (reading.taken_at, reading.id));

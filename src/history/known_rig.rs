@@ -1,7 +1,8 @@
 //! A rig as it is remembered, and its state as it is written.
 
 use crate::store::rigs::Rig;
-use crate::store::states::{State, Tail};
+use crate::store::states::State;
+use crate::store::tails::Tail;
 use crate::water;
 use crate::water::settings::Settings;
 

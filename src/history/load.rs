@@ -11,7 +11,8 @@ use crate::domain::{OutfitId, RigId};
 use crate::store::outfit_rows as rows;
 use crate::store::readings::Reading;
 use crate::store::services::Service;
-use crate::store::states::{self, State, Tail};
+use crate::store::states::{self, State};
+use crate::store::tails::{Tail, tails};
 use crate::store::{Db, StoreError};
 
 use super::known_rig::{KnownRig, SHAPE};
@@ -116,11 +117,11 @@ async fn load_as(db: &mut Db, ids: &[OutfitId], use_of: Kept) -> Result<Vec<Box<
     for outfit in &mut outfits {
         outfit.fleet = Arc::new(outfit.rigs.iter().map(|known| known.rig.clone()).collect());
     }
-    let tails: Vec<Tail> = outfits
+    let behind: Vec<Tail> = outfits
         .iter()
         .flat_map(|outfit| outfit.rigs.iter().map(KnownRig::tail))
         .collect();
-    let (readings, services) = states::tails(db, &tails).await?;
+    let (readings, services) = tails(db, &behind).await?;
     let mut events: HashMap<RigId, Vec<Happened<'_>>> = HashMap::new();
     for reading in &readings {
         events
@@ -154,7 +155,7 @@ pub async fn replay_rig(db: &mut Db, outfit: &mut Outfit, rig_id: RigId) -> Resu
     let Some(place) = outfit.rigs.iter().position(|known| known.rig.id == rig_id) else {
         return Ok(());
     };
-    let (readings, services) = states::tails(db, &[whole(rig_id)]).await?;
+    let (readings, services) = tails(db, &[whole(rig_id)]).await?;
     let others = others_taught(outfit, &[rig_id]);
     let known = &outfit.rigs[place];
     let rows = Rows {
@@ -186,7 +187,7 @@ pub async fn replay_all(db: &mut Db, outfit: &mut Outfit) -> Result<(), StoreErr
 
 async fn replay_until(db: &mut Db, outfit: &mut Outfit, until: i64) -> Result<(), StoreError> {
     let all: Vec<Tail> = outfit.rigs.iter().map(|known| whole(known.rig.id)).collect();
-    let (mut readings, mut services) = states::tails(db, &all).await?;
+    let (mut readings, mut services) = tails(db, &all).await?;
     readings.retain(|reading| reading.taken_at <= until);
     services.retain(|service| service.done_at <= until);
     let mut events = by_rig(&readings, &services);

@@ -30,7 +30,7 @@ pub async fn note_all(db: &mut Db, told: &[(i64, &str)], now: i64) -> Result<(),
     }
     sqlx::query(
         "insert into cautions (person_id, kind, told_at)
-         select cast(j.value ->> 0 as bigint), j.value ->> 1, $2 from json_each($1) j where true
+         select cast(j.value ->> 0 as bigint), j.value ->> 1, $2 from jsonb_each($1) j where true
          on conflict (person_id, kind) do update set told_at = excluded.told_at",
     )
     .bind(rows::json(told)?)

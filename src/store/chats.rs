@@ -47,7 +47,7 @@ pub async fn unblock_all(db: &mut Db, addresses: &[&str]) -> Result<(), StoreErr
     chats.dedup();
     sqlx::query(
         "update chats set blocked_at = null
-         where blocked_at is not null and address in (select j.value ->> 0 from json_each($1) j)",
+         where blocked_at is not null and address in (select j.value ->> 0 from jsonb_each($1) j)",
     )
     .bind(rows::json(&singles(&chats))?)
     .execute(&mut *db)
@@ -71,7 +71,7 @@ pub(super) async fn leave_alone(db: &mut Db, me: &str, pauses: &[(&str, i64)]) -
     }
     sqlx::query(
         "insert into chats (address, ready_at, paced_by)
-             select j.value ->> 0, unixepoch() + cast(j.value ->> 1 as bigint), $2 from json_each($1) j where true
+             select j.value ->> 0, unixepoch() + cast(j.value ->> 1 as bigint), $2 from jsonb_each($1) j where true
          on conflict (address) do update set paced_by = excluded.paced_by,
              ready_at = case when chats.ready_at > excluded.ready_at then chats.ready_at else excluded.ready_at end",
     )

@@ -80,7 +80,7 @@ pub async fn note_all(db: &mut Db, firsts: &[First<'_>], now: i64) -> Result<boo
     }
     let inserted = sqlx::query(
         "insert into heard (key, version, text_hash, heard_at)
-         select j.value ->> 0, cast(j.value ->> 1 as bigint), j.value ->> 2, $2 from json_each($1) j where true
+         select j.value ->> 0, cast(j.value ->> 1 as bigint), j.value ->> 2, $2 from jsonb_each($1) j where true
          on conflict (key) do nothing",
     )
     .bind(rows::json(firsts)?)
@@ -97,7 +97,7 @@ pub async fn note_all(db: &mut Db, firsts: &[First<'_>], now: i64) -> Result<boo
 pub async fn known(db: &mut Db, keys: &[&str]) -> Result<HashSet<String>, StoreError> {
     let rows_of: Vec<(&str,)> = keys.iter().map(|key| (*key,)).collect();
     let known: Vec<String> =
-        sqlx::query_scalar("select h.key from json_each($1) j join heard h on h.key = j.value ->> 0")
+        sqlx::query_scalar("select h.key from jsonb_each($1) j join heard h on h.key = j.value ->> 0")
             .bind(rows::json(&rows_of)?)
             .fetch_all(&mut *db)
             .await?;

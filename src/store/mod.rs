@@ -40,6 +40,7 @@ pub mod settings;
 pub mod slots;
 pub mod sqlite_file;
 pub mod states;
+pub mod tails;
 pub mod tallies;
 pub mod trouble;
 pub mod versions;

@@ -25,7 +25,7 @@ struct Versioned {
 pub async fn outfits(db: &mut Db, ids: &[i64]) -> Result<Vec<(i64, Outfit)>, StoreError> {
     let found: Vec<Versioned> = sqlx::query_as(
         "select o.version, o.id, o.name, o.zone, o.day_ends, o.us_to_ppm, o.degrees, o.created_at, o.closing_at
-         from json_each($1) j join outfits o on o.id = cast(j.value ->> 0 as bigint)",
+         from jsonb_each($1) j join outfits o on o.id = cast(j.value ->> 0 as bigint)",
     )
     .bind(rows::of_ids(ids)?)
     .fetch_all(&mut *db)
@@ -40,7 +40,7 @@ pub async fn outfits(db: &mut Db, ids: &[i64]) -> Result<Vec<(i64, Outfit)>, Sto
 pub async fn of_people(db: &mut Db, addresses: &[&str]) -> Result<Vec<(String, i64)>, StoreError> {
     let rows_of: Vec<(&str,)> = addresses.iter().map(|address| (*address,)).collect();
     Ok(sqlx::query_as(
-        "select p.address, p.outfit_id from json_each($1) j join people p on p.address = j.value ->> 0
+        "select p.address, p.outfit_id from jsonb_each($1) j join people p on p.address = j.value ->> 0
          where p.outfit_id is not null",
     )
     .bind(rows::json(&rows_of)?)
@@ -63,7 +63,7 @@ pub async fn members(db: &mut Db, ids: &[i64]) -> Result<Vec<(String, Member)>, 
     let found: Vec<Addressed> = sqlx::query_as(
         "select p.address, p.id, p.chat, p.first_name, coalesce(p.chosen_language, p.language) as answers_in,
              p.language, p.outfit_id, p.role, p.own_rig_id, p.today_rig_id, p.today_until_at, p.joined_at
-         from json_each($1) j join people p on p.outfit_id = cast(j.value ->> 0 as bigint)
+         from jsonb_each($1) j join people p on p.outfit_id = cast(j.value ->> 0 as bigint)
          order by p.joined_at, p.id",
     )
     .bind(rows::of_ids(ids)?)
@@ -81,7 +81,7 @@ pub async fn fleets(db: &mut Db, ids: &[i64]) -> Result<Vec<(i64, Rig)>, StoreEr
     type Row = (i64, i64, String, Option<i64>, Option<i64>);
     let found: Vec<Row> = sqlx::query_as(
         "select g.outfit_id, g.id, g.name, g.di_only_at, g.flushes_itself_at
-         from json_each($1) j join rigs g on g.outfit_id = cast(j.value ->> 0 as bigint)
+         from jsonb_each($1) j join rigs g on g.outfit_id = cast(j.value ->> 0 as bigint)
          where g.removed_at is null order by g.folded_name",
     )
     .bind(rows::of_ids(ids)?)
@@ -100,7 +100,7 @@ pub async fn settings(db: &mut Db, ids: &[i64]) -> Result<Vec<(i64, Kept)>, Stor
         "select s.outfit_id, s.rig_id, s.name, s.value, s.person_id, s.set_at from settings s
          where s.value <> '' and s.id in (
              select max(id) from settings
-             where outfit_id in (select cast(value ->> 0 as bigint) from json_each($1))
+             where outfit_id in (select cast(value ->> 0 as bigint) from jsonb_each($1))
              group by outfit_id, rig_id, name)
          order by s.id",
     )
@@ -116,7 +116,7 @@ pub async fn settings(db: &mut Db, ids: &[i64]) -> Result<Vec<(i64, Kept)>, Stor
 /// Whatever the database says.
 pub async fn asked_to_flush(db: &mut Db, ids: &[i64]) -> Result<Vec<(i64, i64)>, StoreError> {
     Ok(sqlx::query_as(
-        "select n.rig_id, max(n.asked_at) from json_each($1) j
+        "select n.rig_id, max(n.asked_at) from jsonb_each($1) j
          join nudges n on n.outfit_id = cast(j.value ->> 0 as bigint)
          where n.not_used_at is null group by n.rig_id",
     )
@@ -159,7 +159,7 @@ macro_rules! lately {
             " t where t.person_id = p.id and t.outfit_id = p.outfit_id and t.heard_at >= $2
                   and t.withdrawn_at is null and t.source_key not like 'import:%'
                   order by t.heard_at desc, t.id desc limit 1)
-             from json_each($1) j join people p on p.id = cast(j.value ->> 0 as bigint)"
+             from jsonb_each($1) j join people p on p.id = cast(j.value ->> 0 as bigint)"
         )
     };
 }
@@ -183,7 +183,7 @@ pub async fn recent(db: &mut Db, ids: &[i64], since: i64) -> Result<HashMap<i64,
     }
     for (id, rig, at) in rows!(
         (i64, Option<i64>, i64),
-        "select p.id, p.nudged_rig_id, p.nudged_at from json_each($1) j
+        "select p.id, p.nudged_rig_id, p.nudged_at from jsonb_each($1) j
          join people p on p.id = cast(j.value ->> 0 as bigint) where p.nudged_at >= $2"
     ) {
         if let Some(recent) = all.get_mut(&id) {
@@ -192,7 +192,7 @@ pub async fn recent(db: &mut Db, ids: &[i64], since: i64) -> Result<HashMap<i64,
     }
     for (id, rig, at) in rows!(
         (i64, i64, i64),
-        "select n.person_id, n.rig_id, n.asked_at from json_each($1) j
+        "select n.person_id, n.rig_id, n.asked_at from jsonb_each($1) j
          join nudges n on n.person_id = cast(j.value ->> 0 as bigint)
          join people p on p.id = n.person_id and p.outfit_id = n.outfit_id
          where n.asked_at >= $2 and n.not_used_at is null
@@ -222,7 +222,7 @@ pub async fn recent(db: &mut Db, ids: &[i64], since: i64) -> Result<HashMap<i64,
         }
     }
     let told: Vec<(i64, String, i64)> = sqlx::query_as(
-        "select c.person_id, c.kind, c.told_at from json_each($1) j
+        "select c.person_id, c.kind, c.told_at from jsonb_each($1) j
          join cautions c on c.person_id = cast(j.value ->> 0 as bigint)",
     )
     .bind(&people)
@@ -234,7 +234,7 @@ pub async fn recent(db: &mut Db, ids: &[i64], since: i64) -> Result<HashMap<i64,
         }
     }
     let guided: Vec<(i64,)> = sqlx::query_as(
-        "select s.person_id from json_each($1) j join set_ups s on s.person_id = cast(j.value ->> 0 as bigint)",
+        "select s.person_id from jsonb_each($1) j join set_ups s on s.person_id = cast(j.value ->> 0 as bigint)",
     )
     .bind(&people)
     .fetch_all(&mut *db)

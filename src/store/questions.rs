@@ -85,7 +85,7 @@ pub async fn ask_all(db: &mut Db, asked: &[Asked<'_>]) -> Result<i64, StoreError
          select cast(j.value ->> 0 as bigint), j.value ->> 1, cast(j.value ->> 2 as bigint), j.value ->> 3,
              j.value ->> 4, cast(j.value ->> 5 as bigint), cast(j.value ->> 6 as bigint),
              cast(j.value ->> 7 as bigint)
-         from json_each($1) j where true",
+         from jsonb_each($1) j where true",
     )
     .bind(rows::json(&rows_of)?)
     .execute(&mut *db)
@@ -100,7 +100,7 @@ pub async fn ask_all(db: &mut Db, asked: &[Asked<'_>]) -> Result<i64, StoreError
 pub async fn close(db: &mut Db, ids: &[i64], now: i64) -> Result<(), StoreError> {
     sqlx::query(
         "update questions set closed_at = $2
-         where id in (select cast(value ->> 0 as bigint) from json_each($1)) and closed_at is null",
+         where id in (select cast(value ->> 0 as bigint) from jsonb_each($1)) and closed_at is null",
     )
     .bind(super::rows::of_ids(ids)?)
     .bind(now)
@@ -142,7 +142,7 @@ pub(super) async fn open_to(
     people: &str,
 ) -> Result<Vec<(i64, String, Option<(Question, i64)>)>, StoreError> {
     let rows: Vec<(i64, String, i64, String, String, i64, i64)> = sqlx::query_as(
-        "select q.person_id, q.chat, q.id, q.ask, q.source_key, q.taken_at, q.expires_at from json_each($1) j
+        "select q.person_id, q.chat, q.id, q.ask, q.source_key, q.taken_at, q.expires_at from jsonb_each($1) j
          join questions q on q.person_id = cast(j.value ->> 0 as bigint) where q.closed_at is null order by q.id",
     )
     .bind(people)
@@ -234,7 +234,7 @@ pub async fn keep_buttons(db: &mut Db, buttons: &[(String, Button)]) -> Result<(
         "insert into buttons (token, outfit_id, question_id, person_id, says, expires_at)
          select j.value ->> 0, cast(j.value ->> 1 as bigint), cast(j.value ->> 2 as bigint),
              cast(j.value ->> 3 as bigint), j.value ->> 4, cast(j.value ->> 5 as bigint)
-         from json_each($1) j where true",
+         from jsonb_each($1) j where true",
     )
     .bind(rows::json(&rows_of)?)
     .execute(&mut *db)

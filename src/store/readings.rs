@@ -121,7 +121,7 @@ pub async fn record_all(db: &mut Db, readings: &[(Teller, &Reading)]) -> Result<
              cast(j.value -> 1 ->> 3 as double precision), cast(j.value -> 1 ->> 4 as double precision),
              cast(j.value -> 1 ->> 5 as double precision), cast(j.value -> 1 ->> 6 as double precision),
              cast(j.value -> 1 ->> 7 as double precision), cast(j.value -> 1 ->> 8 as double precision)
-         from json_each($1) j where true",
+         from jsonb_each($1) j where true",
     )
     .bind(rows::json(&rows_of)?)
     .execute(&mut *db)

@@ -1,8 +1,8 @@
 //! Rows that one statement takes, whatever their number, in one text for both databases.
 //!
-//! They go in as one JSON array of arrays, which the statement takes apart with `json_each` (PostgreSQL has a function
+//! They go in as one JSON array of arrays, which the statement takes apart with `jsonb_each` (PostgreSQL has a function
 //! of that name from our migrations): `insert into t (a, b) select j.value ->> 0, cast(j.value ->> 1 as bigint) from
-//! json_each($1) j where true`. A constant text is prepared once, and a missing value is a null inside the JSON.
+//! jsonb_each($1) j where true`. A constant text is prepared once, and a missing value is a null inside the JSON.
 
 use serde::Serialize;
 

@@ -115,7 +115,7 @@ pub async fn insert(
          select cast(j.value ->> 0 as bigint), j.value ->> 1, j.value ->> 2, j.value ->> 3, j.value ->> 4,
                 cast(j.value ->> 5 as bigint), j.value ->> 6,
                 case when j.value ->> 6 is null then null else unixepoch() + $2 end, $3, 0, 0
-         from json_each($1) j where true",
+         from jsonb_each($1) j where true",
     )
     .bind(rows::json(&written)?)
     .bind(LEASE_S)
@@ -156,7 +156,7 @@ async fn held_up(db: &mut Db, me: &str, sends: &[(usize, Send)]) -> Result<HashS
     bases.sort_unstable();
     bases.dedup();
     let found: Vec<String> = sqlx::query_scalar(
-        "select j.value ->> 0 from json_each($1) j
+        "select j.value ->> 0 from jsonb_each($1) j
          where exists (select 1 from sends s where s.base = j.value ->> 0 and s.finished_at is null
                        and s.lease_by is null and s.unasked_at is null)
             or j.value ->> 0 in (select base from sends where finished_at is null and (lease_by < $2 or lease_by > $2))
@@ -230,7 +230,7 @@ pub async fn claim(store: &Store, me: &str, most: i64) -> Result<Vec<Send>, Stor
     let ids: Vec<(i64,)> = picked.iter().map(|(id, ..)| (*id,)).collect();
     sqlx::query(
         "update sends set lease_by = $2, leased_until = unixepoch() + $3
-         where id in (select cast(j.value ->> 0 as bigint) from json_each($1) j)",
+         where id in (select cast(j.value ->> 0 as bigint) from jsonb_each($1) j)",
     )
     .bind(rows::json(&ids)?)
     .bind(me)
@@ -316,11 +316,14 @@ pub async fn settle(db: &mut Db, me: &str, landed: &[Landed], now: i64) -> Resul
         }
         written.push((ended.id, finished_at, key, failure, ended.tries));
     }
+    // `coalesce`, so that rows are found by their number: by the index of leases, each row would go through all that is
+    // held.
     sqlx::query(
         "update sends set finished_at = cast(j.value ->> 1 as bigint), remote_key = j.value ->> 2,
                           failure = j.value ->> 3, tries = cast(j.value ->> 4 as bigint)
-         from json_each($1) j
-         where sends.id = cast(j.value ->> 0 as bigint) and sends.lease_by = $2 and sends.finished_at is null",
+         from jsonb_each($1) j
+         where sends.id = cast(j.value ->> 0 as bigint) and coalesce(sends.lease_by, '') = $2
+               and sends.finished_at is null",
     )
     .bind(rows::json(&written)?)
     .bind(me)

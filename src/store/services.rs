@@ -126,7 +126,7 @@ pub async fn record_all(db: &mut Db, services: &[(Teller, &Service)]) -> Result<
          select cast(j.value ->> 0 as bigint), cast(j.value ->> 1 as bigint), cast(j.value ->> 2 as bigint),
              cast(j.value ->> 3 as bigint), j.value ->> 4, j.value ->> 5, cast(j.value ->> 6 as bigint),
              cast(j.value ->> 7 as bigint), cast(j.value ->> 8 as bigint), cast(j.value ->> 9 as bigint)
-         from json_each($1) j where true",
+         from jsonb_each($1) j where true",
     )
     .bind(rows::json(&rows_of)?)
     .execute(&mut *db)
@@ -139,7 +139,7 @@ pub async fn record_all(db: &mut Db, services: &[(Teller, &Service)]) -> Result<
 pub(super) async fn tails(db: &mut Db, from: &str) -> Result<Vec<Service>, StoreError> {
     let rows = sqlx::query_as(
         "select s.id, s.rig_id, s.person_id, s.source_key, s.what, s.done_at, s.minutes, s.price_minor, s.withdrawn_at
-         from json_each($1) j cross join services s
+         from jsonb_each($1) j cross join services s
          where s.rig_id = cast(j.value ->> 0 as bigint) and s.done_at >= cast(j.value ->> 1 as bigint)
            and s.id > cast(j.value ->> 3 as bigint) and s.withdrawn_at is null",
     )

@@ -1,8 +1,6 @@
-//! What rigs' rows came to, kept as a shortcut, and the rows behind it.
+//! What rigs' rows came to, kept as a shortcut.
 
-use super::readings::Reading;
-use super::services::Service;
-use super::{Db, StoreError, rows};
+use super::{Db, StoreError};
 
 /// A rig's kept state.
 #[derive(Clone, Debug, PartialEq, sqlx::FromRow)]
@@ -27,7 +25,7 @@ pub struct State {
 /// Whatever the database says.
 pub async fn of_outfits(db: &mut Db, ids: &[i64]) -> Result<Vec<State>, StoreError> {
     Ok(sqlx::query_as(
-        "select s.rig_id, s.shape, s.upto_at, s.upto_reading, s.upto_service, s.body from json_each($1) j
+        "select s.rig_id, s.shape, s.upto_at, s.upto_reading, s.upto_service, s.body from jsonb_each($1) j
          join rigs g on g.outfit_id = cast(j.value ->> 0 as bigint)
          join states s on s.rig_id = g.id where g.removed_at is null",
     )
@@ -66,7 +64,7 @@ pub async fn keep(db: &mut Db, states: &[State]) -> Result<(), StoreError> {
 /// # Errors
 /// Whatever the database says.
 pub async fn forget(db: &mut Db, rigs: &[i64]) -> Result<(), StoreError> {
-    sqlx::query("delete from states where rig_id in (select cast(value ->> 0 as bigint) from json_each($1))")
+    sqlx::query("delete from states where rig_id in (select cast(value ->> 0 as bigint) from jsonb_each($1))")
         .bind(super::rows::of_ids(rigs)?)
         .execute(&mut *db)
         .await?;
@@ -83,48 +81,6 @@ pub async fn forget_outfit(db: &mut Db, outfit_id: i64) -> Result<(), StoreError
         .execute(&mut *db)
         .await?;
     Ok(())
-}
-
-/// From where on the rows of a rig are wanted: all of them from zeros.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Tail {
-    /// The rig.
-    pub rig_id: i64,
-    /// Not before this instant, UTC seconds.
-    pub from_at: i64,
-    /// Readings of greater numbers.
-    pub after_reading: i64,
-    /// Services of greater numbers.
-    pub after_service: i64,
-}
-
-/// The standing readings and services of rigs behind what was kept, in no order.
-///
-/// # Errors
-/// Whatever the database says.
-pub async fn tails(db: &mut Db, tails: &[Tail]) -> Result<(Vec<Reading>, Vec<Service>), StoreError> {
-    if tails.is_empty() {
-        return Ok((Vec::new(), Vec::new()));
-    }
-    let rows_of: Vec<_> = tails
-        .iter()
-        .map(|tail| (tail.rig_id, tail.from_at, tail.after_reading, tail.after_service))
-        .collect();
-    let from = rows::json(&rows_of)?;
-    // `cross join` keeps SQLite from turning the join about; the bounds come from the parameter, so that the index is used.
-    let readings = sqlx::query_as(
-        "select r.id, r.rig_id, r.person_id, r.source_key, r.taken_at, r.feed_ppm, r.permeate_ppm, r.product_ppm,
-             r.feed_raw_us, r.permeate_raw_us, r.product_raw_us, r.temperature_c, r.pressure_kpa, r.permeate_lpm,
-             r.waste_lpm, r.withdrawn_at
-         from json_each($1) j cross join readings r
-         where r.rig_id = cast(j.value ->> 0 as bigint) and r.taken_at >= cast(j.value ->> 1 as bigint)
-           and r.id > cast(j.value ->> 2 as bigint) and r.withdrawn_at is null",
-    )
-    .bind(&from)
-    .fetch_all(&mut *db)
-    .await?;
-    let services = super::services::tails(db, &from).await?;
-    Ok((readings, services))
 }
 
 /// Rigs with rows and without a state of this shape, by outfit: up to `most` outfits.
