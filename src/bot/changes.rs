@@ -144,6 +144,7 @@ async fn told_change(db: &mut Db, words: Words, change: &Change) -> Result<Optio
         "deleted-old" => words.say("did-delete-old", count()),
         "rig-added" => words.say("did-add-rig", rig),
         "rig-removed" => words.say("did-remove-rig", rig),
+        "rig-renamed" => words.say("did-rename-rig", rig),
         "rig-di-only" => told_trait(words, change, "setup-di-only"),
         "rig-has-membrane" => told_trait(words, change, "did-have-membrane"),
         "rig-flushes-itself" => told_trait(words, change, "setup-by-itself"),

@@ -32,7 +32,7 @@ use super::refusals::{may_not, unknown_rig};
 use super::request::Request;
 use super::retention::keep_for;
 use super::rig_answers::{history, one_rig};
-use super::rig_commands::{add_rigs, remove_rig, trait_of};
+use super::rig_commands::{add_rigs, remove_rig, rename_rig, trait_of};
 use super::settings::wish;
 use super::withdrawals::undo;
 
@@ -80,6 +80,7 @@ pub(super) fn is_meant(on: &Request<'_>, command: &Command) -> bool {
         | Command::DiOnly(name)
         | Command::HasMembrane(name)
         | Command::FlushesItself(name)
+        | Command::RenameRig(name, _)
         | Command::FlushedByHand(name)
         | Command::ResinPicture(name)
         | Command::MoneyPicture(name)
@@ -118,6 +119,7 @@ pub(super) async fn obey(db: &mut Db, on: &mut Request<'_>, command: Command) ->
         Command::Setting(wished) => wish(db, on, wished).await?,
         Command::AddRigs(names) => add_rigs(db, on, &names).await?,
         Command::RemoveRig(name) => remove_rig(db, on, &name).await?,
+        Command::RenameRig(old, new) => rename_rig(db, on, &old, &new).await?,
         Command::OwnRig(name) => set_own_rig(db, on, &name).await?,
         Command::History(name) if name.is_empty() => look(db, on, Topic::History, None).await?,
         Command::History(name) => match on.rig_named(&name) {

@@ -87,3 +87,25 @@ pub(super) async fn remove_rig(db: &mut Db, on: &Request<'_>, name: &str) -> Res
     store::changes::note(db, on.teller(), "rig-removed", &rig.name).await?;
     Ok(Answer::says(on.words.say("rig-removed", [("rig", (&rig.name).into())])))
 }
+
+pub(super) async fn rename_rig(db: &mut Db, on: &Request<'_>, old: &str, new: &str) -> Result<Answer, StoreError> {
+    if !on.member.role.leads() {
+        return Ok(may_not(on.words, "who-leads"));
+    }
+    let Some(rig) = on.rig_named(old) else {
+        return Ok(unknown_rig(on, old));
+    };
+    let Some(name) = proper_name(new) else {
+        return Ok(Answer::says(on.words.plain("rig-name-bad")));
+    };
+    let taken = on
+        .rig_named(&name)
+        .is_some_and(|other| other.id != rig.id && fold(&other.name) == fold(&name));
+    if taken || !store::rigs::rename(db, on.outfit.id, rig.id, (&name, &fold(&name))).await? {
+        return Ok(Answer::says(on.words.say("rig-exists", [("rig", (&name).into())])));
+    }
+    let told = format!("{} -> {name}", rig.name);
+    store::changes::note(db, on.teller(), "rig-renamed", &told).await?;
+    let facts = [("old", (&rig.name).into()), ("rig", (&name).into())];
+    Ok(Answer::says(on.words.say("rig-renamed", facts)))
+}

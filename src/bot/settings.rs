@@ -1,6 +1,7 @@
 //! Answers to settings that are typed: who may, what holds from now on, what holds at all.
 
 use crate::message::setting::{Field, Reach, SetBy, Setting, Wish, WishFor};
+use crate::replies::help;
 use crate::replies::settings::{Standing, list, typed};
 use crate::store::people::Role;
 use crate::store::rigs::Rig;
@@ -28,16 +29,27 @@ pub(super) async fn wish(db: &mut Db, on: &mut Request<'_>, wished: WishFor) -> 
     let field = match &wished.wish {
         Wish::ShowAll => return Ok(Answer::says(settings_list(on, rig.as_ref()))),
         Wish::Set(setting) => setting.field(),
+        Wish::Change(change) => change.field(),
         Wish::Default(field) => *field,
     };
-    if let Some(refusal) = refuses(on, field, &wished.wish, rig.as_ref()) {
+    let wished = match wished.wish {
+        Wish::Change(change) => {
+            let held = held(&on.rules, field, None).or_else(|| default_of(on, field));
+            match held.and_then(|held| change.of(&held)) {
+                Some(setting) => Wish::Set(setting),
+                None => return Ok(Answer::says(help::like_this(on.words, &example_of(on, field)))),
+            }
+        }
+        other => other,
+    };
+    if let Some(refusal) = refuses(on, field, &wished, rig.as_ref()) {
         return Ok(refusal);
     }
     // What deletes is asked about first.
-    if let Wish::Set(Setting::Keep(years)) = wished.wish {
+    if let Wish::Set(Setting::Keep(years)) = wished {
         return keep_for(db, on, years, false).await;
     }
-    let setting = match wished.wish {
+    let setting = match wished {
         Wish::Set(setting) => Some(setting),
         _ => None,
     };

@@ -3,6 +3,7 @@
 use crate::domain::query::{Query, Topic};
 use crate::grammar::Meaning;
 use crate::message::command::{self, Command};
+use crate::message::setting::{self, WishFor};
 use crate::store::rigs::Rig;
 use crate::store::{self, Db, StoreError};
 
@@ -62,6 +63,9 @@ pub(super) fn decide(on: &Request<'_>, text: &str, is_addressed: bool) -> Act {
     {
         return Act::Command(command);
     }
+    if let Some(wished) = set_in_passing(on, text, &understood.meaning) {
+        return Act::Command(Command::Setting(wished));
+    }
     if half_setting(on, text, &understood.meaning).is_some() && (!on.incoming.chat.group || is_addressed) {
         return Act::HalfSetting(text.to_owned());
     }
@@ -96,6 +100,20 @@ pub(super) async fn reread(db: &mut Db, on: &mut Request<'_>, text: &str) -> Res
         first.insert_str(0, &format!("{} ", on.words.plain("corrected")));
     }
     Ok(answer)
+}
+
+/// The setting that a text is beside some talk, where it is read as nothing that is recorded.
+fn set_in_passing(on: &Request<'_>, text: &str, meaning: &Meaning) -> Option<WishFor> {
+    let records_nothing = Meaning {
+        ask: None,
+        queries: Vec::new(),
+        ..meaning.clone()
+    } == Meaning::default();
+    let is_rig = |name: &str| on.rig_named(name).is_some();
+    if !records_nothing || on.incoming.chat.group {
+        return None;
+    }
+    setting::read_among(text, &is_rig)
 }
 
 /// Whether a text asks for help and nothing else: in a group, that is said to people.

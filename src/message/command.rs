@@ -27,6 +27,8 @@ pub enum Command {
     AddRigs(Vec<String>),
     /// `remove rig heron`.
     RemoveRig(String),
+    /// `rename otter to wren`: the rig as typed, and its new name.
+    RenameRig(String, String),
     /// `heron di only`.
     DiOnly(String),
     /// `heron has a membrane`.
@@ -179,6 +181,7 @@ fn make(key: &str, rest: &str) -> Option<Command> {
         "spanish" => Command::Language("es".to_owned()),
         "add rigs" => Command::AddRigs(listed(rest)),
         "remove rig" => Command::RemoveRig(typed()),
+        "rename rig" => renamed(rest)?,
         "own rig" => Command::OwnRig(typed()),
         "history of" => Command::History(typed()),
         "di only" => Command::DiOnly(name()?),
@@ -209,9 +212,26 @@ fn note(rest: &str, make: fn(String, String) -> Command) -> Option<Command> {
     plausible.then(|| make(name.to_lowercase(), about.to_owned()))
 }
 
+/// Names between commas and the words for "and".
 fn listed(rest: &str) -> Vec<String> {
-    let names = rest.split(',').map(str::trim).filter(|name| !name.is_empty());
+    let parts = rest
+        .split(',')
+        .flat_map(|part| part.split(" and "))
+        .flat_map(|part| part.split(" y "));
+    let names = parts.map(str::trim).filter(|name| !name.is_empty());
     names.map(str::to_owned).collect()
+}
+
+/// `otter to wren`, `otter's name to wren`
+fn renamed(rest: &str) -> Option<Command> {
+    let (old, new) = [" to ", " as ", " por ", " a "]
+        .into_iter()
+        .find_map(|link| rest.split_once(link))?;
+    let old = ["'s name", "’s name", "s name"]
+        .into_iter()
+        .find_map(|end| old.strip_suffix(end))
+        .unwrap_or(old);
+    (is_name(old) && is_name(new)).then(|| Command::RenameRig(old.to_owned(), new.trim().to_owned()))
 }
 
 /// What stands before a rig's trait must be as short as a rig's name.

@@ -1,19 +1,17 @@
 //! Everything that can be set for an outfit or for one rig: a closed list.
 //!
 //! Each has a lasting name and value text for the store (`kept`) and its ways of
-//! being typed in English and Spanish (`typed`, with a table of rows a language).
+//! being meant (`rows`, with a table of words a language).
 
 mod amount;
 mod country;
 mod currency;
-mod english;
 mod field;
 mod hours;
 mod kept;
 mod nearest;
-mod pattern;
-mod pieces;
-mod spanish;
+mod rows;
+mod said;
 mod typed;
 
 use serde::{Deserialize, Serialize};
@@ -24,7 +22,7 @@ pub use currency::{Currency, Side};
 pub use field::{Field, Reach, SetBy};
 pub use hours::{Clock, Days, Weekday};
 pub use nearest::{Meant, Nearest, nearest};
-pub use typed::{Wish, WishFor, asks_what_is_set, read};
+pub use typed::{Change, Wish, WishFor, asks_what_is_set, read, read_among};
 
 /// One thing that is set, with its value.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

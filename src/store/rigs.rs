@@ -129,6 +129,29 @@ pub async fn bring_back(db: &mut Db, outfit_id: i64, folded_name: &str) -> Resul
     Ok(Some(id))
 }
 
+/// Gives a rig another name, plain and folded; false if a rig of that name is on the fleet already.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn rename(
+    db: &mut Db,
+    outfit_id: i64,
+    id: i64,
+    (name, folded_name): (&str, &str),
+) -> Result<bool, StoreError> {
+    let renamed = sqlx::query(
+        "update rigs set name = $3, folded_name = $4 where outfit_id = $1 and id = $2 and not exists (
+             select 1 from rigs o where o.outfit_id = $1 and o.folded_name = $4 and o.id <> $2 and o.removed_at is null)",
+    )
+    .bind(outfit_id)
+    .bind(id)
+    .bind(name)
+    .bind(folded_name)
+    .execute(&mut *db)
+    .await?;
+    Ok(renamed.rows_affected() == 1)
+}
+
 /// Writes a rig's two traits back.
 ///
 /// # Errors

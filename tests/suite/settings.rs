@@ -166,7 +166,7 @@ fn readings_services_and_questions_set_nothing() {
         "heron resin",
         "day off",
         "two vans today",
-        "resin price nine hundred",
+        "resin price lots",
         "due line 8500",
         "working days",
         "",

@@ -81,7 +81,7 @@ fn wording(key: &'static str, worded: &str) -> Wording {
 
 /// The commands that a text may be, likeliest first: key, and what stands for the `*`.
 pub fn find(text: &str) -> impl Iterator<Item = (&'static str, &str)> {
-    let words = words_of(text);
+    let words = without_politeness(words_of(text));
     WORDINGS.iter().filter_map(move |wording| {
         let unmarked = match words.split_last() {
             Some((last, words)) if last.folded == "?" && ASKS.contains(&wording.key) => words,
@@ -104,7 +104,7 @@ fn words_of(text: &str) -> Vec<Word> {
     let mut words: Vec<Word> = Vec::new();
     let place = |part: &str| part.as_ptr() as usize - text.as_ptr() as usize;
     for part in text.split_whitespace() {
-        let bare = part.trim_start_matches('¿').trim_end_matches('?');
+        let bare = part.trim_start_matches('¿').trim_end_matches(['?', ',', ':', '!']);
         let from = place(bare);
         if !bare.is_empty() {
             words.push(Word {
@@ -122,6 +122,18 @@ fn words_of(text: &str) -> Vec<Word> {
         }
     }
     words
+}
+
+/// "Could you ... please": says nothing about the command.
+fn without_politeness(mut words: Vec<Word>) -> Vec<Word> {
+    let is_polite = |word: &Word| named("polite", &word.folded).is_some();
+    let last = words
+        .iter()
+        .rposition(|word| !is_polite(word))
+        .map_or(0, |last| last + 1);
+    words.truncate(last);
+    let first = words.iter().position(|word| !is_polite(word)).unwrap_or(words.len());
+    words.split_off(first)
 }
 
 /// Where in the text the `*` of a wording stands, if the wording fits; an empty place without one.

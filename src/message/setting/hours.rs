@@ -154,29 +154,6 @@ impl Days {
     }
 }
 
-/// Months by name or usual short form, in English or Spanish, plain and small: 1 to 12.
-pub fn month_typed(text: &str) -> Option<usize> {
-    const BEGINNINGS: [(&str, &str); 12] = [
-        ("january", "enero"),
-        ("february", "febrero"),
-        ("march", "marzo"),
-        ("april", "abril"),
-        ("may", "mayo"),
-        ("june", "junio"),
-        ("july", "julio"),
-        ("august", "agosto"),
-        ("september", "septiembre"),
-        ("october", "octubre"),
-        ("november", "noviembre"),
-        ("december", "diciembre"),
-    ];
-    let is = |name: &str| text.len() >= 3 && name.starts_with(text);
-    let found = BEGINNINGS
-        .iter()
-        .position(|(english, spanish)| is(english) || is(spanish));
-    found.map(|at| at + 1)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -192,21 +169,5 @@ mod tests {
         for bad in ["24:00", "16:60", "", ":", "16:300", "x"] {
             assert_eq!(Clock::typed(bad, None), None, "{bad}");
         }
-    }
-
-    #[test]
-    fn months_are_read_by_their_beginnings() {
-        for (text, month) in [
-            ("jun", 6),
-            ("junio", 6),
-            ("august", 8),
-            ("ago", 8),
-            ("ene", 1),
-            ("may", 5),
-        ] {
-            assert_eq!(month_typed(text), Some(month), "{text}");
-        }
-        assert_eq!(month_typed("ju"), None);
-        assert_eq!(month_typed("monday"), None);
     }
 }

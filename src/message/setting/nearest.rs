@@ -4,16 +4,17 @@
 use std::collections::BTreeSet;
 
 use super::hours::Weekday;
-use super::pattern::matches;
-use super::pieces::{Piece, cut, typed};
-use super::typed::{Wish, read};
-use super::{Field, Setting, english, spanish};
+use super::rows::NAMES;
+use super::said::topic_words;
+use super::typed::{self, Wish, read};
+use super::{Field, Setting};
+use crate::language::lexer::fold;
 
 /// Longer texts are talk.
-const PIECES: usize = 8;
+const WORDS: usize = 8;
 const LETTERS: usize = 120;
 /// Behind a setting's name stands no more than a value.
-const VALUE_PIECES: usize = 3;
+const VALUE_WORDS: usize = 3;
 /// How like a known word a slip must be, by Jaro-Winkler.
 const NEAR: f64 = 0.9;
 /// Shorter words are never taken for slips.
@@ -52,30 +53,25 @@ impl Meant {
 }
 
 /// What is missing at the end of a text, and which setting that makes of it.
-const ENDINGS: [(&str, Field); 9] = [
+const ENDINGS: [(&str, Field); 8] = [
     (" litres", Field::ResinLitres),
     (" days", Field::PrefilterDays),
     (" 90 days", Field::PrefilterDays),
     (" a day", Field::LitresPerDay),
     (" al dia", Field::LitresPerDay),
-    (" 7:00", Field::DigestAt),
     (" 150 %", Field::BusyMonths),
     (" gpd 77 F 60 psi", Field::Rated),
     (" 77 F 60 psi", Field::Rated),
 ];
 
 /// What is missing inside: a word, and what it should have been.
-const INSIDE: [(&str, &str, Field); 6] = [
+const INSIDE: [(&str, &str, Field); 4] = [
     ("every", "prefilters every", Field::PrefilterDays),
     ("cada", "prefiltros cada", Field::PrefilterDays),
-    ("digest", "digest monday", Field::DigestAt),
-    ("resumen", "resumen lunes", Field::DigestAt),
     ("meter", "meter us", Field::Meter),
     ("medidor", "medidor us", Field::Meter),
 ];
 
-/// Names of one word that mean a setting and nothing else.
-const SURE: [&str; 4] = ["currency", "country", "moneda", "pais"];
 /// Names of one word that are as well what is done, or asked for.
 const DEEDS: [Field; 4] = [
     Field::ResinLitres,
@@ -87,15 +83,15 @@ const DEEDS: [Field; 4] = [
 /// The setting that a text was meant to be; a rig's name in it must be one.
 pub fn nearest(text: &str, is_rig: impl Fn(&str) -> bool) -> Option<Nearest> {
     let text = text.trim().trim_matches(['¿', '?', '.', '!']);
-    if text.len() > LETTERS {
+    let words: Vec<&str> = text.split_whitespace().collect();
+    if text.len() > LETTERS || !(1..=WORDS).contains(&words.len()) {
         return None;
     }
-    let pieces = cut(text).filter(|pieces| (1..=PIECES).contains(&pieces.len()))?;
     let known = |nearest: &Nearest| nearest.rig.as_deref().is_none_or(&is_rig);
     completed(text)
         .filter(known)
-        .or_else(|| named(&pieces).filter(known))
-        .or_else(|| slipped(&pieces).filter(known))
+        .or_else(|| named(&words, &is_rig))
+        .or_else(|| slipped(&words, &is_rig))
 }
 
 /// With a word added it is a setting.
@@ -137,71 +133,62 @@ fn completed(text: &str) -> Option<Nearest> {
     // "saturday 13:00"
     let day_end = || {
         let (day, time) = text.split_once(' ')?;
-        let day = Weekday::typed(&cut(day)?.first()?.plain)?;
+        let day = Weekday::typed(&fold(day))?;
         makes(&format!("{} ends {time}", day.text()), Field::DayEndsOn(day))
     };
     ended(text).or_else(inside).or_else(day_end)
 }
 
 /// It begins with a setting's name, or with a rig's and a setting's.
-fn named(pieces: &[Piece<'_>]) -> Option<Nearest> {
-    (0..pieces.len().min(4)).find_map(|ahead| {
-        let (name, said) = pieces.split_at(ahead);
-        let (words, field) = beginning(said)?;
-        let rest = said.len() - words;
-        let one = words == 1;
-        let most = if one && field != Field::QuietHours {
-            1
+fn named(words: &[&str], is_rig: &impl Fn(&str) -> bool) -> Option<Nearest> {
+    let (count, field, rig, in_words) = (1..=words.len()).rev().find_map(|count| {
+        let (field, rig, in_words) = typed::named(&words[..count].join(" "))?;
+        rig.as_deref()
+            .is_none_or(is_rig)
+            .then_some((count, field, rig, in_words))
+    })?;
+    let rest = words.len() - count;
+    let one = !in_words;
+    let most = if one && field != Field::QuietHours {
+        1
+    } else {
+        VALUE_WORDS
+    };
+    if rest > most || one && DEEDS.contains(&field) {
+        return None;
+    }
+    Some(Nearest {
+        rig,
+        meant: if rest == 0 {
+            Meant::Name(field)
         } else {
-            VALUE_PIECES
-        };
-        if rest > most || one && DEEDS.contains(&field) {
-            return None;
-        }
-        Some(Nearest {
-            rig: (ahead > 0).then(|| typed(name).to_owned()),
-            meant: if rest == 0 {
-                Meant::Name(field)
-            } else {
-                Meant::Field(field)
-            },
-            sure: !one || SURE.contains(&said[0].plain.as_str()),
-        })
-    })
-}
-
-/// The setting whose name some pieces begin with, the longest first.
-fn beginning(pieces: &[Piece<'_>]) -> Option<(usize, Field)> {
-    let names = || english::NAMES.iter().chain(spanish::NAMES);
-    (1..=pieces.len()).rev().find_map(|words| {
-        names()
-            .find(|(row, _)| matches(row, &pieces[..words]).is_some())
-            .map(|(_, field)| (words, *field))
+            Meant::Field(field)
+        },
+        sure: !one || matches!(field, Field::Country | Field::Currency),
     })
 }
 
 /// With a slip of the thumb mended it begins with a setting's name.
-fn slipped(pieces: &[Piece<'_>]) -> Option<Nearest> {
-    let rows = english::NAMES.iter().chain(spanish::NAMES).map(|(row, _)| *row);
-    let known: BTreeSet<&str> = rows
-        .flat_map(|row| row.split([' ', '|', '[', ']']))
-        .filter(|word| word.len() >= SHORTEST)
-        .collect();
-    let words = pieces
-        .iter()
-        .enumerate()
-        .filter(|(_, piece)| piece.plain.len() >= SHORTEST);
-    words
-        .flat_map(|(at, piece)| {
-            known
+fn slipped(words: &[&str], is_rig: &impl Fn(&str) -> bool) -> Option<Nearest> {
+    let is_topic = |key: &str| {
+        NAMES
+            .iter()
+            .any(|(_, needs)| needs.iter().any(|group| group.contains(&key)))
+    };
+    let known: BTreeSet<&str> = topic_words(is_topic).filter(|word| word.len() >= SHORTEST).collect();
+    let typed = words.iter().map(|word| fold(word)).enumerate();
+    typed
+        .filter(|(_, word)| word.len() >= SHORTEST)
+        .flat_map(|(at, word)| {
+            let alike = known
                 .iter()
-                .map(move |word| (at, *word, strsim::jaro_winkler(word, &piece.plain)))
+                .map(move |near| (at, *near, strsim::jaro_winkler(near, &word)));
+            alike.filter(|(.., likeness)| *likeness >= NEAR)
         })
-        .filter(|(.., likeness)| *likeness >= NEAR)
         .find_map(|(at, word, _)| {
-            let mut mended = pieces.to_vec();
-            word.clone_into(&mut mended[at].plain);
-            let nearest = named(&mended).filter(|nearest| nearest.sure)?;
+            let mut mended = words.to_vec();
+            mended[at] = word;
+            let nearest = named(&mended, is_rig).filter(|nearest| nearest.sure)?;
             Some(Nearest { sure: false, ..nearest })
         })
 }
@@ -239,8 +226,6 @@ mod tests {
             ("resin price lots", "resin-price ? !"),
             ("resin prise 9", "resin-price ?"),
             ("day ends never", "day-ends ? !"),
-            ("digest tuesday", "digest-at tue 07:00 !"),
-            ("digest at 7", "digest-at mon 07:00 !"),
             ("heron every 90", "heron prefilter-days 90 !"),
             ("heron prefilters every 90", "heron prefilter-days 90 !"),
             ("prefilters every", "prefilter-days 90 !"),
@@ -266,7 +251,6 @@ mod tests {
             ("otter day ends never", "otter day-ends ? !"),
             ("precio resina", "resin-price !"),
             ("precio de la resina nueve", "resin-price ? !"),
-            ("resumen martes", "digest-at tue 07:00 !"),
             ("garza cada 90", "garza prefilter-days 90 !"),
             ("garza resina 25", "garza resin-litres 25 !"),
             ("sábado 13:00", "day-ends-sat 13:00 !"),

@@ -199,6 +199,7 @@ did-delete-old = { $count ->
   }
 by-itself = by itself
 did-add-rig = added { $rig }
+did-rename-rig = renamed { $rig }
 did-remove-rig = removed { $rig }
 did-have-membrane = has a membrane
 did-close = closed the outfit

@@ -9,6 +9,7 @@ bad-link = That link is used up or has expired. Ask for a new one.
 stranger = This bot keeps water readings for window-cleaning crews. To join one, open the invite link from its owner.
 stranger-in-group = I don't know you yet, so I didn't log that. Open the invite link from your owner or lead, then send it again.
 invite-start-text = Or they type to the bot: { $text }
+rig-renamed = { $old } is called { $rig } from now on. All its readings stay with it.
 rig-added = Added { $rig }. Send readings like this: { $example }
 rigs-added = Added: { $rigs }. Send readings like this: { $example }
 rig-back = { $rig } is back, with everything I had kept of it.

@@ -199,6 +199,7 @@ did-delete-old = { $count ->
   }
 by-itself = por sí solo
 did-add-rig = agregó { $rig }
+did-rename-rig = cambió de nombre { $rig }
 did-remove-rig = quitó { $rig }
 did-have-membrane = tiene membrana
 did-close = cerró la empresa

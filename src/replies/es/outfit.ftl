@@ -14,6 +14,7 @@ rigs-added = Agregué: { $rigs }. Manda lecturas así: { $example }
 rig-back = { $rig } ha vuelto, con todo lo que guardé de él.
 rig-exists = Ya tienes { $rig }.
 rig-name-bad = El nombre de un equipo tiene de 1 a 30 letras o cifras, y no es solo un número.
+rig-renamed = { $old } se llama { $rig } desde ahora. Conserva todas sus lecturas.
 rig-removed = Quité { $rig }. Sus lecturas se guardan.
 rig-unknown = No hay ningún equipo "{ $name }". Tus equipos: { $rigs }.
 rig-di-only = { $rig } no tiene membrana: sus lecturas son red y vidrio.

@@ -106,7 +106,7 @@ pub const ROOMS: &[Room] = &[
     },
     Room {
         name: "message",
-        rooms: Only(&["domain", "water"]),
+        rooms: Only(&["domain", "language", "water"]),
         crates: Only(&["std", "core", "serde", "strsim", "deunicode"]),
         pure: true,
         because: "what a command or setting says depends on its text, on nothing else",
