@@ -363,7 +363,16 @@ mod tests {
     #[test]
     fn every_key_of_the_tables_makes_a_command() {
         for key in wording::keys().concat() {
-            let some_rest = ["", "heron", "due", "flush", "rejection", "heron membrane", "5 years"];
+            let some_rest = [
+                "",
+                "heron",
+                "due",
+                "flush",
+                "rejection",
+                "heron membrane",
+                "5 years",
+                "heron to wren",
+            ];
             let makes = some_rest.iter().any(|rest| make(key, rest).is_some());
             assert!(makes || key.contains('/'), "{key}");
         }

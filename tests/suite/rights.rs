@@ -25,6 +25,7 @@ every_command! {
     Command::Start(_) => "start",
     Command::AddRigs(_) => "add rigs",
     Command::RemoveRig(_) => "remove rig",
+    Command::RenameRig(..) => "rename rig",
     Command::DiOnly(_) => "di only",
     Command::HasMembrane(_) => "has membrane",
     Command::FlushesItself(_) => "flushes itself",

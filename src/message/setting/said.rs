@@ -16,10 +16,10 @@ const TABLES: [&str; 2] = [include_str!("words/en.txt"), include_str!("words/es.
 const LONGEST: usize = 7;
 
 /// What a phrase may say: keys of the tables, with the values that they give.
-type Senses = Vec<(&'static str, i32)>;
+type Meanings = Vec<(&'static str, i32)>;
 
-static PHRASES: LazyLock<HashMap<String, Senses>> = LazyLock::new(|| {
-    let mut phrases: HashMap<String, Senses> = HashMap::new();
+static PHRASES: LazyLock<HashMap<String, Meanings>> = LazyLock::new(|| {
+    let mut phrases: HashMap<String, Meanings> = HashMap::new();
     for table in TABLES {
         let mut key = "";
         for line in table.lines().filter(|line| !line.starts_with('#')) {
@@ -85,7 +85,7 @@ pub fn is_key(key: &str) -> bool {
 
 /// The single words of topics, for slips of the thumb.
 pub fn topic_words(is_topic: impl Fn(&str) -> bool) -> impl Iterator<Item = &'static str> {
-    let is_one = move |entry: &(&'static String, &'static Senses)| {
+    let is_one = move |entry: &(&'static String, &'static Meanings)| {
         !entry.0.contains(' ') && entry.1.iter().any(|(key, _)| is_topic(key))
     };
     PHRASES.iter().filter(is_one).map(|(word, _)| word.as_str())
@@ -133,7 +133,7 @@ pub enum Other {
 pub struct Item {
     /// Folded, words parted by blanks.
     pub text: String,
-    senses: Option<&'static Senses>,
+    senses: Option<&'static Meanings>,
     /// What a number is, as money and settings are typed: with separators of thousands.
     pub number: Option<f64>,
     /// How it was written.
@@ -230,6 +230,17 @@ impl<'a> Said<'a> {
                 continue;
             }
             at += 1;
+            // "7,2360": more decimals than a reading has.
+            let mut end = token.span.1;
+            while token.is_number()
+                && let [mark, rest, ..] = &tokens[at..]
+                && matches!(mark.kind, Kind::Mark(',' | '.'))
+                && rest.is_number()
+                && mark.glued
+                && rest.glued
+            {
+                (at, end) = (at + 2, rest.span.1);
+            }
             let number = match token.kind {
                 Kind::Newline => return None,
                 Kind::Mark('?') => {
@@ -241,7 +252,7 @@ impl<'a> Said<'a> {
                 Kind::Mark(_) | Kind::Emoji(_) => continue,
                 Kind::Word => None,
                 Kind::Number(value, form) => {
-                    let typed = text.get(token.span.0..token.span.1).unwrap_or_default();
+                    let typed = text.get(token.span.0..end).unwrap_or_default();
                     let plain = typed.trim_matches(|letter: char| !letter.is_ascii_digit());
                     Some((typed_number(plain).unwrap_or(value), form))
                 }
@@ -252,11 +263,11 @@ impl<'a> Said<'a> {
                 number: number.map(|(value, _)| value),
                 form: number.map(|(_, form)| form),
                 start,
-                end: token.span.1,
+                end,
                 stem_end: if token.stem < token.text.len() {
                     start + token.stem
                 } else {
-                    token.span.1
+                    end
                 },
             });
         }

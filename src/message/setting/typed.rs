@@ -203,7 +203,8 @@ impl<'a> Reading<'a> {
         let items = &self.said.items;
         let is_small = |at: usize| {
             let item = &items[at];
-            let small = item.is("small") || item.other() == Some(Other::Small) || item.text == "-";
+            let small = item.is("small") || item.text == "-";
+            let small = small || self.is_rig.is_some() && item.other() == Some(Other::Small);
             small || may.iter().any(|key| item.is(key))
         };
         let open: Vec<usize> = (0..items.len())
@@ -237,13 +238,12 @@ impl<'a> Reading<'a> {
 
     /// "settings", "heron settings", "what's the resin price?"
     fn shows(mut self) -> Option<WishFor> {
-        let asked = self.said.asks || self.says("asks");
         let named = self.take("settings").is_some();
         if !named {
-            if !asked || !self.says("price") {
+            if !self.says("asks") || !self.says("tag") {
                 return None;
             }
-            for key in ["price", "resin", "membrane", "prefilter", "bag", "each"] {
+            for key in ["tag", "resin", "membrane", "prefilter", "bag", "each"] {
                 self.take_all(key);
             }
         }
@@ -460,7 +460,7 @@ impl<'a> Reading<'a> {
         let mut is_price = row.needs.iter().any(|group| group.contains(&"labour"));
         let priced = self.says("price");
         // "changed" and "new" tell of a deed, unless the price itself is spoken of.
-        if self.says("deed") && !priced && !self.says("each") {
+        if self.says("deed") && !priced && !self.says("each") && !self.says("be") {
             return None;
         }
         for at in 0..self.used.len() {

@@ -99,6 +99,7 @@ page-pictures = What I can draw and write for you.
     What falls due, for a calendar: calendar
 page-rigs = An owner or lead types:
     Add rigs: add rig lynx | add rigs lynx, wolf
+    Another name for it: rename { $rig } to wren
     Remove a rig (readings are kept): remove rig { $rig }
     All about one, asked one by one: set up { $rig }
     Same kit as another: { $other } same as { $rig }

@@ -99,6 +99,7 @@ page-pictures = Lo que puedo dibujarte y escribirte.
     Lo que toca, para un calendario: calendario
 page-rigs = Un dueño o encargado escribe:
     Agregar equipos: agregar equipo lince | agregar equipos lince, lobo
+    Otro nombre: renombra { $rig } a tejón
     Quitar uno (sus lecturas se guardan): quitar equipo { $rig }
     Todo sobre uno, de una en una: configurar { $rig }
     Igual que otro: { $other } igual que { $rig }
