@@ -309,17 +309,21 @@ impl Fold<'_> {
         let percent = values.percent && !rigs.is_empty() && deeds.is_empty();
         let negated = denied.is_empty() && clause.is(Sense::not);
         let idle = silent && deeds.is_empty() && (negated || clause.any(Senses::of([Sense::idle, Sense::place])));
+        // "all flushed but otter"
+        let excepted = self.out.of_all && silent && deeds.is_empty() && clause.is(Sense::but) && foreign <= 1;
         if !silent || values.hole || values.garbled && !rigs.is_empty() || percent {
             self.values(clause, &rigs, values, when, foreign, place);
-        } else if !rigs.is_empty() && !(is_vague(clause) && foreign > 0) {
+        } else if !rigs.is_empty() && !idle && !excepted && !(is_vague(clause) && foreign > 0) {
             self.rig_only(clause, &rigs, when, foreign, &deeds);
         }
-        self.services(clause, &rigs, &deeds, when, place);
+        if !excepted && !(idle && !rigs.is_empty()) {
+            self.services(clause, &rigs, &deeds, when, place);
+        }
         if is_strange_title(clause) && rigs.is_empty() {
             self.finish();
             (self.heading, self.weight) = (vec![Hit::Unknown], Weight::Alone);
         }
-        if idle && !rigs.is_empty() {
+        if (idle || excepted) && !rigs.is_empty() {
             let own: Vec<usize> = rigs.iter().filter_map(one).collect();
             self.deny(&own);
             return;

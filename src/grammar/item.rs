@@ -108,17 +108,11 @@ pub fn items(tokens: &[Token], ids: &[u32], names: &Names) -> Vec<Item> {
         spoken: whole,
     };
     let rigs: Vec<Option<(usize, Hit)>> = (0..tokens.len()).map(|at| names.find(words, at)).collect();
-    let vehicle = |at: usize| {
-        LEXICON
-            .get(ids[at], whole)
-            .is_some_and(|entry| entry.senses.has(Sense::vehicle))
+    let is = |at: usize, sense: Sense| {
+        let entry = ids.get(at).and_then(|id| LEXICON.get(*id, whole));
+        entry.is_some_and(|entry| entry.senses.has(sense))
     };
-    let either = |at: usize| {
-        LEXICON
-            .get(ids[at], whole)
-            .is_some_and(|entry| entry.senses.has(Sense::either))
-    };
-    let rigs = merge_either(merge_halves(rigs, names, vehicle), either);
+    let rigs = merge_either(merge_halves(rigs, names, |at| is(at, Sense::vehicle)), is);
     let named = rigs.iter().any(Option::is_some);
     let numbered = tokens.iter().any(Token::is_number);
     let wanted = match (named, numbered) {
@@ -207,13 +201,15 @@ fn merge_halves(
 }
 
 /// "Lynx or badger" is one name, of which nobody knows yet whose it is.
-fn merge_either(mut rigs: Vec<Option<(usize, Hit)>>, either: impl Fn(usize) -> bool) -> Vec<Option<(usize, Hit)>> {
+fn merge_either(mut rigs: Vec<Option<(usize, Hit)>>, is: impl Fn(usize, Sense) -> bool) -> Vec<Option<(usize, Hit)>> {
     for at in (0..rigs.len()).rev() {
         let Some((len, Hit::One(first))) = rigs[at].clone() else {
             continue;
         };
+        // "El coyote o el burro": an article may stand before the second.
         let or = at + len;
-        let (Some(Some((more, other))), true) = (rigs.get(or + 1).cloned(), or < rigs.len() && either(or)) else {
+        let second = or + 1 + usize::from(is(or + 1, Sense::article));
+        let (Some(Some((more, other))), true) = (rigs.get(second).cloned(), is(or, Sense::either)) else {
             continue;
         };
         let mut those = vec![first];
@@ -222,8 +218,8 @@ fn merge_either(mut rigs: Vec<Option<(usize, Hit)>>, either: impl Fn(usize) -> b
             Hit::Many(more) => those.extend(more),
             Hit::Unknown => continue,
         }
-        rigs[at] = Some((len + 1 + more, Hit::Many(those)));
-        rigs[or + 1] = None;
+        rigs[at] = Some((second - at + more, Hit::Many(those)));
+        rigs[second] = None;
     }
     rigs
 }

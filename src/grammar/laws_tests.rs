@@ -188,6 +188,52 @@ fn told() -> Scene {
     scene
 }
 
+/// What a lead's message records as flushed, whose rigs all worked today.
+fn flushed(text: &str) -> Vec<String> {
+    let mut scene = scene();
+    scene.may_speak_for_all = true;
+    for rig in &mut scene.fleet {
+        (rig.manual_flush, rig.worked_today) = (true, true);
+    }
+    let services = read(text, &scene).services;
+    let flush = services.iter().filter(|one| one.what == What::Flush);
+    flush.map(|one| name(&scene, Some(one.rig)).to_string()).collect()
+}
+
+#[test]
+fn an_exception_takes_its_rig_out_of_all() {
+    for text in [
+        "all flushed, badger not",
+        "everything flushed except badger",
+        "all flushed but badger",
+    ] {
+        assert_eq!(flushed(text), ["Lynx", "Van 4", "Seal"], "{text}");
+    }
+}
+
+#[test]
+fn a_part_that_was_changed_labels_no_number() {
+    let scene = scene();
+    for text in [
+        "lynx new resin 180/12",
+        "lynx changed resin 180/12",
+        "lynx new membrane 180/12",
+    ] {
+        let meaning = read(text, &scene);
+        let pair = meaning.readings.first().map(|one| (one.feed, one.permeate));
+        let typed = |pair: (Option<Solids>, Option<Solids>)| (pair.0.map(|s| s.ppm), pair.1.map(|s| s.ppm));
+        assert_eq!(pair.map(typed), Some((Some(180.0), Some(12.0))), "{text}");
+        assert_eq!(meaning.services.len(), 1, "{text}");
+    }
+}
+
+#[test]
+fn why_alone_asks_of_the_last_reading() {
+    let queries = read("why?", &told()).queries;
+    let asked: Vec<_> = queries.iter().map(|one| (one.rig, one.topic)).collect();
+    assert_eq!(asked, [(Some(1), Topic::Why)]);
+}
+
 #[test]
 fn nothing_is_overwritten_without_a_word_of_correction() {
     let scene = told();

@@ -56,8 +56,12 @@ pub fn find(message: &Message, own: Option<i64>) -> Vec<Query> {
 pub fn terse(message: &Message, own: Option<i64>) -> Vec<Query> {
     let mut out = Vec::new();
     let [clause] = &message.clauses[..] else { return out };
-    let rigs: Vec<i64> = message.rigs().into_iter().map(|(rig, _)| rig).collect();
+    let mut rigs: Vec<i64> = message.rigs().into_iter().map(|(rig, _)| rig).collect();
     let size = clause.size();
+    // "why?" alone asks of the last reading.
+    if rigs.is_empty() && clause.asks(Subject::why) && size == 1 {
+        rigs.extend(message.scene.last.last().and_then(|last| last.rig).or(own));
+    }
     let numbers = clause.items.iter().any(|item| item.num.is_some());
     let most = if clause.is(Sense::vehicle) { 3 } else { 2 };
     if let ([rig], 1) = (&rigs[..], size) {

@@ -376,7 +376,8 @@ impl Resolver<'_> {
             return self.id(*only).into_iter().collect();
         }
         if self.frames.of_all {
-            let meant = |rig: &&Rig| !flush || rig.manual_flush && rig.worked_today;
+            let denied = self.denied();
+            let meant = |rig: &&Rig| !denied.contains(&rig.id) && (!flush || rig.manual_flush && rig.worked_today);
             let all = self.scene.may_speak_for_all || self.scene.fleet.len() == 1;
             return self
                 .scene

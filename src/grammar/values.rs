@@ -3,8 +3,9 @@
 use super::clause::Clause;
 use super::item::{Item, Items};
 use super::role::Role;
+use super::scope;
 use crate::domain::meaning::{About, Reading, Scene, Solids};
-use crate::language::senses::{SLOTS, SOLIDS, STRONG, Sense, Senses, UNITS};
+use crate::language::senses::{PARTS, SLOTS, SOLIDS, STRONG, Sense, Senses, UNITS};
 use crate::language::unit::{KPA_PER_PSI, Unit, celsius_of_fahrenheit};
 
 /// Above this a bare number behind "pressure" is psi, below it bar: common practice, no source.
@@ -98,20 +99,14 @@ pub fn values(clause: &Clause, scene: &Scene) -> Values {
         Values::default()
     } else {
         let labelled = clause.items.iter().any(|item| item.any(SLOTS) && item.is_word());
-        let (before, cost) = Layout {
+        let layout = Layout {
             clause,
             free: &free,
             scene,
-        }
-        .assign(true);
-        let other = labelled.then(|| {
-            Layout {
-                clause,
-                free: &free,
-                scene,
-            }
-            .assign(false)
-        });
+            done: clause.any(PARTS) && !scope::deeds(clause).is_empty(),
+        };
+        let (before, cost) = layout.assign(true);
+        let other = labelled.then(|| layout.assign(false));
         match other {
             Some((behind, less)) if less < cost => behind,
             _ => before,
@@ -135,6 +130,8 @@ struct Layout<'a> {
     clause: &'a Clause<'a>,
     free: &'a [usize],
     scene: &'a Scene,
+    /// Something was done to the parts that the clause names: they are no labels of its numbers.
+    done: bool,
 }
 
 impl Layout<'_> {
@@ -161,7 +158,7 @@ impl Layout<'_> {
             if self.free.contains(&i) || item.is_name() {
                 return None;
             }
-            if item.any(SLOTS) && item.num.is_none() {
+            if item.any(SLOTS) && item.num.is_none() && !(self.done && item.any(PARTS)) {
                 let fits = item.any(STRONG) || small == 0 || (small == 1 && !before);
                 return (!taken.contains(&i) && fits).then_some(i);
             }
