@@ -10,6 +10,7 @@ use crate::water::condition::Condition;
 use crate::water::quantity::Ppm;
 use crate::water::rejection::rejection;
 use crate::water::settings::Limits;
+use crate::water::verdict;
 
 use super::request::Request;
 
@@ -37,6 +38,12 @@ pub(super) fn word_for(followed: &Followed<'_>, kept: &PastReading, raw: f64, li
 /// What is to be done first on a rig, and why.
 pub(super) fn deed_of(on: &Request<'_>, followed: &Followed<'_>) -> Option<Deed> {
     let deed = followed.verdict.deed()?;
+    let last = followed.state.readings.back();
+    // What reads as mended sends nobody to look for the leak again.
+    let is_mended = || last.is_some_and(|last| raw_rejection(last).is_some_and(|raw| is_back(followed, last, raw)));
+    if matches!(deed, verdict::Deed::FindLeak { .. }) && is_mended() {
+        return None;
+    }
     let finding = Finding::of(deed, on.today(), offset(&on.zone, on.now));
     let name = &followed.rig.name;
     let told = deed_words(on.words, name, &finding, on.today(), on.rules.currency());

@@ -58,13 +58,14 @@ pub fn terse(message: &Message, own: Option<i64>) -> Vec<Query> {
     let [clause] = &message.clauses[..] else { return out };
     let mut rigs: Vec<i64> = message.rigs().into_iter().map(|(rig, _)| rig).collect();
     let size = clause.size();
+    let is_name = rigs.len() == 1 && size == 1;
     // "why?" alone asks of the last reading.
     if rigs.is_empty() && clause.asks(Subject::why) && size == 1 {
         rigs.extend(message.scene.last.last().and_then(|last| last.rig).or(own));
     }
     let numbers = clause.items.iter().any(|item| item.num.is_some());
     let most = if clause.is(Sense::vehicle) { 3 } else { 2 };
-    if let ([rig], 1) = (&rigs[..], size) {
+    if let ([rig], true) = (&rigs[..], is_name) {
         out.push(Query::of(Some(*rig), Topic::Status));
     } else if size <= (if rigs.is_empty() { most } else { 5 })
         && (!numbers || clause.is(Sense::last))

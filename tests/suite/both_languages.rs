@@ -173,9 +173,9 @@ async fn a_fall_that_fits_a_new_membrane_is_asked_about() {
         } else {
             assert_snapshot!(asked, @r"
             bot: Heron 95.5% – good
-                 tap 200 → RO 9 ppm, same as yesterday
-                 That reads like a new membrane. Is there one? Type: heron new membrane - heron same membrane
-                 Flush before you roll up.
+                 tap 200 → RO 9 ppm, steady since yesterday
+                 Looks like a new membrane. Did you fit one? Type: heron new membrane | heron same membrane
+                 Flush before you pack up.
                  [New membrane]  [Same membrane]
             ");
             assert_snapshot!(world.says("owner", "[Same membrane]").await, @"bot: Heron: OK, same membrane. I won't ask again.");

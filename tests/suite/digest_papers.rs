@@ -146,7 +146,7 @@ fn the_key_says_what_each_column_means() {
     equipo
     Su nombre.
     estado
-    De la membrana: bien, con desgaste, por cambiar, agotada; por confirmar con pocas lecturas; revisar primero tras un salto.
+    De la membrana: bien, con desgaste, por cambiar, agotada; aún es pronto con pocas lecturas; buscar una fuga tras un salto.
     rechazo, %
     Parte de los sólidos disueltos que la membrana retiene, a 12 °C y con la presión habitual del equipo.
     mínimo, %

@@ -49,15 +49,15 @@ fn seven_rigs_read_top_down() {
 
     1. Mule: new resin before the next window
         12 ppm at the glass will spot
-    2. Kestrel: find the leak, hoses, fittings and bypass first
-        RO 9 → 31 ppm since Tuesday, eats about $21 of resin a month
+    2. Kestrel: find the leak, check hoses, fittings and the bypass first
+        RO 9 → 31 ppm since Tuesday, costing about $21 of resin a month
     3. Otter: new membrane now
-        waiting costs about $38 a month; open since 16 Feb
+        waiting costs about $38 a month; on the list since 16 Feb
     4. Badger: new resin by Friday
-        have it on the rig by Wednesday, the bed may end early
+        carry it by Wednesday: it may run out sooner
     5. Swift: change the prefilters by 9 Mar
 
-    Membranes: 4 good, 1 to plan for, 1 with a leak to find, 1 without.
+    Membranes: 4 good, 1 to plan for, 1 with a leak to find, 1 resin-only.
     Two weeks' shopping: 12 L of resin, 1 set of prefilters, 1 membrane, $296.
     Before opening a housing: water off, let the pressure out.
     ");

@@ -147,7 +147,7 @@ async fn nothing_is_called_well_while_something_is_to_be_bought() {
     }
     let digest = to_monday(&mut world).await;
     assert_snapshot!(digest, @r"
-    bot to owner: Nothing to mend this week, only something to buy.
+    bot to owner: Nothing to fix this week, just something to buy.
          My outfit, 30 Mar to 5 Apr: 3 rigs, 3 readings.
          .
          Heron too early to tell, resin 9 d, flushed 1/1
@@ -173,7 +173,7 @@ async fn a_doubted_reading_has_the_same_word_wherever_it_is_told() {
     let told = world.says("crew", "heron 160 50").await;
     assert!(told.contains("Heron 68.8% – read again"), "{told}");
     let asked = world.says("crew", "heron?").await;
-    assert!(asked.contains("Heron 68.8% as read - read again"), "{asked}");
+    assert!(asked.contains("Heron 68.8% as read – read again"), "{asked}");
     let fleet = world.says("crew", "fleet").await;
     assert!(fleet.contains("Heron 68.8% – read again"), "{fleet}");
 }
@@ -214,9 +214,9 @@ async fn one_low_reading_sends_nobody_to_buy() {
     assert_snapshot!(world.says("crew", "otter 320 96").await, @r"
     bot: Otter 70.0% – too early to tell
          tap 320 → RO 96 ppm, down 23.1 since yesterday
-         Low, but too few readings to blame the membrane. Check hoses and O-rings, rinse the cup, read again.
+         Low, but it's too early to blame the membrane. Rinse the cup and read again, then check hoses and O-rings.
          One more reading, and I can tell.
-         Flush before you roll up.
+         Flush before you pack up.
          .
          Before you open a housing: turn the water off and let the pressure out.
     ");
@@ -239,7 +239,7 @@ async fn a_mended_rig_is_told_that_it_is_back() {
          Flush before you pack up.
     ");
     let asked = world.says("crew", "heron?").await;
-    assert!(asked.contains("Heron 93.2% – back to normal"), "{asked}");
+    assert!(asked.contains("Heron 93.2% as read – back to normal"), "{asked}");
     world.waits(DAY).await;
     assert_snapshot!(world.says("crew", "heron 190 13").await, @r"
     bot: Heron 93.2% – sound

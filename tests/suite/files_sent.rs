@@ -161,10 +161,7 @@ async fn a_long_text_arrives_whole_in_messages_that_end_with_a_line() {
         .await;
     server.api.with(|model| {
         let texts = texts_to(model, 605);
-        assert!(
-            texts.iter().all(|text| text.ends_with("-&gt; RO 12 ppm")),
-            "whole lines"
-        );
+        assert!(texts.iter().all(|text| text.ends_with("→ RO 12 ppm")), "whole lines");
         let whole = texts
             .concat()
             .replace("<b>", "")

@@ -148,7 +148,9 @@ proptest! {
         }
         for reading in read(&text, &scene()).readings {
             for value in values(&reading) {
-                prop_assert!(folded.contains(&value.to_string()), "{value} is not in {text:?}");
+                // ".3" is a number, too.
+                let (full, short) = (value.to_string(), value.to_string().replace("0.", "."));
+                prop_assert!(folded.contains(&full) || folded.contains(&short), "{value} is not in {text:?}");
             }
         }
     }

@@ -90,9 +90,9 @@ async fn a_week_without_readings_says_so_and_invents_nothing() {
          1. Heron: no reading since 4 Mar
              parked, or not logged?
          .
-         Heron unproven, last read on 4 Mar
-         Mule unproven, never read
-         Otter unproven, never read
+         Heron too early to tell, last read on 4 Mar
+         Mule too early to tell, never read
+         Otter too early to tell, never read
          [More]
     bot to owner: [picture: fleet.png]
          [picture: heron-history.png]

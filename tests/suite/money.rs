@@ -108,7 +108,7 @@ async fn an_early_breakthrough_is_repacked_not_bought() {
     world.says("crew", "mule new resin").await;
     world.now += DAY;
     let answer = world.says("crew", "mule 180 7").await;
-    assert!(answer.contains("repack the resin tight before you buy"), "{answer}");
+    assert!(answer.contains("Repack the resin tight"), "{answer}");
     let asked = world.says("crew", "how long will the resin last on mule?").await;
     assert!(
         asked.contains("it isn't used up") && asked.contains("on its side"),

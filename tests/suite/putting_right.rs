@@ -9,11 +9,10 @@ async fn an_edited_message_corrects_the_reading_that_it_made() {
     let mut world = World::new().await;
     world.says("crew", "heron 180 21").await;
     assert_snapshot!(world.edits("crew", "heron 180 12").await, @r"
-    bot: Corrected.
-         Heron 93.3% – too early to tell
+    bot: Corrected: Heron 93.3% – too early to tell
          tap 180 → RO 12 ppm
          2 more readings, and I can tell.
-         Flush before you roll up.
+         Flush before you pack up.
     ");
     let history = world.says("crew", "history heron").await;
     assert_eq!(history.matches("tap 180").count(), 1, "{history}");
@@ -82,8 +81,7 @@ async fn a_starred_number_corrects_the_last_reading() {
     let mut world = World::new().await;
     world.says("crew", "heron 180 21").await;
     assert_snapshot!(world.says("crew", "*12").await, @r"
-    bot: Corrected.
-         Heron 93.3% – too early to tell
+    bot: Corrected: Heron 93.3% – too early to tell
          tap 180 → RO 12 ppm
          2 more readings, and I can tell.
     ");

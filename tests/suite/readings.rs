@@ -11,7 +11,7 @@ async fn a_reading_is_answered_at_once_with_rejection_state_and_echo() {
     bot: Heron 93.3% – too early to tell
          tap 180 → RO 12 ppm
          2 more readings, and I can tell.
-         Flush before you roll up.
+         Flush before you pack up.
     ");
 }
 
@@ -59,12 +59,11 @@ async fn the_change_since_the_last_reading_is_told() {
     bot: Heron 94.0% – too early to tell
          tap 200 → RO 12 ppm, down 1.0 since yesterday
          One more reading, and I can tell.
-         Flush before you roll up.
+         Flush before you pack up.
     ");
     assert_snapshot!(world.says("crew", "heron 200 12").await, @r"
     bot: Heron 94.0% – good
-         tap 200 → RO 12 ppm, same as earlier today
-         Flush before you roll up.
+         tap 200 → RO 12 ppm, steady since earlier today
     ");
 }
 
@@ -72,10 +71,10 @@ async fn the_change_since_the_last_reading_is_told() {
 async fn water_that_would_spot_comes_first() {
     let mut world = World::new().await;
     assert_snapshot!(world.says("crew", "heron tap 210 ro 14 di 12").await, @r"
-    bot: Heron - change the resin before the next window: 12 ppm will spot.
+    bot: Heron: change the resin before the next window, 12 ppm will spot.
          tap 210 → RO 14 → glass 12 ppm, rejection 93.3% – too early to tell
          2 more readings, and I can tell.
-         Flush before you roll up.
+         Flush before you pack up.
     ");
     let below = world.says("crew", "heron tap 210 ro 14 di 9").await;
     assert!(!below.contains("spot"), "{below}");
@@ -138,7 +137,7 @@ async fn history_and_fleet_are_looked_up() {
     assert_snapshot!(world.says("crew", "fleet").await, @r"
     bot: My outfit: 3 rigs
          Heron 94.0% – too early to tell, today
-         Mule - no readings yet
+         Mule – no readings yet
          Otter 84.0% – too early to tell, today
     ");
     assert_snapshot!(world.says("crew", "heron?").await, @r"

@@ -83,9 +83,9 @@ async fn a_rig_that_was_not_used_is_left_alone_that_day_and_the_next_morning() {
     world.now += 14 * HOUR;
     assert_snapshot!(world.says("crew", "heron 180 12").await, @r"
     bot: Heron 93.3% – too early to tell
-         tap 180 → RO 12 ppm, same as yesterday
+         tap 180 → RO 12 ppm, steady since yesterday
          One more reading, and I can tell.
-         Flush before you roll up.
+         Flush before you pack up.
     ");
 }
 
@@ -98,15 +98,14 @@ async fn a_missed_flush_is_told_with_the_first_reading_next_morning_and_only_the
     world.now += 14 * HOUR;
     assert_snapshot!(world.says("crew", "heron 180 12").await, @r"
     bot: Heron 93.3% – too early to tell
-         tap 180 → RO 12 ppm, same as yesterday
+         It wasn't flushed (yesterday): run it to waste for ten minutes first.
+         tap 180 → RO 12 ppm, steady since yesterday
          One more reading, and I can tell.
-         Missed its last flush (yesterday): run it to waste for ten minutes first.
-         Flush before you roll up.
+         Flush before you pack up.
     ");
     assert_snapshot!(world.says("crew", "heron 181 12").await, @r"
     bot: Heron 93.4% – good
-         tap 181 → RO 12 ppm, up 0.1 since earlier today
-         Flush before you roll up.
+         tap 181 → RO 12 ppm, steady since earlier today
     ");
 }
 
@@ -188,7 +187,7 @@ async fn a_thumbs_up_on_a_question_answers_nothing() {
     bot: Otter 91.1% – too early to tell
          tap 214 → RO 19 ppm
          2 more readings, and I can tell.
-         Flush before you roll up.
+         Flush before you pack up.
     ");
 }
 

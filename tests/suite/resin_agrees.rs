@@ -125,7 +125,7 @@ async fn the_resin_bill_is_the_one_that_the_beds_come_to() {
     assert_snapshot!(format!("{days}\n{money}"), @r"
     bot: Heron: resin for about 82 working days (40 to 119).
          Hardly used yet. No glass reading since the change.
-    bot: Heron 95.0% (95–95) – sound
+    bot: Heron 95.0% (95–95, from 53 readings) – good
          Cheapest to change between now and Apr 2027.
          For now, waiting saves about £1 a month.
          Resin is costing about £770 a year. With a new membrane at the best time, resin and membrane together come to about £780 a year.
@@ -133,6 +133,5 @@ async fn the_resin_bill_is_the_one_that_the_beds_come_to() {
          If resin cost 20% more: now. 20% less: Apr 2026.
          Your prices: resin £9 a litre, membrane £220.
          It loses about 0.8 points a year.
-         Based on 53 readings, corrected for temperature and pressure where you sent them.
     ");
 }

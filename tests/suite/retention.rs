@@ -56,9 +56,9 @@ async fn what_is_older_than_an_owner_wants_goes_for_good_and_only_after_a_yes() 
     bot: No readings yet. Two numbers a day are enough: heron 180 12
          My outfit, 3 Apr to 9 Apr: 3 rigs, no readings.
          .
-         Heron unproven, never read
-         Mule unproven, never read
-         Otter unproven, never read
+         Heron too early to tell, never read
+         Mule too early to tell, never read
+         Otter too early to tell, never read
          [More]
     bot: [picture: fleet.png]
     bot: Set: keep 2 years. Nothing is that old yet. From now on older rows are deleted for good, without asking again.

@@ -67,7 +67,7 @@ async fn five_messages_lead_from_the_link_to_the_first_reading() {
     bot: Heron 93.3% – too early to tell
          tap 180 → RO 12 ppm
          2 more readings, and I can tell.
-         Flush before you roll up.
+         Flush before you pack up.
          .
          That's all a crew has to text. Go on with the set-up? About two minutes.
          [Go on]  [Later]
@@ -81,14 +81,14 @@ async fn the_rest_is_answered_by_button() {
     for (press, asked) in [
         (
             "[Go on]",
-            "working days Monday - Friday, day ends 17:00, digest Monday 07:00. Right?",
+            "Is this right? working days Monday - Friday, day ends 17:00, digest Monday 07:00",
         ),
         ("[One by one]", "Which days do you work?"),
         ("[Monday - Saturday]", "When does the working day end?"),
         ("[16:00]", "When do you want the weekly digest?"),
         (
             "[Friday 16:00]",
-            "Heron, I take it: RO and DI, 1 membrane, flushed by hand, upright. Right?",
+            "Is this right for Heron? RO and DI, 1 membrane, flushed by hand, upright",
         ),
         ("[One by one]", "Heron: what does it run on?"),
         ("[RO and DI]", "Heron: how many membranes?"),
@@ -212,7 +212,7 @@ async fn a_reading_in_the_middle_is_recorded_and_the_question_comes_again() {
     bot: Heron 93.3% – too early to tell
          tap 180 → RO 12 ppm
          2 more readings, and I can tell.
-         Flush before you roll up.
+         Flush before you pack up.
          .
          Is this right? working days Monday - Friday, day ends 17:00, digest Monday 07:00
          [Yes, that's right]  [One by one]
@@ -243,8 +243,8 @@ async fn the_first_message_may_be_a_reading() {
          Heron 93.3% – too early to tell
          tap 180 → RO 12 ppm
          2 more readings, and I can tell.
-         Flush before you roll up.
-         Where waste water may go, and backflow protection: local code, licensed plumbers.
+         Flush before you pack up.
+         Check local rules before you run waste water anywhere or connect to a tap (backflow). Leave plumbing to a licensed plumber.
          .
          What is the outfit called?
          [Skip]

@@ -122,7 +122,7 @@ fn each_query_is_answered_in_order_from_what_was_known_then() {
     assert!((lines[0]["rejection_now"].as_f64().unwrap() - 0.880).abs() < 0.01);
     assert_eq!(lines[0]["replace_on"], "2025-12-22", "{}", told.out);
     assert_eq!(lines[0]["fault"], Value::Bool(false));
-    assert_eq!(lines[0]["state"], "wearing");
+    assert_eq!(lines[0]["state"], "fading");
     assert!(lines[0]["crosses_80_on"].as_str().unwrap() > "2026-03-01");
     assert!(lines[0]["di_empty_on"].as_str().unwrap() > "2025-12-22");
     // In February nothing of what came later is known.
