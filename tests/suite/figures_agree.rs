@@ -242,7 +242,7 @@ async fn a_mended_rig_is_told_that_it_is_back() {
     assert!(asked.contains("Heron 93.2% as read – back to normal"), "{asked}");
     world.waits(DAY).await;
     assert_snapshot!(world.says("crew", "heron 190 13").await, @r"
-    bot: Heron 93.2% – sound
+    bot: Heron 93.2% – good
          tap 190 → RO 13 ppm, steady since yesterday
          Flush before you pack up.
     ");

@@ -27,7 +27,20 @@ const LINES: &str = r"[^\n]*(?:\n[^\n]*){0,24}?";
 
 /// Texts that lost the conversation which showed them, when the reader and the figures changed. Each wants one again; one
 /// that is shown must leave this list.
-const WANT_A_CONVERSATION: [&str; 35] = [
+const WANT_A_CONVERSATION: [&str; 48] = [
+    "en/digest: digest-leak-since",
+    "en/money: resin-short-last",
+    "en/money: resin-short-early",
+    "en/money: prefilters-overdue",
+    "en/people: chat-taken",
+    "es/data: did-rename-rig",
+    "es/digest: digest-leak-since",
+    "es/digest: preserved-since",
+    "es/membrane: level-corrected",
+    "es/money: resin-short-last",
+    "es/money: resin-short-early",
+    "es/money: prefilters-overdue",
+    "es/people: chat-taken",
     "en/asking: ask-which-rig-named",
     "en/digest: digest-wants-resin-soon[other]",
     "en/digest: digest-membrane-pays",
