@@ -87,7 +87,7 @@ impl Page {
         PAGES.iter().find(|(known, _)| *known == key).map(|(_, page)| *page)
     }
 
-    /// The page that a question is about ("how do I take the RO reading?"): the first in [`PAGES`] of those that it names.
+    /// The page that a question is about ("how do I take the RO reading?"): the first in `PAGES` of those that it names.
     pub fn about(question: &str) -> Option<Self> {
         let words: Vec<&str> = question
             .split(|letter: char| !letter.is_alphanumeric())
