@@ -15,6 +15,7 @@ use crate::replies::membrane::DueLine;
 use crate::replies::pictures::{fleet, money, resin, rig_history as history_words};
 use crate::schedule;
 use crate::water::assess::Assessment;
+use crate::water::assess::Basis;
 use crate::water::condition::Condition;
 use crate::water::course::{BedSpan, Course, Level as Believed, Stretch, ahead};
 use crate::water::forecast::Crossing;
@@ -26,7 +27,7 @@ use crate::water::renewal_curve::cost_curve;
 use crate::water::renewal_verdict;
 use crate::water::settings::{Limits, Settings};
 use crate::water::trend::Trend;
-use crate::water::verdict::{Basis, Deed, Due, Resin, Verdict};
+use crate::water::verdict::{Deed, Due, Resin, Verdict};
 
 /// How much of the past a rig's history shows: more would be a grey cloud.
 const HISTORY_WEEKS: i64 = 104;

@@ -2,6 +2,9 @@
 
 use deunicode::deunicode;
 
+use crate::domain::name::is_hidden;
+use crate::message::command;
+
 /// A name as it is compared: letters and digits alone, plain and small. What
 /// is neither is dropped first, since an emoji would fold to a word.
 pub(super) fn fold(name: &str) -> String {
@@ -17,9 +20,10 @@ pub(super) fn fold(name: &str) -> String {
 pub(super) fn proper_name(typed: &str) -> Option<String> {
     let name = typed.split_whitespace().collect::<Vec<_>>().join(" ");
     let folded = fold(&name);
-    let readable = (1..=30).contains(&name.chars().count()) && !name.chars().any(char::is_control);
+    let readable = (1..=30).contains(&name.chars().count()) && !name.chars().any(is_hidden);
     let told_from_a_number = folded.chars().any(|letter| letter.is_ascii_alphabetic());
-    if !readable || !told_from_a_number {
+    // "help 180 12" must stay a reading, and "help" a command.
+    if !readable || !told_from_a_number || command::read(&name).is_some() {
         return None;
     }
     let small = name.chars().all(|letter| !letter.is_uppercase());
@@ -57,7 +61,16 @@ mod tests {
         assert_eq!(proper_name("heron").as_deref(), Some("Heron"));
         assert_eq!(proper_name("  big   blue ").as_deref(), Some("Big Blue"));
         assert_eq!(proper_name("MULE").as_deref(), Some("MULE"));
-        for bad in ["", "12", "🐢", "a very long name that nobody would ever thumb"] {
+        for bad in [
+            "",
+            "12",
+            "🐢",
+            "help",
+            "History",
+            "deshacer",
+            "my\u{202e}rig",
+            "a very long name that nobody would ever thumb",
+        ] {
             assert_eq!(proper_name(bad), None, "{bad}");
         }
     }

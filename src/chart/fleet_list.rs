@@ -1,7 +1,7 @@
-//! The rigs that the fleet's first sheet only counts: two columns of names and figures,
+//! The sheets of a fleet: the first, and the rigs that it only counts: two columns of names and figures,
 //! under the shape and the words of what is to be done, or of their state.
 
-use super::fleet_sheet::{Fleet, Row};
+use super::fleet_sheet::{Fleet, Row, draw, shown};
 use super::palette::INK;
 use super::sheet::{Anchor, LEFT, RIGHT, SMALLEST, Sheet, Style};
 use super::typeface::Weight;
@@ -26,13 +26,14 @@ enum Line<'a> {
     Rig(usize, &'a Row),
 }
 
-/// As many sheets as the rigs after the first so many need.
-pub fn pages(fleet: &Fleet, first: usize) -> Vec<Sheet> {
-    let rows: Vec<(usize, &Row)> = fleet.rigs.iter().enumerate().skip(first).collect();
+/// The first sheet, and those that list the rigs which it only counts.
+#[must_use]
+pub fn pages(fleet: &Fleet) -> Vec<Sheet> {
+    let rows: Vec<(usize, &Row)> = fleet.rigs.iter().enumerate().skip(shown(fleet.rigs.len())).collect();
     let columns = columns(&rows);
     let pages: Vec<&[Vec<Line<'_>>]> = columns.chunks(COLUMNS.len()).collect();
     let count = pages.len() + 1;
-    let draw = |(nth, columns): (usize, &&[Vec<Line<'_>>])| {
+    let list = |(nth, columns): (usize, &&[Vec<Line<'_>>])| {
         let subline = format!("{} / {count}: {}", nth + 2, fleet.others);
         let mut sheet = Sheet::titled(&fleet.headline, &subline, None);
         for (left, lines) in COLUMNS.iter().zip(*columns) {
@@ -44,7 +45,9 @@ pub fn pages(fleet: &Fleet, first: usize) -> Vec<Sheet> {
         }
         sheet
     };
-    pages.iter().enumerate().map(draw).collect()
+    std::iter::once(draw(fleet))
+        .chain(pages.iter().enumerate().map(list))
+        .collect()
 }
 
 /// Rows into columns: a heading stands above its first rig, and again at the top of a

@@ -2,12 +2,11 @@
 //!
 //! Of up to three jobs each has a line that falls to the floor, beside the figure that
 //! decides; of more, the first has. A sheet holds seven rows; of a larger fleet it shows
-//! the six most urgent rigs, and [`pages`] adds sheets that list all others.
+//! the six most urgent rigs, and `fleet_list::pages` adds sheets that list all others.
 
 use jiff::civil::Date;
 
 use super::axis::Days;
-use super::fleet_list;
 use super::mark::Mark;
 use super::palette::{GROUND, INK, SAND, STONE_DARK};
 use super::sheet::{Anchor, Area, LEFT, Point, RIGHT, SMALLEST, Sheet, Style, WIDTH};
@@ -73,15 +72,6 @@ pub fn shown(rigs: usize) -> usize {
     if rigs > ROWS { ROWS - 1 } else { rigs }
 }
 
-/// The first sheet, and those that list the rigs which it only counts.
-#[must_use]
-pub fn pages(fleet: &Fleet) -> Vec<Sheet> {
-    let mut pages = vec![draw(fleet)];
-    let first = shown(fleet.rigs.len());
-    pages.extend(fleet_list::pages(fleet, first));
-    pages
-}
-
 /// How the rows share the sheet.
 struct Plan {
     /// Heights of the rows that have a line.
@@ -118,7 +108,8 @@ fn plan(rows: usize, jobs: usize, space: f64) -> Plan {
     }
 }
 
-fn draw(fleet: &Fleet) -> Sheet {
+/// The first sheet.
+pub(super) fn draw(fleet: &Fleet) -> Sheet {
     let mut sheet = Sheet::titled(&fleet.headline, &fleet.subline, None);
     let rows = &fleet.rigs[..shown(fleet.rigs.len())];
     let jobs = rows.iter().filter(|row| row.is_job).count();

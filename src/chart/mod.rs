@@ -13,7 +13,7 @@
 //! around `spawn_blocking`).
 
 pub mod axis;
-mod fleet_list;
+pub mod fleet_list;
 pub mod fleet_sheet;
 pub mod mark;
 pub mod palette;
@@ -23,6 +23,7 @@ pub mod resin_life;
 pub mod rig_fault;
 pub mod rig_history;
 pub mod sheet;
+mod title;
 pub mod typeface;
 pub mod year_ahead;
 

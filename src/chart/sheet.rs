@@ -5,7 +5,6 @@
 
 use std::fmt::Write as _;
 
-use super::mark::Mark;
 use super::palette::{Colour, GROUND, INK, QUIET, RULE};
 use super::typeface::{self, FAMILY, Weight};
 
@@ -140,24 +139,6 @@ pub struct Sheet {
 }
 
 impl Sheet {
-    /// The headline, which is the finding, with its mark, and the line beneath it.
-    #[must_use]
-    pub fn titled(headline: &str, subline: &str, mark: Option<Mark>) -> Self {
-        let mut sheet = Self::default();
-        if let Some(mark) = mark {
-            mark.draw(&mut sheet, (72.0, 64.0), 1.28);
-        }
-        // What is long is set smaller before it is cut.
-        for (text, x, y, size, weight, ink) in [
-            (headline, headline_left(mark.is_some()), 84.0, 66.0, Weight::Heavy, INK),
-            (subline, LEFT, 144.0, 46.0, Weight::Medium, QUIET),
-        ] {
-            let size = typeface::fitting_size(text, size, SMALLEST, weight, RIGHT - x);
-            sheet.text((x, y), Style::of(size, weight, ink), Anchor::Start, text, RIGHT - x);
-        }
-        sheet
-    }
-
     /// The words on it.
     #[must_use]
     pub fn words(&self) -> &[Placed] {

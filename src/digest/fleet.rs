@@ -2,10 +2,11 @@
 
 use jiff::civil::Date;
 
+use crate::water::assess::Basis;
 use crate::water::condition::Condition;
 use crate::water::forecast::Interval;
 use crate::water::prefilter;
-use crate::water::verdict::{Basis, Resin, Verdict, is_laid_up};
+use crate::water::verdict::{Resin, Verdict, is_laid_up};
 
 use super::action::Action;
 use super::week::{RigWeek, Week};

@@ -6,6 +6,7 @@
 pub mod envelope;
 pub mod id;
 pub mod meaning;
+pub mod name;
 pub mod query;
 pub mod role;
 pub mod service;

@@ -68,7 +68,7 @@ pub struct Spoken {
 pub static LEXICON: LazyLock<Lexicon> = LazyLock::new(|| Lexicon::read(&TABLES));
 
 /// The entries of a table with their keys; an indented line goes on with the one before.
-fn entries(table: &str) -> Vec<(String, String)> {
+pub fn entries(table: &str) -> Vec<(String, String)> {
     let mut lines: Vec<(&str, String)> = Vec::new();
     for line in table.lines().filter(|line| !line.is_empty() && !line.starts_with('#')) {
         if let (true, Some(last)) = (line.starts_with(' '), lines.last_mut()) {

@@ -133,7 +133,8 @@ proptest! {
                 Step::Take => under_way.extend(queues.take(Load::Text, now)),
                 Step::Land(which, how) if !under_way.is_empty() => {
                     let send = under_way.swap_remove(usize::from(which) % under_way.len());
-                    let sent = ending(how);
+                    // What fails ever again while others arrive is set aside, which has a test of its own.
+                    let sent = if send.tries < MOST_TRIES { ending(how) } else { done() };
                     if sent == done() {
                         delivered.push(send.clone());
                     }

@@ -2,9 +2,10 @@
 
 use jiff::civil::Date;
 
+use crate::water::assess::Basis;
 use crate::water::assess::Reason;
 use crate::water::condition::Condition;
-use crate::water::verdict::{Basis, Level};
+use crate::water::verdict::Level;
 
 use super::Words;
 use super::figures::{self, spoken};

@@ -235,15 +235,6 @@ pub fn whole(number: f64) -> i64 {
     whole
 }
 
-/// A range of whole numbers: `6-13`, or `9` where both ends are one.
-pub fn whole_span(low: f64, high: f64) -> String {
-    let (low, high) = (whole(low), whole(high));
-    if low == high {
-        return low.to_string();
-    }
-    format!("{low}-{high}")
-}
-
 /// A range of working days, as far as anybody plans: `6-13`, `20-60+`, `60+`.
 pub fn planned_span(low: f64, high: f64) -> String {
     let (low, high) = (spoken::working_days(low), spoken::working_days(high));
@@ -302,8 +293,6 @@ mod tests {
         ] {
             assert_eq!(rough(words(), when, today), told);
         }
-        assert_eq!(whole_span(5.6, 12.7), "6-13");
-        assert_eq!(whole_span(8.6, 9.4), "9");
         assert_eq!(planned_span(5.6, 12.7), "6-13");
         assert_eq!(planned_span(20.0, 90.0), "20-60+");
         assert_eq!(planned_span(303.0, 686.0), "60+");

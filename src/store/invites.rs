@@ -2,8 +2,8 @@
 
 use sha2::{Digest, Sha256};
 
-use super::people::Role;
 use super::{Db, StoreError};
+use crate::domain::Role;
 
 /// What a valid link opens.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

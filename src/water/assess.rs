@@ -14,7 +14,6 @@ use super::renewal_verdict::{Renewal, judge_renewal};
 use super::resin::{BedAssessment, BedState, Day};
 use super::rig::{History, SetAside};
 use super::settings::Settings;
-use super::verdict::Basis;
 use super::wear::{Beginning, Life};
 
 /// Readings before a level is told when the change was not logged.
@@ -23,6 +22,15 @@ pub const LEVEL_FROM_READINGS: u32 = 3;
 const STALE_SECONDS: i64 = 45 * 86_400;
 /// Work on the rig this long before a jump is a likely cause of it.
 const OPENED_BEFORE_SECONDS: i64 = 14 * 86_400;
+
+/// What a level rests on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Basis {
+    /// The readings as they are.
+    AsRead,
+    /// Corrected to 12 C and the rig's usual pressure.
+    Corrected,
+}
 
 /// A jump that stands.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

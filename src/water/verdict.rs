@@ -3,9 +3,7 @@
 
 use std::cmp::Ordering;
 
-use serde::{Deserialize, Serialize};
-
-use super::assess::{Assessment, Question};
+use super::assess::{Assessment, Basis, Question};
 use super::condition::Condition;
 use super::forecast::{Interval, Range};
 use super::jump::{Cause, NextTest};
@@ -42,15 +40,6 @@ pub struct Ground {
     pub behind: Behind,
     /// The last permeate before a jump that stands and the last one since, ppm.
     pub jump_ppm: Option<(f64, f64)>,
-}
-
-/// What a level rests on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub enum Basis {
-    /// The readings as they are.
-    AsRead,
-    /// Corrected to 12 C and the rig's usual pressure.
-    Corrected,
 }
 
 /// A rejection and what it rests on.

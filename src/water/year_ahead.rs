@@ -232,7 +232,9 @@ fn live(weeks: &[Week], odds: &Odds, capacity: f64, load: f64, now: i64, draws: 
     let tap = TAP_SPREAD * draws.normal();
     let usage = odds.usage.map(|spread| spread * draws.normal());
     let renewed = odds.renewed.0 + odds.renewed.1 * draws.normal();
-    let membrane = odds.membrane.map(|range| draws.instant(&range).max(now));
+    // Drawn in any case, so that years with and without a new membrane are otherwise the same.
+    let bought = draws.normal();
+    let membrane = odds.membrane.map(|range| instant(&range, bought).max(now));
     let mut bed = capacity * (BED_SPREAD * draws.normal()).exp();
     let mut lived = Lived {
         beds: Vec::new(),
@@ -294,16 +296,16 @@ impl Draws {
         let radius = (-2.0 * Self::unit(state).max(1e-12).ln()).sqrt();
         radius * (std::f64::consts::TAU * Self::unit(state)).cos()
     }
+}
 
-    /// An instant of a range whose ends are its 0.1 and 0.9 quantiles.
-    fn instant(&mut self, range: &Range) -> i64 {
-        let z = self.normal() / Z80;
-        let before = (range.likely - range.early) as f64;
-        let after = range.late.map_or(before, |late| (late - range.likely) as f64);
-        #[allow(clippy::cast_possible_truncation, reason = "seconds of a few years")]
-        let off = (z * if z < 0.0 { before } else { after }) as i64;
-        range.likely.saturating_add(off)
-    }
+/// An instant of a range whose ends are its 0.1 and 0.9 quantiles, so many standard deviations from the likely one.
+fn instant(range: &Range, deviations: f64) -> i64 {
+    let z = deviations / Z80;
+    let before = (range.likely - range.early) as f64;
+    let after = range.late.map_or(before, |late| (late - range.likely) as f64);
+    #[allow(clippy::cast_possible_truncation, reason = "seconds of a few years")]
+    let off = (z * if z < 0.0 { before } else { after }) as i64;
+    range.likely.saturating_add(off)
 }
 
 /// The mean and the 0.1 and 0.9 quantiles of what was lived through.

@@ -183,7 +183,7 @@ fn each_job_has_its_deed() {
         ("leak", "look for a leak", "buscar una fuga"),
         ("renew", "new membrane now", "membrana nueva ya"),
         ("order", "order a membrane", "pedir una membrana"),
-        ("plan", "plan a new one", "planear el cambio"),
+        ("plan", "plan a membrane", "planear el cambio"),
         ("look", "check the glass", "mirar el vidrio"),
         ("buy", "buy resin", "comprar resina"),
         ("prefilters", "new prefilters", "prefiltros nuevos"),

@@ -157,7 +157,12 @@ pub const ROWS: &[Row] = &[
         &["not"],
         Value::Days,
     ),
-    row(Field::WorkingDays, &[&["not"], &["weekday"]], &["working"], Value::Days),
+    row(
+        Field::WorkingDays,
+        &[&["shut"], &["weekday"]],
+        &["working"],
+        Value::Days,
+    ),
     row(Field::DayEnds, &[&["ends"]], &["working", "perday"], Value::DayEnd),
     row(
         Field::DigestAt,

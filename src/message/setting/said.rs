@@ -3,8 +3,8 @@
 use std::collections::HashMap;
 use std::sync::LazyLock;
 
-use crate::language::lexer::{CURRENCIES, Form, Kind, MOST_TOKENS, Token, lex};
-use crate::language::lexicon::LEXICON;
+use crate::language::lexer::{CURRENCIES, Form, Kind, MOST_TOKENS, Token, fold, lex};
+use crate::language::lexicon::{LEXICON, entries};
 use crate::language::senses::{Sense, Senses};
 use crate::language::spelled;
 
@@ -16,43 +16,17 @@ const TABLES: [&str; 2] = [include_str!("words/en.txt"), include_str!("words/es.
 const LONGEST: usize = 7;
 
 /// What a phrase may say: keys of the tables, with the values that they give.
-type Meanings = Vec<(&'static str, i32)>;
+type Meanings = Vec<(String, i32)>;
 
 static PHRASES: LazyLock<HashMap<String, Meanings>> = LazyLock::new(|| {
     let mut phrases: HashMap<String, Meanings> = HashMap::new();
-    for table in TABLES {
-        let mut key = "";
-        for line in table.lines().filter(|line| !line.starts_with('#')) {
-            let listed = match line.split_once(':').filter(|_| !line.starts_with(' ')) {
-                Some((first, rest)) => {
-                    key = first.trim();
-                    rest
-                }
-                None => line,
-            };
-            // A value counts for the phrases before it that have none of their own.
-            let mut waiting: Vec<String> = Vec::new();
-            for entry in listed.split(',').map(str::trim).filter(|entry| !entry.is_empty()) {
-                let (phrase, value) = entry.split_once('=').unwrap_or((entry, ""));
-                waiting.push(folded(phrase));
-                if let Ok(value) = value.parse() {
-                    for phrase in waiting.drain(..) {
-                        phrases.entry(phrase).or_default().push((key, value));
-                    }
-                }
-            }
-            for phrase in waiting {
-                phrases.entry(phrase).or_default().push((key, 0));
-            }
-        }
+    for (key, entry) in TABLES.iter().flat_map(|table| entries(table)) {
+        let (phrase, value) = entry.split_once('=').unwrap_or((&entry, ""));
+        let meanings = phrases.entry(fold(phrase)).or_default();
+        meanings.push((key, value.parse().unwrap_or_default()));
     }
     phrases
 });
-
-fn folded(phrase: &str) -> String {
-    let texts: Vec<String> = lex(phrase).tokens.into_iter().map(|token| token.text).collect();
-    texts.join(" ")
-}
 
 /// What a word is to a number in words.
 fn spoken(token: Option<&Token>) -> spelled::Spoken {

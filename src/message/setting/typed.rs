@@ -321,7 +321,7 @@ impl<'a> Reading<'a> {
             }
             Value::Days => {
                 let days = self.days::<7>("weekday")?;
-                if self.says("not") {
+                if self.says("not") || self.says("shut") {
                     self.take_all("not");
                     return Some(Wish::Change(Change::NotOn(days)));
                 }

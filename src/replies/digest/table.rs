@@ -7,7 +7,7 @@ use crate::digest::fleet::FleetRow;
 use crate::replies::Words;
 use crate::replies::figures::{self, spoken};
 use crate::replies::reading::state_word;
-use crate::water::verdict::Basis;
+use crate::water::assess::Basis;
 
 use super::{FEW_RIGS, lists};
 

@@ -27,7 +27,7 @@ glass-new-too = With this tap a new membrane wouldn't bring it below 10: only re
 glass-decides = No resin here, so price doesn't matter: change the membrane when the glass starts to spot.
 glass-lines-decide = No resin here, so price doesn't matter: change the membrane when it falls below your limits.
 glass-digest = have a membrane ready
-    it's at { $percent }; no resin follows, so go by the glass
+    it's at { $percent }; go by the glass
 glass-digest-many = Have membranes ready; no resin follows here, so go by the glass
     { $rigs }
 glass-note = { $rig } { $percent }: have a membrane ready.

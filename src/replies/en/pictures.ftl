@@ -94,7 +94,7 @@ picture-job = { $job ->
     [leak] look for a leak
     [renew] new membrane now
     [order] order a membrane
-    [plan] plan a new one
+    [plan] plan a membrane
     [look] check the glass
     [buy] buy resin
     [prefilters] new prefilters

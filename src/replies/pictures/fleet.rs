@@ -3,7 +3,8 @@
 use jiff::civil::Date;
 
 use crate::chart::Sheet;
-use crate::chart::fleet_sheet::{self, Fleet, Row, shown};
+use crate::chart::fleet_list;
+use crate::chart::fleet_sheet::{Fleet, Row, shown};
 use crate::chart::mark::Mark;
 use crate::replies::Words;
 use crate::replies::figures;
@@ -115,7 +116,7 @@ pub fn sheets(words: Words, rigs: Vec<Rig>, limits: Limits, since: Date, today: 
     let more = rigs.len() - shown(rigs.len());
     let weeks = i64::from(since.until(today).map_or(0, |span| span.get_days()) / 7);
     let floor = whole_percent(words, limits.due);
-    fleet_sheet::pages(&Fleet {
+    fleet_list::pages(&Fleet {
         headline: finding,
         subline,
         since,

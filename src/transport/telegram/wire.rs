@@ -10,6 +10,7 @@ use serde_json::Value;
 use sha2::{Digest, Sha256};
 
 use crate::domain::envelope::{Arrived, Chat, Happening, Incoming, Person};
+use crate::domain::name;
 
 use super::address;
 use super::updates::update_id;
@@ -403,16 +404,10 @@ impl User {
             address: address::of_person(self.id),
             // A private chat has the id of the person.
             private_chat: address::of_person(self.id),
-            first_name: self.first_name.chars().filter(|mark| !is_hidden(*mark)).collect(),
+            first_name: self.first_name.chars().filter(|mark| !name::is_hidden(*mark)).collect(),
             language: self.language_code.map(clean),
         }
     }
-}
-
-/// Whether a mark shows nothing and changes what stands around it: controls, and what turns the direction of writing.
-fn is_hidden(mark: char) -> bool {
-    mark.is_control()
-        || matches!(mark, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
 /// PostgreSQL takes no NUL in a text, and nobody means one.
