@@ -22,7 +22,7 @@ pub use currency::{Currency, Side};
 pub use field::{Field, Reach, SetBy};
 pub use hours::{Clock, Days, Weekday};
 pub use nearest::{Meant, Nearest, nearest};
-pub use typed::{Change, Wish, WishFor, asks_what_is_set, read, read_among};
+pub use typed::{Change, Wish, WishFor, answer, asks_what_is_set, read, read_among};
 
 /// One thing that is set, with its value.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

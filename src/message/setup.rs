@@ -6,7 +6,6 @@
 
 mod answers;
 mod guide;
-mod numbers;
 mod roster;
 mod zones;
 

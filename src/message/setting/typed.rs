@@ -120,6 +120,25 @@ fn read_with(text: &str, is_rig: Option<&dyn Fn(&str) -> bool>) -> Option<WishFo
         .or_else(|| ROWS.iter().find_map(|row| reading().sets(row)))
 }
 
+/// The setting that a text is as the answer to a question about one of these: what the question says need not be said
+/// again, and a number alone is in the unit that is asked for, American or metric.
+pub fn answer(text: &str, fields: &[Field], american: bool) -> Option<Setting> {
+    let said = Said::cut(text, MOST_ITEMS).filter(|said| !said.asks)?;
+    ROWS.iter().filter(|row| fields.contains(&row.field)).find_map(|row| {
+        let reading = Reading {
+            asked: Some(Asked { american }),
+            ..Reading::new(&said)
+        };
+        match reading.sets(row)? {
+            WishFor {
+                rig: None,
+                wish: Wish::Set(setting),
+            } if fields.contains(&setting.field()) => Some(setting),
+            _ => None,
+        }
+    })
+}
+
 /// "What is the resin price?", "prices": answered by what is set.
 pub fn asks_what_is_set(text: &str) -> bool {
     let wished = Said::cut(text, MOST_ITEMS).and_then(|said| {
@@ -149,6 +168,15 @@ struct Reading<'a> {
     used: Vec<bool>,
     /// Which names are rigs, if that is known.
     is_rig: Option<&'a dyn Fn(&str) -> bool>,
+    /// It is the answer to a question about what the row sets.
+    asked: Option<Asked>,
+}
+
+/// How a question asks.
+#[derive(Clone, Copy)]
+struct Asked {
+    /// For gallons and cubic feet.
+    american: bool,
 }
 
 impl<'a> Reading<'a> {
@@ -157,6 +185,7 @@ impl<'a> Reading<'a> {
             said,
             used: vec![false; said.items.len()],
             is_rig: None,
+            asked: None,
         }
     }
 
@@ -192,7 +221,7 @@ impl<'a> Reading<'a> {
                 "weekday" | "weekdays" | "everyday" | "month_of" | "on" | "off" => self.says(key),
                 _ => self.take(key).is_some(),
             });
-            met.then_some(())?;
+            (met || self.asked.is_some()).then_some(())?;
         }
         Some(())
     }
@@ -283,6 +312,10 @@ impl<'a> Reading<'a> {
     fn sets(mut self, row: &Row) -> Option<WishFor> {
         self.needs(row.needs)?;
         let wish = self.wish(row)?;
+        // Beside a name an unknown word may be a part of it: "canadian dollars".
+        if matches!(row.value, Value::Country | Value::Currency) {
+            self.is_rig = None;
+        }
         let rig = self.rest(row.may)?;
         if let Wish::Set(setting) = &wish
             && !setting.is_plausible()
@@ -304,10 +337,13 @@ impl<'a> Reading<'a> {
                     _ => Setting::MembraneLabour(amount),
                 }
             }
-            Value::Volume => Setting::ResinLitres(self.volume()?),
+            Value::Volume => Setting::ResinLitres(match self.volume() {
+                Some(litres) => litres,
+                None => self.asked_unit(LITRES_PER_CUBIC_FOOT)? * self.number()?,
+            }),
             Value::PerDay => Setting::LitresPerDay(match self.volume() {
                 Some(litres) => litres,
-                None => self.take_unit()? * self.number()?,
+                None => self.take_unit().or_else(|| self.asked_unit(LITRES_PER_US_GALLON))? * self.number()?,
             }),
             Value::Line => {
                 self.take_all("percent");
@@ -341,6 +377,7 @@ impl<'a> Reading<'a> {
                 let at = self.clock().map(|at| at.as_typed());
                 match (day, at) {
                     (Some(day), Some(at)) => Setting::DigestAt(day, at?),
+                    (Some(day), None) if self.asked.is_some() => Setting::DigestAt(day, Clock::new(7, 0)?),
                     (Some(day), None) => return Some(Wish::Change(Change::DigestDay(day.from_monday()))),
                     (None, Some(at)) => return Some(Wish::Change(Change::DigestTime(at?.hour(), at?.minute()))),
                     (None, None) => return None,
@@ -383,9 +420,9 @@ impl<'a> Reading<'a> {
             Value::Currency => Setting::Currency(self.named(Currency::typed)?),
             Value::Every => {
                 let mut taken = |unit| Some((unit, self.take(unit)?));
-                let (unit, at) = ["day", "week", "month"].into_iter().find_map(&mut taken)?;
-                let days = f64::from(self.said.items[at].value(unit)?);
-                Setting::PrefilterDays(whole(self.number()? * days)?)
+                let unit = ["day", "week", "month"].into_iter().find_map(&mut taken);
+                let days = unit.map_or(self.asked.map(|_| 1), |(unit, at)| self.said.items[at].value(unit));
+                Setting::PrefilterDays(whole(self.number()? * f64::from(days?))?)
             }
             Value::Count => Setting::Membranes(u8::try_from(whole(self.number()?)?).ok()?),
             Value::Rated => self.rated()?,
@@ -434,6 +471,11 @@ impl<'a> Reading<'a> {
         Some(number)
     }
 
+    /// The litres that a number alone counts where it was asked for: so many in an American unit, or one.
+    fn asked_unit(&self, american: f64) -> Option<f64> {
+        self.asked.map(|asked| if asked.american { american } else { 1.0 })
+    }
+
     /// A unit of volume that no number stands before: litres in it.
     fn take_unit(&mut self) -> Option<f64> {
         UNITS.iter().find_map(|(key, litres)| self.take(key).map(|_| *litres))
@@ -470,14 +512,14 @@ impl<'a> Reading<'a> {
             }
         }
         let has_money = |item: &super::said::Item| item.form == Some(Form::Money);
-        is_price |= priced || self.says("each") || self.said.items.iter().any(has_money);
+        is_price |= self.asked.is_some() || priced || self.says("each") || self.said.items.iter().any(has_money);
         let pack = of_resin.then(|| self.volume()).flatten();
         let mut number = self.number()?;
         if of_resin {
             match (pack, self.take_unit()) {
                 (Some(litres), _) => (number, is_price) = (number / litres, is_price || self.says("bag")),
                 (None, Some(litres)) => (number, is_price) = (number / litres, true),
-                (None, None) => {}
+                (None, None) => number /= self.asked_unit(LITRES_PER_CUBIC_FOOT).unwrap_or(1.0),
             }
             self.take_all("per");
         }
@@ -608,19 +650,21 @@ impl<'a> Reading<'a> {
     /// The longest run of words that names one.
     fn named<T>(&mut self, known: impl Fn(&str) -> Option<T>) -> Option<T> {
         let all = self.used.len();
-        for count in (1..=4.min(all)).rev() {
-            for from in 0..=all - count {
-                if (from..from + count).any(|at| self.used[at]) {
-                    continue;
-                }
-                let texts: Vec<&str> = self.said.items[from..from + count]
-                    .iter()
-                    .map(|item| item.text.as_str())
-                    .collect();
-                if let Some(found) = known(&texts.join(" ")) {
-                    self.used[from..from + count].fill(true);
-                    return Some(found);
-                }
+        // "in" is India's code, too: a small word names something only where no other does.
+        let runs = |may_be_small: bool| {
+            let counts = (1..=4.min(all)).rev();
+            counts.flat_map(move |count| (0..=all - count).map(move |from| (count, from, may_be_small)))
+        };
+        for (count, from, may_be_small) in runs(false).chain(runs(true)) {
+            let is_left_out = !may_be_small && count == 1 && self.is(from, "small");
+            if is_left_out || (from..from + count).any(|at| self.used[at]) {
+                continue;
+            }
+            let items = &self.said.items[from..from + count];
+            let texts: Vec<&str> = items.iter().map(|item| item.text.as_str()).collect();
+            if let Some(found) = known(&texts.join(" ")) {
+                self.used[from..from + count].fill(true);
+                return Some(found);
             }
         }
         None

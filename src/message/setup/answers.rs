@@ -5,7 +5,6 @@
 use super::super::command::Command;
 use super::super::setting::{self, Country, Field, Setting, Wish, WishFor};
 use super::guide::plain;
-use super::numbers::Count;
 use super::zones::zone_of_place;
 use super::{Kind, Part, Step};
 
@@ -18,15 +17,14 @@ pub fn answer(step: Step, text: &str, rig: Option<&str>, country: Option<Country
         Step::Zone => zone(text, country).map(Command::Zone).into_iter().collect(),
         Step::Hours => every_part(text, |part| hours(part).map(for_outfit)),
         Step::Rig(_, part) => {
-            let said = Count::of_part(part).bare(text, country);
-            rig.map_or_else(Vec::new, |rig| every_part(&said, |said| fact(part, said, rig)))
+            let american = country.is_some_and(Country::is_american);
+            rig.map_or_else(Vec::new, |rig| every_part(text, |said| fact(part, said, rig, american)))
         }
         Step::Rigs | Step::Reading | Step::Crew => Vec::new(),
-        _ => {
-            let number = Count::of(step).bare(text, country);
-            let set = outfit_setting(step, &number, country).or_else(|| outfit_setting(step, text, country));
-            set.map(for_outfit).into_iter().collect()
-        }
+        _ => outfit_setting(step, text, country)
+            .map(for_outfit)
+            .into_iter()
+            .collect(),
     }
 }
 
@@ -105,23 +103,6 @@ fn zone(text: &str, country: Option<Country>) -> Option<String> {
     is_place.then(|| place.to_owned())
 }
 
-/// The setting that a text means, for the outfit.
-fn set(text: &str) -> Option<Setting> {
-    match setting::read(text)? {
-        WishFor {
-            rig: None,
-            wish: Wish::Set(setting),
-        } => Some(setting),
-        _ => None,
-    }
-}
-
-/// The first of some wordings of an answer that is a setting of one of the fields.
-fn first_of(fields: &[Field], wordings: &[String]) -> Option<Setting> {
-    let meant = |setting: &Setting| fields.contains(&setting.field());
-    wordings.iter().filter_map(|wording| set(wording)).find(meant)
-}
-
 fn hours(text: &str) -> Option<Setting> {
     let steps = [Step::WorkingDays, Step::DayEnds, Step::Digest];
     steps.into_iter().find_map(|step| outfit_setting(step, text, None))
@@ -130,74 +111,21 @@ fn hours(text: &str) -> Option<Setting> {
 /// What a text sets for the outfit; where volumes are American, a bare price is one for a cubic
 /// foot and a bare volume one in gallons, as they are asked for.
 fn outfit_setting(step: Step, text: &str, country: Option<Country>) -> Option<Setting> {
-    let in_feet = country.is_some_and(Country::is_american);
-    let as_typed = text.to_owned();
-    match step {
-        Step::Country => {
-            let wanted = [as_typed, format!("country {}", plain(text).trim_start_matches("the "))];
-            first_of(&[Field::Country], &wanted)
-        }
-        Step::WorkingDays => first_of(
-            &[Field::WorkingDays],
-            &[
-                as_typed,
-                format!("working days {text}"),
-                format!("dias de trabajo {text}"),
-            ],
-        ),
-        Step::DayEnds => first_of(
-            &[Field::DayEnds],
-            &[
-                as_typed,
-                format!("day ends {text}"),
-                format!("day ends {}", bare_time(text)),
-            ],
-        ),
-        Step::Digest => first_of(
-            &[Field::DigestAt, Field::Digest],
-            &[
-                as_typed,
-                format!("digest {text}"),
-                format!("resumen {text}"),
-                format!("digest {text} 7:00"),
-            ],
-        ),
-        Step::MembranePrice => first_of(&[Field::MembranePrice], &[as_typed, format!("membrane price {text}")]),
-        Step::ResinPrice => {
-            let mut tries = vec![as_typed];
-            // There the question is for a cubic foot.
-            if in_feet {
-                tries.push(format!("resin price {text} a cubic foot"));
-            }
-            tries.extend([
-                format!("resin price {text}"),
-                format!("precio resina {text}"),
-                format!("resin {text}"),
-                text.replacen(" cuesta", " de resina cuesta", 1),
-            ]);
-            first_of(&[Field::ResinPrice], &tries)
-        }
-        Step::LitresPerDay => {
-            let bare = if in_feet { "gallons" } else { "litres" };
-            first_of(
-                &[Field::LitresPerDay],
-                &[as_typed, format!("{text} a day"), format!("{bare} a day {text}")],
-            )
-        }
-        _ => None,
-    }
-}
-
-/// `at 5 pm`, `a las 17`: the time alone.
-fn bare_time(text: &str) -> &str {
-    ["at ", "a las ", "a la ", "las "]
-        .iter()
-        .find_map(|ahead| text.strip_prefix(ahead))
-        .unwrap_or(text)
+    let fields: &[Field] = match step {
+        Step::Country => &[Field::Country],
+        Step::WorkingDays => &[Field::WorkingDays],
+        Step::DayEnds => &[Field::DayEnds],
+        Step::Digest => &[Field::DigestAt, Field::Digest],
+        Step::MembranePrice => &[Field::MembranePrice],
+        Step::ResinPrice => &[Field::ResinPrice],
+        Step::LitresPerDay => &[Field::LitresPerDay],
+        _ => &[],
+    };
+    setting::answer(text, fields, country.is_some_and(Country::is_american))
 }
 
 /// The command of one fact about a rig.
-fn fact(part: Part, text: &str, rig: &str) -> Option<Command> {
+fn fact(part: Part, text: &str, rig: &str, american: bool) -> Option<Command> {
     let rig_name = || rig.to_owned();
     let may_be = |wanted: Part| part == wanted || part == Part::Facts;
     if may_be(Part::Kind)
@@ -218,46 +146,35 @@ fn fact(part: Part, text: &str, rig: &str) -> Option<Command> {
             Command::FlushedByHand(rig_name())
         });
     }
-    let as_typed = text.to_owned();
+    let answered = |field| setting::answer(text, &[field], american);
     let setting = match part {
-        Part::Membranes => first_of(&[Field::Membranes], &[as_typed, format!("{text} membranes")]),
-        Part::Stands => first_of(&[Field::Stands], &[as_typed]),
-        Part::Resin => resin(text),
-        Part::Rated => first_of(
-            &[Field::Rated],
-            &[as_typed, format!("rated {text}"), format!("nominal {text}")],
-        ),
-        Part::Prefilters => first_of(
-            &[Field::PrefilterDays],
-            &[
-                as_typed,
-                format!("prefilters {text}"),
-                format!("prefilters every {text}"),
-                format!("prefiltros {text}"),
-            ],
-        ),
-        Part::Facts => first_of(
-            &[
-                Field::Membranes,
-                Field::Stands,
-                Field::Rated,
-                Field::PrefilterDays,
-                Field::ShortNames,
-            ],
-            &[as_typed],
-        )
-        .or_else(|| resin(text)),
+        Part::Membranes => answered(Field::Membranes),
+        Part::Stands => answered(Field::Stands),
+        Part::Resin => answered(Field::ResinLitres),
+        Part::Rated => answered(Field::Rated),
+        Part::Prefilters => answered(Field::PrefilterDays),
+        Part::Facts => of_a_rig(text).or_else(|| answered(Field::ResinLitres)),
         Part::Kind | Part::Flush => None,
     };
     setting.map(|setting| for_rig(rig, setting))
 }
 
-/// Litres of resin: `25`, `25 litres`, `1 cubic foot`.
-pub(super) fn resin(text: &str) -> Option<Setting> {
-    first_of(
-        &[Field::ResinLitres],
-        &[text.to_owned(), format!("resin {text}"), format!("resin {text} litres")],
-    )
+/// What somebody says of a rig without being asked for one thing: not of the outfit.
+fn of_a_rig(text: &str) -> Option<Setting> {
+    const FIELDS: [Field; 5] = [
+        Field::Membranes,
+        Field::Stands,
+        Field::Rated,
+        Field::PrefilterDays,
+        Field::ShortNames,
+    ];
+    match setting::read(text)? {
+        WishFor {
+            rig: None,
+            wish: Wish::Set(setting),
+        } => FIELDS.contains(&setting.field()).then_some(setting),
+        _ => None,
+    }
 }
 
 /// What a rig does to its water, as people say it.
@@ -355,6 +272,33 @@ mod tests {
         assert_eq!(litres(Step::LitresPerDay, "150", "US"), 567.81);
         assert_eq!(litres(Step::LitresPerDay, "about 600", "GB"), 600.0);
         assert_eq!(litres(Step::Rig(7, Part::Resin), "1", "US"), 28.32);
+    }
+
+    #[test]
+    fn a_number_is_taken_out_of_what_is_said_around_it() {
+        let value = |field, text: &str, american| setting::answer(text, &[field], american).map(|set| set.value());
+        for (text, price) in [
+            ("a membrane is 180", Some("180")),
+            ("membranes are 180", Some("180")),
+            ("about 9", Some("9")),
+            ("1 200", Some("1200")),
+            ("1 200 zl", Some("1200")),
+            ("unos 200", Some("200")),
+            ("$420 + GST", Some("420")),
+            ("no idea", None),
+        ] {
+            assert_eq!(value(Field::MembranePrice, text, false).as_deref(), price, "{text}");
+        }
+        // 180 for 25 litres are 7.20 a litre.
+        assert_eq!(
+            value(Field::ResinPrice, "25 litres cost 180", false).as_deref(),
+            Some("7.2")
+        );
+        assert_eq!(
+            value(Field::ResinLitres, "about 25 litres", true).as_deref(),
+            Some("25")
+        );
+        assert_eq!(value(Field::PrefilterDays, "180", false).as_deref(), Some("180"));
     }
 
     #[test]

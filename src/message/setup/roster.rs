@@ -1,9 +1,9 @@
 //! Reads the rigs of a fleet from what an owner types or pastes: names in a row,
 //! a name a line, or lines "name, short name, kind, resin litres".
 
-use super::super::setting::{self, Setting, Wish, WishFor};
+use super::super::setting::{self, Field, Setting, Wish, WishFor};
 use super::Kind;
-use super::answers::{kind, resin};
+use super::answers::kind;
 use super::guide::plain;
 
 /// A rig as it was listed.
@@ -125,7 +125,7 @@ fn row(fields: &[String], headed: bool) -> Option<Row> {
         if let Some(kind) = kind(field) {
             row.kind = Some(kind);
             tells_more = true;
-        } else if let Some(Setting::ResinLitres(litres)) = resin(field) {
+        } else if let Some(Setting::ResinLitres(litres)) = setting::answer(field, &[Field::ResinLitres], false) {
             row.resin_litres = Some(litres);
             tells_more = true;
         } else if let Some(names) = also_called(field) {
