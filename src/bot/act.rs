@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use crate::domain::ServiceKind;
 use crate::grammar::{Label, Meaning, Service};
 use crate::message::command::Command;
-use crate::message::setting::{Setting, Wish, WishFor};
+use crate::message::setting::{Setting, WishFor};
 use crate::message::setup::Guide;
 
 /// The version of the kept form. A form that is read otherwise has another number.
@@ -55,10 +55,7 @@ impl Act {
 
     /// A setting, of one rig or of the outfit.
     pub fn set(rig: Option<&str>, setting: Setting) -> Self {
-        Self::Command(Command::Setting(WishFor {
-            rig: rig.map(str::to_owned),
-            wish: Wish::Set(setting),
-        }))
+        Self::Command(Command::Setting(WishFor::set(rig, setting)))
     }
 
     /// The form in which a button keeps it.

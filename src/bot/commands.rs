@@ -22,7 +22,7 @@ use super::language::{choose_language, which_language};
 use super::log_answers::who_logged;
 use super::membrane_question::same_membrane;
 use super::notice_answers::answer_note;
-use super::outfit_commands::{rename, set_day_ends, set_zone};
+use super::outfit_commands::{rename, set_zone};
 use super::own_rig::{ride_none, ride_today, set_own_rig};
 use super::people::{forget_me, hand_over, is_somebody, leave, make, nobody_but_a_rig, people, remove_person};
 use super::picture_answers::{money_picture, picture, resin_picture};
@@ -30,10 +30,9 @@ use super::preservative::preserved;
 use super::query_answers::look;
 use super::refusals::{may_not, unknown_rig};
 use super::request::Request;
-use super::retention::keep_for;
 use super::rig_answers::{history, one_rig};
 use super::rig_commands::{add_rigs, remove_rig, rename_rig, trait_of};
-use super::settings::wish;
+use super::settings::{wish, wish_each};
 use super::withdrawals::undo;
 
 /// Answers what concerns people, their chat, or the outfit's data.
@@ -68,7 +67,6 @@ pub(super) async fn attend_to(db: &mut Db, on: &mut Request<'_>, affair: Affair)
         Affair::ForgetMe(sure) => forget_me(db, on, sure).await?,
         Affair::Close(name) => close(db, on, name).await?,
         Affair::Keep => keep_outfit(db, on).await?,
-        Affair::KeepFor(years, sure) => keep_for(db, on, years, sure).await?,
     })
 }
 
@@ -90,6 +88,7 @@ pub(super) fn is_meant(on: &Request<'_>, command: &Command) -> bool {
             (name.is_empty() && about == "frost") || is_rig(name)
         }
         Command::Setting(wished) => wished.rig.iter().all(is_rig),
+        Command::Settings(wishes) => wishes.iter().flat_map(|wished| &wished.rig).all(is_rig),
         Command::NotUsed(names) => !names.is_empty() && names.iter().all(is_rig),
         Command::FlushLater(names) => names.iter().all(is_rig),
         Command::Affair(Affair::Remove(name)) => nobody_but_a_rig(on, name).is_some() || is_somebody(on, name),
@@ -115,8 +114,8 @@ pub(super) async fn obey(db: &mut Db, on: &mut Request<'_>, command: Command) ->
         Command::Affair(affair) => attend_to(db, on, affair).await?,
         Command::Name(name) => rename(db, on, &name).await?,
         Command::Zone(zone) => set_zone(db, on, &zone).await?,
-        Command::DayEnds(time) => set_day_ends(db, on, &time).await?,
         Command::Setting(wished) => wish(db, on, wished).await?,
+        Command::Settings(wishes) => wish_each(db, on, wishes).await?,
         Command::AddRigs(names) => add_rigs(db, on, &names).await?,
         Command::RemoveRig(name) => remove_rig(db, on, &name).await?,
         Command::RenameRig(old, new) => rename_rig(db, on, &old, &new).await?,
@@ -171,7 +170,6 @@ fn not_here(on: &Request<'_>, affair: &Affair) -> Option<Answer> {
             | Affair::Changes
             | Affair::Close(_)
             | Affair::Keep
-            | Affair::KeepFor(..)
     );
     if of_owner && on.member.role != Role::Owner {
         // "Changes" and the like are also words of talk.

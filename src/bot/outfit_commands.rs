@@ -1,8 +1,8 @@
-//! Commands about the outfit: name, zone, end of the day.
+//! Commands about the outfit: name and zone.
 
 use std::sync::Arc;
 
-use crate::message::setting::{self, Field, Setting};
+use crate::message::setting::{Field, Setting};
 use crate::message::setup::zone_of_place;
 use crate::store::people::Role;
 use crate::store::{self, Db, StoreError};
@@ -11,7 +11,6 @@ use super::answer::Answer;
 use super::refusals::may_not;
 use super::request::Request;
 use super::setting_values::set_value;
-use super::settings::wish;
 use super::zones::zone_named;
 use crate::history::zone_of;
 
@@ -72,15 +71,4 @@ pub(super) async fn move_to(db: &mut Db, on: &mut Request<'_>, zone: &str) -> Re
     store::settings::set(db, on.teller(), None, store::settings::ZONE, zone).await?;
     on.reload(db).await?;
     Ok(())
-}
-
-pub(super) async fn set_day_ends(db: &mut Db, on: &mut Request<'_>, typed: &str) -> Result<Answer, StoreError> {
-    if on.member.role != Role::Owner {
-        return Ok(may_not(on.words, "who-owner"));
-    }
-    let wished = setting::read(&format!("day ends {typed}"));
-    match wished.filter(|wished| wished.rig.iter().all(|name| on.rig_named(name).is_some())) {
-        Some(wished) => wish(db, on, wished).await,
-        None => Ok(Answer::says(on.words.plain("day-ends-bad"))),
-    }
 }

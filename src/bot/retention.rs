@@ -5,8 +5,8 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 
-use crate::message::command::{Affair, Command};
-use crate::message::setting::{Field, Setting};
+use crate::message::command::Command;
+use crate::message::setting::{Field, Setting, WishFor};
 use crate::replies::data::Counted;
 use crate::replies::figures;
 use crate::replies::settings::typed;
@@ -114,7 +114,10 @@ pub(super) async fn keep_for(
         let mut answer = Answer::says(on.words.say("keep-sure", facts));
         answer.buttons.push(Press {
             label: on.words.plain("keep-button"),
-            act: Act::Command(Command::Affair(Affair::KeepFor(years, true))),
+            act: Act::Command(Command::Setting(WishFor {
+                sure: true,
+                ..WishFor::set(None, setting)
+            })),
         });
         return Ok(answer);
     }

@@ -1,5 +1,6 @@
 //! Answers to settings that are typed: who may, what holds from now on, what holds at all.
 
+use crate::message::command::Command;
 use crate::message::setting::{Field, Reach, SetBy, Setting, Wish, WishFor};
 use crate::replies::help;
 use crate::replies::settings::{Standing, list, typed};
@@ -8,7 +9,8 @@ use crate::store::rigs::Rig;
 use crate::store::{Db, StoreError};
 use crate::water::settings::Limits;
 
-use super::answer::Answer;
+use super::act::Act;
+use super::answer::{Answer, Press};
 use super::refusals::{may_not, unknown_rig};
 use super::request::Request;
 use super::retention::keep_for;
@@ -26,12 +28,20 @@ pub(super) async fn wish(db: &mut Db, on: &mut Request<'_>, wished: WishFor) -> 
             None => return Ok(unknown_rig(on, name)),
         },
     };
+    let sure = wished.sure;
     let field = match &wished.wish {
         Wish::ShowAll => return Ok(Answer::says(settings_list(on, rig.as_ref()))),
         Wish::Set(setting) => setting.field(),
         Wish::Change(change) => change.field(),
         Wish::Default(field) => *field,
     };
+    // What deletes is for the owner's private chat; in a group it may be talk.
+    if field == Field::Keep && on.incoming.chat.group {
+        return Ok(match on.member.role {
+            Role::Owner => Answer::says(on.words.plain("in-private")),
+            _ => Answer::silence(),
+        });
+    }
     let wished = match wished.wish {
         Wish::Change(change) => {
             let held = held(&on.rules, field, None).or_else(|| default_of(on, field));
@@ -47,15 +57,59 @@ pub(super) async fn wish(db: &mut Db, on: &mut Request<'_>, wished: WishFor) -> 
     }
     // What deletes is asked about first.
     if let Wish::Set(Setting::Keep(years)) = wished {
-        return keep_for(db, on, years, false).await;
+        return keep_for(db, on, years, sure).await;
     }
     let setting = match wished {
         Wish::Set(setting) => Some(setting),
         _ => None,
     };
+    if let Some(unusual) = setting
+        .as_ref()
+        .filter(|setting| !sure && !setting.is_usual(on.rules.currency()))
+    {
+        return Ok(is_it_meant(on, unusual, rig.as_ref()));
+    }
     let all_told = setting.clone().map(|setting| beside_earlier(&on.rules, setting));
     put(db, on, field, all_told.as_ref(), rig.as_ref()).await?;
     Ok(Answer::says(set_words(on, field, setting.as_ref(), rig.as_ref())))
+}
+
+/// Does several wishes in their order; what each says is a line.
+pub(super) async fn wish_each(db: &mut Db, on: &mut Request<'_>, wishes: Vec<WishFor>) -> Result<Answer, StoreError> {
+    let mut said = Answer::default();
+    for wished in wishes {
+        let answer = wish(db, on, wished).await?;
+        let new = answer
+            .parts
+            .into_iter()
+            .flat_map(|part| part.lines().map(str::to_owned).collect::<Vec<_>>());
+        for line in new {
+            if !said.parts.contains(&line) {
+                said.parts.push(line);
+            }
+        }
+        said.buttons.extend(answer.buttons);
+        // The next one may be about what this one changed.
+        on.reload(db).await?;
+    }
+    said.parts = vec![said.parts.join("\n")];
+    Ok(said)
+}
+
+/// The question about a value that is far from what the trade knows.
+fn is_it_meant(on: &Request<'_>, setting: &Setting, rig: Option<&Rig>) -> Answer {
+    let rig = rig.map(|rig| rig.name.as_str());
+    let typed = typed(on.words, setting, ways(&on.rules));
+    let whole = rig.map_or_else(|| typed.clone(), |rig| format!("{} {typed}", rig.to_lowercase()));
+    let mut answer = Answer::says(on.words.say("setting-unusual", [("setting", (&whole).into())]));
+    answer.buttons.push(Press {
+        label: on.words.plain("setting-unusual-button"),
+        act: Act::Command(Command::Setting(WishFor {
+            sure: true,
+            ..WishFor::set(rig, setting.clone())
+        })),
+    });
+    answer
 }
 
 fn is_money(setting: &Setting) -> bool {

@@ -25,6 +25,7 @@ use super::meaning_answers::record_meaning;
 use super::request::Request;
 use super::rig_names::proper_name;
 use super::scene::{open_question, scene};
+use super::texts::set_in_passing;
 use super::understood::{Understood, chosen, understand};
 use answer_commands::{answer_by, answer_of, carry_out, commands_of, step_of};
 use known::known;
@@ -197,9 +198,9 @@ async fn answered(
     if !greedy && let Some(answer) = answer_of(db, on, text, &progress, step).await? {
         return Ok(answer);
     }
-    if let Some(command) = command::read(text)
-        && is_meant(on, &command)
-    {
+    let command = command::read(text).filter(|command| is_meant(on, command));
+    let in_passing = || set_in_passing(on, text, &alone(on, text)).filter(|_| greedy);
+    if let Some(command) = command.or_else(in_passing) {
         let about = step_of(on, &command);
         let answer = obey(db, on, command).await?;
         return after_a_command(db, on, answer, about, progress, step).await;

@@ -3,7 +3,7 @@
 use crate::domain::query::{Query, Topic};
 use crate::grammar::Meaning;
 use crate::message::command::{self, Command};
-use crate::message::setting::{self, WishFor};
+use crate::message::setting;
 use crate::store::rigs::Rig;
 use crate::store::{self, Db, StoreError};
 
@@ -63,8 +63,8 @@ pub(super) fn decide(on: &Request<'_>, text: &str, is_addressed: bool) -> Act {
     {
         return Act::Command(command);
     }
-    if let Some(wished) = set_in_passing(on, text, &understood.meaning) {
-        return Act::Command(Command::Setting(wished));
+    if let Some(command) = set_in_passing(on, text, &understood.meaning) {
+        return Act::Command(command);
     }
     if half_setting(on, text, &understood.meaning).is_some() && (!on.incoming.chat.group || is_addressed) {
         return Act::HalfSetting(text.to_owned());
@@ -102,8 +102,8 @@ pub(super) async fn reread(db: &mut Db, on: &mut Request<'_>, text: &str) -> Res
     Ok(answer)
 }
 
-/// The setting that a text is beside some talk, where it is read as nothing that is recorded.
-fn set_in_passing(on: &Request<'_>, text: &str, meaning: &Meaning) -> Option<WishFor> {
+/// The setting that a text is beside some talk, or the settings, where it is read as nothing that is recorded.
+pub(super) fn set_in_passing(on: &Request<'_>, text: &str, meaning: &Meaning) -> Option<Command> {
     let records_nothing = Meaning {
         ask: None,
         queries: Vec::new(),
@@ -113,7 +113,8 @@ fn set_in_passing(on: &Request<'_>, text: &str, meaning: &Meaning) -> Option<Wis
     if !records_nothing || on.incoming.chat.group {
         return None;
     }
-    setting::read_among(text, &is_rig)
+    let one = setting::read_among(text, &is_rig).map(Command::Setting);
+    one.or_else(|| setting::read_each(text, Some(&is_rig)).map(Command::Settings))
 }
 
 /// Whether a text asks for help and nothing else: in a group, that is said to people.

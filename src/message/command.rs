@@ -43,8 +43,6 @@ pub enum Command {
     Name(String),
     /// `zone Europe/Madrid`.
     Zone(String),
-    /// `day ends 17:00`.
-    DayEnds(String),
     /// What concerns people, their chat, or the outfit's data.
     Affair(Affair),
     /// `people`.
@@ -87,6 +85,8 @@ pub enum Command {
     WhoLogged,
     /// `resin price 9`, `heron resin 25 litres`, `settings`.
     Setting(WishFor),
+    /// `resin price 9, membrane price 180`: several of these.
+    Settings(Vec<WishFor>),
     /// `help flush`; none: nothing that help knows of.
     HelpOn(Option<Page>),
     /// `what does due mean?`.
@@ -124,11 +124,25 @@ fn worded(text: &str) -> Option<Command> {
         // "What is due?" asks for rigs, and is left to the reader.
         _ if asks_for_verdict(text) => None,
         _ if setting::asks_what_is_set(text) => setting::read(text).map(Command::Setting),
-        _ => wording::find(text)
-            .find_map(|(key, rest)| make(key, rest))
-            .or_else(|| each_of_several(text))
-            .or_else(|| affair::read(text).map(Command::Affair))
-            .or_else(|| setting::read(text).map(Command::Setting)),
+        _ => {
+            let worded = wording::find(text)
+                .find_map(|(key, rest)| make(key, rest))
+                .or_else(|| each_of_several(text))
+                .or_else(|| affair::read(text).map(Command::Affair));
+            // What a setting accounts for to the last word leaves nothing to be a name.
+            let may_be_set = worded.as_ref().is_none_or(Command::takes_any_words);
+            let set = may_be_set.then(|| setting::read(text)).flatten();
+            let set = set.filter(|set| worded.is_none() || set.rig.is_none());
+            let several = || setting::read_each(text, None).map(Command::Settings);
+            set.map(Command::Setting).or(worded).or_else(several)
+        }
+    }
+}
+
+impl Command {
+    /// Whether it names what may have any name.
+    fn takes_any_words(&self) -> bool {
+        matches!(self, Self::Name(_) | Self::Zone(_) | Self::Affair(Affair::Remove(_)))
     }
 }
 
@@ -174,7 +188,6 @@ fn make(key: &str, rest: &str) -> Option<Command> {
         "leave" => Command::Leave,
         "name" => Command::Name(typed()),
         "zone" => Command::Zone(zone(rest)?),
-        "day ends" => Command::DayEnds(typed()),
         "which language" => Command::WhichLanguage,
         "language" => Command::Language(language(rest)?),
         "english" => Command::Language("en".to_owned()),
@@ -295,7 +308,6 @@ mod tests {
             ("Big Blue flushes itself", Command::FlushesItself("big blue".into())),
             ("name Blue Ladder", Command::Name("Blue Ladder".into())),
             ("zone Europe/Madrid", Command::Zone("Europe/Madrid".into())),
-            ("day ends 16:30", Command::DayEnds("16:30".into())),
             ("/fleet", Command::Fleet),
             ("undo", Command::Undo),
             ("history heron", Command::History("heron".into())),
@@ -307,7 +319,6 @@ mod tests {
                 Command::FlushLater(vec!["heron".into(), "big blue".into()]),
             ),
             ("in 30 minutes", Command::FlushLater(vec![])),
-            ("/day_ends 17", Command::DayEnds("17".into())),
             ("help flushing", Command::HelpOn(Some(Page::Flush))),
             ("help qqqq", Command::HelpOn(None)),
             ("what does due mean?", Command::Meaning(Term::Due)),

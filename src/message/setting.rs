@@ -13,6 +13,8 @@ mod nearest;
 mod rows;
 mod said;
 mod typed;
+mod values;
+mod wish;
 
 use serde::{Deserialize, Serialize};
 
@@ -22,7 +24,8 @@ pub use currency::{Currency, Side};
 pub use field::{Field, Reach, SetBy};
 pub use hours::{Clock, Days, Weekday};
 pub use nearest::{Meant, Nearest, nearest};
-pub use typed::{Change, Wish, WishFor, answer, asks_what_is_set, read, read_among};
+pub use typed::{answer, asks_what_is_set, read, read_among, read_each};
+pub use wish::{Change, Wish, WishFor};
 
 /// One thing that is set, with its value.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

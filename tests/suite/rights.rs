@@ -33,7 +33,6 @@ every_command! {
     Command::OwnRig(_) => "own rig",
     Command::Name(_) => "name",
     Command::Zone(_) => "zone",
-    Command::DayEnds(_) => "day ends",
     Command::People => "people",
     Command::Leave => "leave",
     Command::Undo => "undo",
@@ -54,6 +53,7 @@ every_command! {
     Command::Help => "help",
     Command::WhoLogged => "who logged",
     Command::Setting(_) => "setting",
+    Command::Settings(_) => "settings",
     Command::HelpOn(_) => "help on",
     Command::Meaning(_) => "meaning",
     Command::Language(_) => "language",
@@ -81,7 +81,6 @@ every_command! {
     Command::Affair(Affair::ForgetMe(_)) => "forget me",
     Command::Affair(Affair::Close(_)) => "close",
     Command::Affair(Affair::Keep) => "keep",
-    Command::Affair(Affair::KeepFor(..)) => "keep for",
 }
 
 /// What comes of it in the crew's group.
@@ -174,6 +173,7 @@ const RIGHTS: &[Row] = &[
     ("import now", OWNER, "Nothing is waiting", Private),
     ("undo import", OWNER, "no import", Private),
     ("changes", OWNER, "newest first", Private),
+    ("resin price 9, membrane price 180", OWNER, "Set", Same),
     ("keep 5 years", OWNER, "Set: keep 5 years", Private),
     ("close outfit", OWNER, "for good", Private),
     ("keep outfit", OWNER, "isn't closing", Private),

@@ -136,6 +136,7 @@ fn defaults_and_lists_are_asked_for() {
     let wish = |rig: Option<&str>, wish| WishFor {
         rig: rig.map(str::to_owned),
         wish,
+        sure: false,
     };
     for (text, wished) in [
         ("resin price default", wish(None, Wish::Default(Field::ResinPrice))),
@@ -262,7 +263,7 @@ proptest! {
         let words = Words::of(Some(if spanish { "es" } else { "en" }));
         let shown = typed(words, &setting, Ways { currency, volume: VolumeUnit::Litres });
         let wished = read(&shown);
-        prop_assert_eq!(wished, Some(WishFor { rig: None, wish: Wish::Set(setting) }), "{}", shown);
+        prop_assert_eq!(wished, Some(WishFor::set(None, setting)), "{}", shown);
     }
 }
 

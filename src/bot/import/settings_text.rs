@@ -86,6 +86,7 @@ fn told(on: &Request<'_>, line: &str) -> Result<Told, &'static str> {
     let Some(WishFor {
         rig,
         wish: Wish::Set(setting),
+        ..
     }) = wished
     else {
         return Err("bad-no-setting");

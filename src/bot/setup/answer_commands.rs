@@ -96,7 +96,6 @@ pub(in crate::bot) fn step_of(on: &Request<'_>, command: &Command) -> Option<Ste
         Command::Name(_) => Some(Step::Name),
         Command::Zone(zone) => zone_named(zone).is_ok().then_some(Step::Zone),
         Command::AddRigs(_) => Some(Step::Rigs),
-        Command::DayEnds(_) => Some(Step::DayEnds),
         Command::Affair(Affair::Invite(_)) => Some(Step::Crew),
         Command::DiOnly(name) | Command::HasMembrane(name) => rig(name, Part::Kind),
         Command::FlushesItself(name) | Command::FlushedByHand(name) => rig(name, Part::Flush),

@@ -1,7 +1,7 @@
 //! The rigs of a new outfit: a list of them, and facts copied from one to another.
 
 use crate::message::command::Command;
-use crate::message::setting::{SetBy, Setting, Wish, WishFor};
+use crate::message::setting::{SetBy, Setting, WishFor};
 use crate::message::setup::{Kind, Part, Progress, Roster, Row, Step};
 use crate::store::people::Role;
 use crate::store::rigs::Rig;
@@ -143,12 +143,7 @@ pub(in crate::bot) async fn same(
 
 /// The commands for what a list tells of a rig beside its name.
 fn facts(row: &Row) -> Vec<Command> {
-    let set = |setting: Setting| {
-        Command::Setting(WishFor {
-            rig: Some(row.name.clone()),
-            wish: Wish::Set(setting),
-        })
-    };
+    let set = |setting: Setting| Command::Setting(WishFor::set(Some(&row.name), setting));
     let mut commands = Vec::new();
     if !row.short_names.is_empty() {
         commands.push(set(Setting::ShortNames(row.short_names.clone())));

@@ -54,8 +54,6 @@ pub enum Affair {
     Close(Option<String>),
     /// `keep outfit`.
     Keep,
-    /// `keep 5 years`, and with `yes` behind it; none: `keep everything`.
-    KeepFor(Option<u16>, Sure),
 }
 
 /// Whether somebody said it with a `yes` behind it.
@@ -116,22 +114,8 @@ pub fn made(key: &str, rest: &str) -> Option<Affair> {
         }
         "close" => Affair::Close(Some(rest.to_owned()).filter(|name| !name.is_empty())),
         "keep" => Affair::Keep,
-        "keep for" => {
-            let (span, sure) = surely(rest);
-            Affair::KeepFor(years(span)?, sure)
-        }
         _ => return None,
     })
-}
-
-/// `5 years`, `everything`: for how long; none if it is neither.
-fn years(span: &str) -> Option<Option<u16>> {
-    if wording::named("span", span) == Some("everything") {
-        return Some(None);
-    }
-    let (number, unit) = span.split_once(char::is_whitespace)?;
-    let number = number.parse().ok().filter(|years| (1..=50).contains(years))?;
-    (wording::named("span", unit) == Some("years")).then_some(Some(number))
 }
 
 /// Rows below a first line that says `import`.
@@ -291,13 +275,6 @@ mod tests {
                 Affair::Close(Some("Blue Ladder".into())),
             ),
             ("keep outfit", "conservar empresa", Affair::Keep),
-            ("keep 5 years", "conservar 5 años", Affair::KeepFor(Some(5), false)),
-            (
-                "keep for 1 year, yes",
-                "guardar 1 año, sí",
-                Affair::KeepFor(Some(1), true),
-            ),
-            ("keep everything", "conservar todo", Affair::KeepFor(None, false)),
         ] {
             assert_eq!(affair(english), Some(read.clone()), "{english}");
             assert_eq!(affair(spanish), Some(read), "{spanish}");

@@ -159,6 +159,30 @@ impl Setting {
     }
 }
 
+impl Setting {
+    /// Whether the trade knows such values (common practice, no source): others are asked about. Prices are judged in the
+    /// currencies whose unit is worth about as much as a euro, and more loosely where none is set.
+    pub fn is_usual(&self, currency: Option<Currency>) -> bool {
+        let loosely = if currency.is_none() { 5.0 } else { 1.0 };
+        let alike = currency
+            .is_none_or(|currency| ["USD", "EUR", "GBP", "CAD", "AUD", "NZD", "CHF"].contains(&currency.code()));
+        let price = |amount: &Amount, least: f64, most: f64| {
+            !alike || (least / loosely..=most * loosely).contains(&amount.main())
+        };
+        match self {
+            Self::ResinPrice(amount) => price(amount, 1.5, 60.0),
+            Self::MembranePrice(amount) => price(amount, 30.0, 2000.0),
+            Self::PrefilterPrice(amount) => price(amount, 2.0, 400.0),
+            Self::ResinLitres(litres) => (2.0..=200.0).contains(litres),
+            Self::LitresPerDay(litres) => (40.0..=8000.0).contains(litres),
+            Self::WearingLine(line) | Self::DueLine(line) | Self::SpentLine(line) => (0.6..=0.98).contains(line),
+            Self::DayEnds(clock) | Self::DayEndsOn(_, clock) => (11..=22).contains(&clock.hour()),
+            Self::PrefilterDays(days) => (14..=730).contains(days),
+            _ => true,
+        }
+    }
+}
+
 /// A short name has a letter, so that it is told from a number.
 fn is_short_name(name: &str) -> bool {
     let letters = name.chars().count();

@@ -6,7 +6,8 @@ use std::collections::BTreeSet;
 use super::hours::Weekday;
 use super::rows::NAMES;
 use super::said::topic_words;
-use super::typed::{self, Wish, read};
+use super::typed::{self, read};
+use super::wish::Wish;
 use super::{Field, Setting};
 use crate::language::lexer::fold;
 

@@ -170,7 +170,13 @@ impl<'a> Said<'a> {
             let longest = (1..=LONGEST.min(tokens.len() - at)).rev().find_map(|count| {
                 let texts: Vec<&str> = tokens[at..at + count].iter().map(|token| token.text.as_str()).collect();
                 let phrase = texts.join(" ");
-                PHRASES.get(&phrase).map(|senses| (count, phrase, senses))
+                let last = &tokens[at + count - 1];
+                // "resin's gone up"
+                let stem = phrase.get(..phrase.len() - last.text.len() + last.stem);
+                [Some(phrase.as_str()), stem].into_iter().flatten().find_map(|phrase| {
+                    let senses = PHRASES.get(phrase)?;
+                    Some((count, phrase.to_owned(), senses))
+                })
             });
             let (start, _) = token.span;
             if let Some((count, text, senses)) = longest {

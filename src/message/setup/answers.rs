@@ -3,7 +3,7 @@
 //! `membrane price 180`.
 
 use super::super::command::Command;
-use super::super::setting::{self, Country, Field, Setting, Wish, WishFor};
+use super::super::setting::{self, Country, Field, Setting, WishFor};
 use super::guide::plain;
 use super::zones::zone_of_place;
 use super::{Kind, Part, Step};
@@ -42,17 +42,11 @@ fn every_part(text: &str, read: impl Fn(&str) -> Option<Command>) -> Vec<Command
 }
 
 fn for_outfit(setting: Setting) -> Command {
-    Command::Setting(WishFor {
-        rig: None,
-        wish: Wish::Set(setting),
-    })
+    Command::Setting(WishFor::set(None, setting))
 }
 
 fn for_rig(rig: &str, setting: Setting) -> Command {
-    Command::Setting(WishFor {
-        rig: Some(rig.to_owned()),
-        wish: Wish::Set(setting),
-    })
+    Command::Setting(WishFor::set(Some(rig), setting))
 }
 
 /// An outfit's name: no question, no greeting.
@@ -168,13 +162,8 @@ fn of_a_rig(text: &str) -> Option<Setting> {
         Field::PrefilterDays,
         Field::ShortNames,
     ];
-    match setting::read(text)? {
-        WishFor {
-            rig: None,
-            wish: Wish::Set(setting),
-        } => FIELDS.contains(&setting.field()).then_some(setting),
-        _ => None,
-    }
+    let set = setting::read(text)?.of_outfit();
+    set.filter(|setting| FIELDS.contains(&setting.field()))
 }
 
 /// What a rig does to its water, as people say it.
@@ -203,6 +192,7 @@ fn flushes_itself(text: &str) -> Option<bool> {
 
 #[cfg(test)]
 mod tests {
+    use super::super::super::setting::Wish;
     use super::super::super::setting::{Amount, Clock, Days, Stands};
     use super::*;
 

@@ -1,7 +1,7 @@
 //! Reads the rigs of a fleet from what an owner types or pastes: names in a row,
 //! a name a line, or lines "name, short name, kind, resin litres".
 
-use super::super::setting::{self, Field, Setting, Wish, WishFor};
+use super::super::setting::{self, Field, Setting};
 use super::Kind;
 use super::answers::kind;
 use super::guide::plain;
@@ -147,11 +147,8 @@ fn row(fields: &[String], headed: bool) -> Option<Row> {
 
 /// `also called trailer`: other names of the rig before it.
 fn also_called(field: &str) -> Option<Vec<String>> {
-    match setting::read(field)? {
-        WishFor {
-            rig: None,
-            wish: Wish::Set(Setting::ShortNames(names)),
-        } => Some(names),
+    match setting::read(field)?.of_outfit()? {
+        Setting::ShortNames(names) => Some(names),
         _ => None,
     }
 }

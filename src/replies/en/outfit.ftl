@@ -28,7 +28,6 @@ zone-set = Local time is { $zone }: it's { $time } there.
 zone-unknown = No zone called "{ $name }". Like this: zone Europe/Madrid
 zone-near = No zone called "{ $name }". Did you mean { $near }?
 day-ends-set = The working day ends at { $time }. I'll ask then about rigs that worked and weren't flushed.
-day-ends-bad = Like this: day ends 17:00
 people-title = { $outfit }:
 people-line = { $name }, { $role }
 left = You've left { $outfit }. Your readings stay with it.

@@ -60,6 +60,9 @@ litres = { $value } litres
 gallons = { $value } gallons
 
 setting-noted = Set: { $setting }.
+setting-unusual = { $setting }? That's far from usual, so I haven't set it yet.
+    If it's right, tap the button or type: { $setting }, yes
+setting-unusual-button = Set it
 setting-noted-rig = Set for { $rig }: { $setting }.
 setting-as-before = Back to the default: { $setting }.
 setting-default-none = That's no longer set.

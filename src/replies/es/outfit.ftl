@@ -28,7 +28,6 @@ zone-set = La hora local es la de { $zone }: allí son las { $time }.
 zone-unknown = No hay ninguna zona "{ $name }". Así: zona Madrid
 zone-near = No hay ninguna zona "{ $name }". ¿Será { $near }?
 day-ends-set = La jornada acaba a las { $time }. A esa hora pregunto por los equipos que trabajaron y están sin enjuagar.
-day-ends-bad = Así: fin del día 17:00
 people-title = { $outfit }:
 people-line = { $name }, { $role }
 left = Has salido de { $outfit }. Tus lecturas se quedan.

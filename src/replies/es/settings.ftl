@@ -60,6 +60,9 @@ litres = { $value } litros
 gallons = { $value } galones
 
 setting-noted = Anotado: { $setting }.
+setting-unusual = ¿{ $setting }? No es lo habitual, así que todavía no lo he anotado.
+    Si es correcto, toca el botón o escribe: { $setting }, sí
+setting-unusual-button = Anotarlo
 setting-noted-rig = Anotado para { $rig }: { $setting }.
 setting-as-before = Otra vez por defecto: { $setting }.
 setting-default-none = Ya no está fijado.
