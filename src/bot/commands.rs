@@ -2,6 +2,7 @@
 
 use crate::grammar::Topic;
 use crate::message::command::{Affair, Command};
+use crate::message::setup::zone_of_place;
 use crate::store::people::Role;
 use crate::store::{Db, StoreError};
 
@@ -34,6 +35,7 @@ use super::rig_answers::{history, one_rig};
 use super::rig_commands::{add_rigs, remove_rig, rename_rig, trait_of};
 use super::settings::{wish, wish_each};
 use super::withdrawals::undo;
+use super::zones::zone_named;
 
 /// Answers what concerns people, their chat, or the outfit's data.
 pub(super) async fn attend_to(db: &mut Db, on: &mut Request<'_>, affair: Affair) -> Result<Answer, StoreError> {
@@ -89,6 +91,7 @@ pub(super) fn is_meant(on: &Request<'_>, command: &Command) -> bool {
         }
         Command::Setting(wished) => wished.rig.iter().all(is_rig),
         Command::Settings(wishes) => wishes.iter().flat_map(|wished| &wished.rig).all(is_rig),
+        Command::Place(name) => zone_named(name).is_ok() || zone_of_place(name, None).is_some(),
         Command::NotUsed(names) => !names.is_empty() && names.iter().all(is_rig),
         Command::FlushLater(names) => names.iter().all(is_rig),
         Command::Affair(Affair::Remove(name)) => nobody_but_a_rig(on, name).is_some() || is_somebody(on, name),
@@ -113,7 +116,7 @@ pub(super) async fn obey(db: &mut Db, on: &mut Request<'_>, command: Command) ->
         Command::Leave => leave(db, on).await?,
         Command::Affair(affair) => attend_to(db, on, affair).await?,
         Command::Name(name) => rename(db, on, &name).await?,
-        Command::Zone(zone) => set_zone(db, on, &zone).await?,
+        Command::Zone(zone) | Command::Place(zone) => set_zone(db, on, &zone).await?,
         Command::Setting(wished) => wish(db, on, wished).await?,
         Command::Settings(wishes) => wish_each(db, on, wishes).await?,
         Command::AddRigs(names) => add_rigs(db, on, &names).await?,

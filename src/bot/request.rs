@@ -12,6 +12,7 @@ use super::rules::Rules;
 use crate::domain::envelope::{Happening, Incoming};
 use crate::domain::{OutfitId, RigId};
 use crate::history::{self, Followed};
+use crate::message::command::behind_small;
 use crate::replies::Words;
 use crate::schedule;
 use crate::store::outfit_rows::{self, Recent};
@@ -168,7 +169,8 @@ impl Request<'_> {
 
     /// The rig that a name means: the same name, else the only one that it begins.
     pub fn rig_named(&self, typed: &str) -> Option<Rig> {
-        let typed = fold(typed);
+        let name = typed;
+        let typed = fold(name);
         if typed.is_empty() {
             return None;
         }
@@ -182,7 +184,8 @@ impl Request<'_> {
         let mut begun = self.fleet.iter().filter(|rig| fold(&rig.name).starts_with(&typed));
         match (begun.next(), begun.next()) {
             (Some(rig), None) => Some(rig.clone()),
-            _ => None,
+            // "the heron", "la garza"
+            _ => self.rig_named(behind_small(name)?),
         }
     }
 

@@ -299,6 +299,13 @@ impl Lexicon {
     }
 }
 
+/// What stands behind a first word that has one of these senses: the name in "the heron".
+pub fn behind(text: &str, senses: Senses) -> Option<&str> {
+    let (first, rest) = text.trim_start().split_once(char::is_whitespace)?;
+    let said = LEXICON.of_word(&super::lexer::fold(first))?.senses;
+    said.any(senses).then(|| rest.trim_start())
+}
+
 #[cfg(test)]
 mod tests {
     use super::super::senses::OWNERS;

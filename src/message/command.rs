@@ -17,6 +17,8 @@ use serde::{Deserialize, Serialize};
 
 use super::setting::{self, WishFor};
 use crate::domain::term::Term;
+use crate::language::lexicon::behind;
+use crate::language::{Sense, Senses};
 
 /// A command, with what was typed behind it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -43,6 +45,8 @@ pub enum Command {
     Name(String),
     /// `zone Europe/Madrid`.
     Zone(String),
+    /// `we're based in Denver`: a zone, if there is such a place.
+    Place(String),
     /// What concerns people, their chat, or the outfit's data.
     Affair(Affair),
     /// `people`.
@@ -142,7 +146,10 @@ fn worded(text: &str) -> Option<Command> {
 impl Command {
     /// Whether it names what may have any name.
     fn takes_any_words(&self) -> bool {
-        matches!(self, Self::Name(_) | Self::Zone(_) | Self::Affair(Affair::Remove(_)))
+        matches!(
+            self,
+            Self::Name(_) | Self::Zone(_) | Self::Place(_) | Self::Affair(Affair::Remove(_))
+        )
     }
 }
 
@@ -188,6 +195,7 @@ fn make(key: &str, rest: &str) -> Option<Command> {
         "leave" => Command::Leave,
         "name" => Command::Name(typed()),
         "zone" => Command::Zone(zone(rest)?),
+        "place" => Command::Place(zone(rest)?),
         "which language" => Command::WhichLanguage,
         "language" => Command::Language(language(rest)?),
         "english" => Command::Language("en".to_owned()),
@@ -232,7 +240,14 @@ fn listed(rest: &str) -> Vec<String> {
         .flat_map(|part| part.split(" and "))
         .flat_map(|part| part.split(" y "));
     let names = parts.map(str::trim).filter(|name| !name.is_empty());
+    // "da de alta a coyote y a tejón"
+    let names = names.map(|name| behind(name, Senses::of([Sense::prep])).unwrap_or(name));
     names.map(str::to_owned).collect()
+}
+
+/// The name in "the heron", "al zorro".
+pub fn behind_small(name: &str) -> Option<&str> {
+    behind(name, Senses::of([Sense::article, Sense::prep]))
 }
 
 /// `otter to wren`, `otter's name to wren`

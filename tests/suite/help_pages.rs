@@ -120,7 +120,7 @@ fn keys(tag: &str) -> Vec<(String, Vec<String>)> {
 }
 
 /// Keys that are no more than another way to say what a page does name.
-const SYNONYMS: [&str; 5] = ["help", "noun", "which language", "english", "spanish"];
+const SYNONYMS: [&str; 6] = ["help", "noun", "which language", "english", "spanish", "place"];
 
 #[test]
 fn every_command_is_named_on_a_page() {

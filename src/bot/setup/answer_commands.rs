@@ -94,7 +94,7 @@ pub(in crate::bot) fn step_of(on: &Request<'_>, command: &Command) -> Option<Ste
     let rig = |name: &str, part| Some(Step::Rig(on.rig_named(name)?.id, part));
     match command {
         Command::Name(_) => Some(Step::Name),
-        Command::Zone(zone) => zone_named(zone).is_ok().then_some(Step::Zone),
+        Command::Zone(zone) | Command::Place(zone) => zone_named(zone).is_ok().then_some(Step::Zone),
         Command::AddRigs(_) => Some(Step::Rigs),
         Command::Affair(Affair::Invite(_)) => Some(Step::Crew),
         Command::DiOnly(name) | Command::HasMembrane(name) => rig(name, Part::Kind),

@@ -41,10 +41,12 @@ pub fn read_each(text: &str, is_rig: Option<&dyn Fn(&str) -> bool>) -> Option<Ve
     }
     let (mut from, mut wishes) = (0, Vec::<WishFor>::new());
     while from + 1 < cuts.len() {
+        let before = wishes.last().zip(text.get(..cuts[from].0));
         // The longest that is one: "monday, tuesday and friday".
         let (to, mut wish) = (from + 1..cuts.len()).rev().find_map(|to| {
             let part = text.get(cuts[from].1..cuts[to].0)?;
-            Some((to, read_with(part, is_rig)?))
+            let wish = read_with(part, is_rig).or_else(|| same_of_another(part, before?, is_rig?));
+            Some((to, wish?))
         })?;
         let named = wishes.last().and_then(|last| last.rig.clone());
         if let Wish::Set(setting) = &wish.wish
@@ -57,6 +59,32 @@ pub fn read_each(text: &str, is_rig: Option<&dyn Fn(&str) -> bool>) -> Option<Ve
         from = to;
     }
     Some(wishes)
+}
+
+/// "heron does 400 litres a day, otter 700": what was said before of one rig, with the value of another.
+fn same_of_another(
+    text: &str,
+    (before, said_before): (&WishFor, &str),
+    is_rig: &dyn Fn(&str) -> bool,
+) -> Option<WishFor> {
+    let Wish::Set(setting) = &before.wish else {
+        return None;
+    };
+    let american = Said::cut(said_before, MOST_ITEMS)?
+        .items
+        .iter()
+        .any(|item| item.is("gallon") || item.is("cubicfoot"));
+    let said = Said::cut(text, MOST_ITEMS).filter(|said| !said.asks)?;
+    let rows = ROWS.iter().filter(|row| row.field == setting.field());
+    let mut read = rows.filter_map(|row| {
+        let reading = Reading {
+            asked: Some(Asked { american }),
+            is_rig: Some(is_rig),
+            ..Reading::new(&said)
+        };
+        reading.sets(row)
+    });
+    read.find(|wish| wish.rig.is_some() && wish.rig != before.rig)
 }
 
 fn read_with(text: &str, is_rig: Option<&dyn Fn(&str) -> bool>) -> Option<WishFor> {
