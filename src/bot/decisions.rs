@@ -4,7 +4,7 @@ use jiff::civil::Date;
 use jiff::tz::TimeZone;
 use serde::{Deserialize, Serialize};
 
-use crate::digest::action::Kind;
+use crate::digest::Kind;
 use crate::digest::notes::Topic;
 use crate::digest::week::Decision;
 use crate::schedule::{day_start, local_date};

@@ -110,12 +110,12 @@ fn actions(words: Words, digest: &Digest, currency: Option<Currency>) -> Vec<Vec
     let mut rows = Vec::new();
     for (action, number) in numbered {
         for item in &action.items {
-            let money = item.finding.money_per_month();
+            let money = item.deed.money_per_month();
             rows.push(vec![
                 Cell::Number(f64::from(number)),
                 Cell::text(item.subject.name()),
                 Cell::text(worded::what_to_do(words, item, digest.today, currency)),
-                Cell::Date(item.finding.by(digest.today)),
+                Cell::Date(item.deed.by().unwrap_or(digest.today)),
                 Cell::number((money > 0.0).then(|| money.round())),
                 Cell::Date(item.since),
             ]);

@@ -2,6 +2,8 @@
 
 use crate::history::Followed;
 use crate::replies::looking;
+use crate::replies::reading::Told;
+use crate::water::verdict::{Deed, Kind};
 
 use super::answer::Answer;
 use super::condition::deed_of;
@@ -13,10 +15,17 @@ const QUIET_DAYS: i32 = 3;
 
 pub(super) fn whole_fleet(on: &Request<'_>) -> Answer {
     let mut fleet = on.known.follow_fleet(on.now);
-    fleet.sort_by(|a, b| a.verdict.by_urgency(&b.verdict));
+    fleet.sort_by(Followed::by_urgency);
     let line = |followed: &Followed<'_>| {
         let name = followed.rig.name.clone();
-        (name, newest(on, followed), deed_of(on, followed))
+        let last = newest(on, followed);
+        // The word beside the reading says it already.
+        let is_said = |deed: &Deed| {
+            let told = last.as_ref().and_then(|last| last.membrane);
+            deed.kind() == Kind::ReadAgain && !matches!(told, None | Some((_, Told::State(_))))
+        };
+        let deed = deed_of(on, followed).filter(|_| !followed.verdict.deed().is_some_and(is_said));
+        (name, last, deed)
     };
     let rigs: Vec<_> = fleet.iter().map(line).collect();
     Answer::says(looking::fleet(on.words, &on.outfit.name, &rigs, on.today()))

@@ -5,7 +5,7 @@ use crate::store::rigs::Rig;
 use crate::water::assess::Reason;
 
 use super::answer::Answer;
-use super::condition::deed_of;
+use super::condition::membrane_deeds;
 use super::glass_answers::glass_lines;
 use super::membrane_money::{money_lines, money_missing};
 use super::refusals::unknown_rig;
@@ -24,7 +24,7 @@ pub(super) fn membrane(on: &Request<'_>, rig: &Rig) -> Answer {
         false => Vec::new(),
     };
     let unread = followed.unread_membrane_since();
-    let deed = deed_of(on, &followed).map(|deed| deed.sentence(on.words));
+    let deeds = membrane_deeds(on, &followed);
     let assessment = followed.assessment;
     let (Some(level), Some(condition)) = (followed.verdict.level, followed.verdict.state) else {
         return if let Some(since) = unread {
@@ -38,7 +38,8 @@ pub(super) fn membrane(on: &Request<'_>, rig: &Rig) -> Answer {
                 ("rig", (&rig.name).into()),
                 ("readings", i64::from(assessment.readings_used).into()),
             ];
-            Answer::says(on.words.say("membrane-not-yet", facts))
+            let not_yet = on.words.say("membrane-not-yet", facts);
+            Answer::says([vec![not_yet], deeds].concat().join("\n"))
         };
     };
     let facts = membrane::Facts {
@@ -46,11 +47,11 @@ pub(super) fn membrane(on: &Request<'_>, rig: &Rig) -> Answer {
         level,
         condition,
         points_per_year: assessment.points_per_year,
-        due: money
-            .is_none()
-            .then(|| membrane::DueLine::of(assessment.due, |at| on.date(at))),
-        has_bed: on.rules.has_bed(rig),
-        deed,
+        due: (money.is_none() && assessment.fault.is_none()).then(|| {
+            let due = membrane::DueLine::of(assessment.due, |at| on.date(at));
+            (followed.settings.limits.due, due)
+        }),
+        deeds: &deeds,
         old_days: assessment.reasons.iter().find_map(|reason| match reason {
             Reason::LastReadingOld { days } if assessment.fault.is_none() => Some(*days),
             _ => None,

@@ -44,6 +44,7 @@ fn verdict(on: &Request<'_>, rig: &Rig, assessed: &Followed<'_>) -> Option<Verdi
             .map(|moves| (on.date(moves.resin_dearer), on.date(moves.resin_cheaper))),
         prices: (own.resin_price()?, own.membrane_price()?),
         fault: assessed.assessment.fault.is_some(),
+        is_asked: assessed.verdict.membrane_due().is_some(),
     })
 }
 

@@ -13,8 +13,8 @@ use super::request::Request;
 pub(super) fn newest(on: &Request<'_>, followed: &Followed<'_>) -> Option<Past> {
     let reading = followed.state.readings.back()?;
     let mut last = looked_up(on, reading);
-    if let Some((rejection, told)) = &mut last.membrane {
-        *told = word_for(followed, reading, *rejection, &on.rules.limits());
+    if let Some((_, told)) = &mut last.membrane {
+        *told = word_for(followed, reading);
     }
     last.replaced = followed.unread_membrane_since().is_some();
     Some(last)

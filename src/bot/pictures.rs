@@ -27,7 +27,7 @@ use crate::water::renewal_curve::cost_curve;
 use crate::water::renewal_verdict;
 use crate::water::settings::{Limits, Settings};
 use crate::water::trend::Trend;
-use crate::water::verdict::{Deed, Due, Resin, Verdict};
+use crate::water::verdict::{Resin, Verdict};
 
 /// How much of the past a rig's history shows: more would be a grey cloud.
 const HISTORY_WEEKS: i64 = 104;
@@ -176,36 +176,15 @@ fn fleet_row(seen: &Seen<'_>) -> fleet::Rig {
     fleet::Rig {
         name: seen.rig.to_owned(),
         condition: assessment.condition,
-        level: fault.map(|fault| fault.seen_rejection).or(level),
+        level: fault.and(seen.verdict.seen).or(level),
         before_leak: level.filter(|_| fault.is_some()),
         product_ppm: assessment.resin.and_then(|bed| bed.product_ppm),
         resin: left(seen.verdict),
         bed_left: assessment.resin.map(|bed| 1.0 - bed.used_share),
-        job: job(seen),
+        deed: seen.verdict.deed().copied(),
         trend,
         beds: seen.course.beds.iter().map(bed).collect(),
     }
-}
-
-/// What is to be done first.
-fn job(seen: &Seen<'_>) -> Option<fleet::Job> {
-    use fleet::Job;
-    let is_spent = seen.verdict.state == Some(Condition::Spent);
-    Some(match *seen.verdict.deed()? {
-        Deed::ChangeResin { .. } => Job::ChangeResin,
-        Deed::ResinSoon { likely, .. } if seen.date(likely) <= seen.today() => Job::ChangeResin,
-        Deed::ResinSoon { .. } => Job::BuyResin,
-        Deed::RepackResin { .. } => Job::RepackResin,
-        Deed::FindLeak { .. } => Job::FindLeak,
-        Deed::NewMembrane { due, .. } => match due {
-            Due::Now if !is_spent => Job::OrderMembrane,
-            Due::Now | Due::LineCrossed { spent: true, .. } | Due::GlassDecides { spent: true } => Job::RenewMembrane,
-            Due::About(_) | Due::LineCrossed { .. } => Job::PlanMembrane,
-            Due::GlassDecides { .. } => Job::LookAtGlass,
-        },
-        Deed::Prefilters { .. } => Job::ChangePrefilters,
-        Deed::AskMembrane { .. } => Job::SayWhatChanged,
-    })
 }
 
 fn left(verdict: &Verdict) -> resin::Left {

@@ -11,18 +11,18 @@ use crate::history::Followed;
 use crate::history::rig_state::{Happened, PastReading};
 use crate::replies::caution::Occasion;
 use crate::replies::figures::shown_change;
-use crate::replies::reading::{self, Facts, Told};
+use crate::replies::reading::{self, Facts, SPOTTING_PPM};
 use crate::replies::resin;
 use crate::store::readings::Reading;
 use crate::store::services::Service;
 use crate::store::{Db, StoreError};
-use crate::water::assess::{LEVEL_FROM_READINGS, Question as OpenPoint};
+use crate::water::assess::{Doubted, LEVEL_FROM_READINGS};
 use crate::water::condition::Condition;
 use crate::water::resin::BedState;
-use crate::water::verdict::Deed;
+use crate::water::verdict::{Deed, Kind};
 
 use super::answer::Answer;
-use super::condition::{deed_of, raw_rejection, word_for};
+use super::condition::{deed_words, raw_rejection, word_for};
 use super::effects::Effects;
 use super::flush_answers::missed_flush;
 use super::membrane_question::renewal_buttons;
@@ -211,36 +211,27 @@ pub(super) fn tell(on: &Request<'_>, kept: &Reading, short: bool, remind: bool) 
     let change = raw.zip(before).and_then(|(now, before)| {
         raw_rejection(before).map(|then| (shown_change(then, now), on.date(before.taken_at)))
     });
-    let doubted = followed.state.is_aside(kept.id);
     let assessment = &followed.assessment;
-    let expected = assessment
-        .rejection
-        .filter(|_| doubted && assessment.fault.is_none())
-        .map(|level| level.mid);
-    let fault = assessment.fault.as_ref().map(|fault| on.date(fault.since));
-    let mut occasions: Vec<Occasion> = kept.temperature_c.map(Occasion::WaterAt).into_iter().collect();
-    let renewed = assessment
-        .question
-        .map(|OpenPoint::WasMembraneChanged { since }| on.date(since));
     let missed_flush = missed_flush(on, kept.rig_id, before, kept.taken_at);
     let (today, taken_on) = (on.today(), on.date(kept.taken_at));
-    let membrane = raw.map(|rejection| (rejection, word_for(&followed, &read, rejection, &on.rules.limits())));
-    occasions.extend(membrane.and_then(|(_, told)| match told {
-        Told::State(state) => Some(Occasion::Advised(state)),
-        // The answer sends to hoses and O-rings, as after a jump.
-        Told::LowUnproven if !short => Some(Occasion::Advised(Condition::Fault)),
-        Told::LowUnproven | Told::Doubtful | Told::Back => None,
-    }));
+    let membrane = raw.map(|rejection| (rejection, word_for(&followed, &read)));
+    // What is to be done first; and what is asked, as its buttons stand below.
+    let asks = |deed: &Deed| matches!(deed, Deed::AskMembrane { .. });
+    let deeds = &followed.verdict.deeds;
+    let first = deeds
+        .first()
+        .filter(|deed| !(is_said_by_headline(deed, kept) || asks(deed)));
+    let asked = deeds.iter().find(|deed| asks(deed));
+    let mut occasions: Vec<Occasion> = kept.temperature_c.map(Occasion::WaterAt).into_iter().collect();
+    occasions.extend(deeds.first().filter(|_| !short).map(advised));
     let facts = Facts {
         rig: &rig.name,
         figures: figures_of(kept),
         membrane,
         change,
-        fault,
-        renewed,
-        expected,
-        // The question below says the same.
-        deed: deed_of(on, &followed).filter(|_| renewed.is_none()),
+        deeds: (first.into_iter().chain(asked))
+            .map(|deed| deed_words(on, &followed, deed))
+            .collect(),
         readings_to_go: readings_to_go(&followed),
         taken_on: (taken_on != today).then_some(taken_on),
         missed_flush,
@@ -263,10 +254,28 @@ pub(super) fn tell(on: &Request<'_>, kept: &Reading, short: bool, remind: bool) 
         false => reading::answer(on.words, &facts),
     });
     answer.occasions = occasions;
-    if renewed.is_some() && !short {
+    if asked.is_some() && !short {
         answer.buttons = renewal_buttons(on.words, rig);
     }
     answer
+}
+
+/// The occasion for a caution that a deed is.
+fn advised(deed: &Deed) -> Occasion {
+    match deed {
+        // It sends to hoses and O-rings, as a leak does.
+        Deed::ReadAgain {
+            why: Doubted::LowUnproven,
+            ..
+        } => Occasion::Advised(Kind::FindLeak),
+        other => Occasion::Advised(other.kind()),
+    }
+}
+
+/// Whether the first line says it already: the glass of this reading spots.
+fn is_said_by_headline(deed: &Deed, kept: &Reading) -> bool {
+    let spots = kept.product_ppm.is_some_and(|ppm| ppm >= SPOTTING_PPM);
+    spots && matches!(deed, Deed::ChangeResin { .. } | Deed::RepackResin { .. })
 }
 
 /// Whether the resin is what is to be done first: then its deed says how long it lasts.

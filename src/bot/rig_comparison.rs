@@ -1,10 +1,11 @@
 //! Answers to "why?" and "compare the rigs".
 
+use crate::history::Followed;
 use crate::replies::comparing;
 use crate::store::rigs::Rig;
 
 use super::answer::Answer;
-use super::condition::deed_of;
+use super::condition::membrane_deeds;
 use super::glass_answers::glass_lines;
 use super::membrane_answer::membrane;
 use super::refusals::unknown_rig;
@@ -28,7 +29,7 @@ pub(super) fn why(on: &Request<'_>, rig: &Rig) -> Answer {
         return membrane(on, rig);
     };
     let mut lines = vec![comparing::level(on.words, &rig.name, &level, condition)];
-    lines.extend(deed_of(on, &followed).map(|deed| deed.sentence(on.words)));
+    lines.extend(membrane_deeds(on, &followed));
     lines.extend(
         assessment
             .reasons
@@ -39,29 +40,27 @@ pub(super) fn why(on: &Request<'_>, rig: &Rig) -> Answer {
     Answer::says(lines.join("\n"))
 }
 
-/// Rigs beside each other, the best rejection first; all if none is named.
+/// Rigs beside each other, the most urgent first; all if none is named.
 pub(super) fn compare(on: &Request<'_>, ids: &[i64]) -> Answer {
-    let fleet = on.known.follow_fleet(on.now);
-    let asked = fleet
-        .iter()
-        .filter(|followed| ids.is_empty() || ids.contains(&followed.rig.id));
-    let mut rows = Vec::new();
-    for followed in asked {
+    let mut lines = Vec::new();
+    let fleet = on.known.follow_fleet(on.now).into_iter();
+    let mut asked: Vec<Followed<'_>> = fleet
+        .filter(|followed| ids.is_empty() || ids.contains(&followed.rig.id))
+        .collect();
+    asked.sort_by(Followed::by_urgency);
+    for followed in &asked {
         let rig = followed.rig;
         let level = followed.verdict.level.zip(followed.verdict.state);
-        let row = match level {
+        lines.push(match level {
             Some((level, condition)) => comparing::level(on.words, &rig.name, &level, condition),
             None if followed.unread_membrane_since().is_some() => {
                 on.words.say("rig-new-membrane", [("rig", (&rig.name).into())])
             }
             None => comparing::without_level(on.words, &rig.name, !rig.di_only),
-        };
-        rows.push((level.map_or(-1.0, |(level, _)| level.rejection.mid), row));
+        });
     }
-    if rows.is_empty() {
+    if lines.is_empty() {
         return Answer::says(on.words.plain("fleet-empty"));
     }
-    rows.sort_by(|a, b| b.0.total_cmp(&a.0));
-    let lines: Vec<String> = rows.into_iter().map(|(_, row)| row).collect();
     Answer::says(lines.join("\n"))
 }

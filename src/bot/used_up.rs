@@ -2,7 +2,7 @@
 
 use crate::domain::meaning::Spent;
 use crate::replies::caution::Occasion;
-use crate::water::condition::Condition;
+use crate::water::verdict::Kind;
 
 use super::answer::Answer;
 use super::request::Request;
@@ -16,7 +16,7 @@ pub(super) fn used_up(on: &Request<'_>, spent: &[Spent]) -> Answer {
     let lines: Vec<String> = spent.iter().map(line).collect();
     // Whoever changes a part opens a housing.
     Answer {
-        occasions: vec![Occasion::Advised(Condition::Spent)],
+        occasions: vec![Occasion::Advised(Kind::ChangeResin)],
         ..Answer::says(lines.join("\n"))
     }
 }

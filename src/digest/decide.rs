@@ -100,7 +100,7 @@ impl Digest {
 
 fn decision(item: &Item) -> Decision {
     Decision {
-        kind: item.finding.kind(),
+        kind: item.deed.kind(),
         rig: item.subject.rig(),
         person: item.subject.person(),
         since: item.since,

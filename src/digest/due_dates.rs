@@ -6,8 +6,8 @@ use crate::water::forecast::Range;
 use crate::water::renewal_verdict::Verdict;
 use crate::water::resin::BedState;
 
-use super::dates::{days_between, local_date};
 use super::week::{RigWeek, Week};
+use crate::water::dates::{days_between, local_date};
 
 /// What is further away than this is no date yet.
 const AHEAD_DAYS: i64 = 366;

@@ -3,12 +3,12 @@
 
 use std::cmp::Ordering;
 
-use jiff::civil::Date;
-
-use super::action::{Action, Finding, Item, Kind, Subject};
+use super::Kind;
+use super::action::{Action, Item, Subject};
 use super::week::{Decision, PersonWeek, Week};
 use super::{rig_findings, season};
 use crate::domain::Role;
+use crate::water::verdict::Deed;
 
 /// Fewer readings than this in the four weeks before are no habit.
 const HABIT_READINGS: u32 = 4;
@@ -22,17 +22,17 @@ pub fn actions(week: &Week) -> Vec<Action> {
         items.extend(
             rig_findings::of(rig, week)
                 .into_iter()
-                .map(|finding| item(week, subject.clone(), finding)),
+                .map(|deed| item(week, subject.clone(), deed)),
         );
     }
     for person in week.people.iter().filter(|person| is_quiet(person)) {
-        let finding = Finding::QuietPerson {
+        let deed = Deed::QuietPerson {
             before: person.readings_before,
         };
-        items.push(item(week, Subject::Person(person.id, person.name.clone()), finding));
+        items.push(item(week, Subject::Person(person.id, person.name.clone()), deed));
     }
-    items.extend(frost(week).map(|finding| item(week, Subject::Outfit, finding)));
-    grouped(items, week.today)
+    items.extend(frost(week).map(|deed| item(week, Subject::Outfit, deed)));
+    grouped(items)
 }
 
 /// Whether somebody who used to send readings sent none this week.
@@ -42,50 +42,33 @@ pub fn is_quiet(person: &PersonWeek) -> bool {
     person.role != Role::Owner && person.readings == 0 && person.readings_before >= HABIT_READINGS
 }
 
-fn grouped(items: Vec<Item>, today: Date) -> Vec<Action> {
+fn grouped(items: Vec<Item>) -> Vec<Action> {
     let mut actions: Vec<Action> = Kind::ALL
         .into_iter()
         .map(|kind| Action {
             kind,
-            items: items
-                .iter()
-                .filter(|item| item.finding.kind() == kind)
-                .cloned()
-                .collect(),
+            items: items.iter().filter(|item| item.deed.kind() == kind).cloned().collect(),
         })
         .filter(|action| !action.items.is_empty())
         .collect();
     for action in &mut actions {
-        action.items.sort_by(|a, b| rank_items(a, b, today));
+        action.items.sort_by(rank_items);
     }
     actions
 }
 
-fn rank_items(a: &Item, b: &Item, today: Date) -> Ordering {
-    (b.finding.money_per_month().total_cmp(&a.finding.money_per_month()))
-        .then_with(|| pressing(&b.finding).total_cmp(&pressing(&a.finding)))
-        .then_with(|| a.finding.by(today).cmp(&b.finding.by(today)))
+fn rank_items(a: &Item, b: &Item) -> Ordering {
+    (a.deed.by_urgency(&b.deed))
         .then_with(|| a.subject.name().cmp(b.subject.name()))
         .then_with(|| (a.subject.rig(), a.subject.person()).cmp(&(b.subject.rig(), b.subject.person())))
 }
 
-/// Where neither money nor date differ: the higher product, the more flushes
-/// missed, the longer silence.
-fn pressing(finding: &Finding) -> f64 {
-    match finding {
-        Finding::ChangeResin { product_ppm } | Finding::RepackResin { product_ppm, .. } => *product_ppm,
-        Finding::Flush { worked, flushed } => f64::from(worked.saturating_sub(*flushed)),
-        Finding::IdleRig { days, .. } => f64::from(*days),
-        _ => 0.0,
-    }
-}
-
-fn frost(week: &Week) -> Option<Finding> {
+fn frost(week: &Week) -> Option<Deed> {
     let waters: Vec<_> = week.rigs.iter().filter_map(|rig| rig.water).collect();
     // A fleet that never worked has nothing to freeze yet.
     week.rigs.iter().find(|rig| rig.last_reading_on.is_some())?;
     let frost = season::frost(week.today, week.southern, &waters, week.frost_said_on)?;
-    Some(Finding::Frost {
+    Some(Deed::Frost {
         water_c: match frost {
             season::Frost::ColdWater(celsius) => Some(celsius),
             season::Frost::Season => None,
@@ -94,15 +77,15 @@ fn frost(week: &Week) -> Option<Finding> {
 }
 
 /// An item with how often it has been asked for in a row.
-fn item(week: &Week, subject: Subject, finding: Finding) -> Item {
+fn item(week: &Week, subject: Subject, deed: Deed) -> Item {
     let is_same = |decision: &&Decision| {
-        decision.kind == finding.kind() && decision.rig == subject.rig() && decision.person == subject.person()
+        decision.kind == deed.kind() && decision.rig == subject.rig() && decision.person == subject.person()
     };
     let before = week.decisions.iter().find(is_same);
     Item {
         since: before.map_or(week.today, |decision| decision.since.min(week.today)),
         mondays: before.map_or(1, |decision| decision.mondays.saturating_add(1)),
         subject,
-        finding,
+        deed,
     }
 }

@@ -24,8 +24,6 @@ pub struct FleetRow {
     pub rejection: Option<Interval>,
     /// What that rests on.
     pub basis: Option<Basis>,
-    /// Rejection of the whole rig while a jump stands, a fraction.
-    pub with_jump: Option<f64>,
     /// Points of rejection lost a year.
     pub points_per_year: Option<f64>,
     /// Working days that the resin lasts: low, likely, high; none when it
@@ -73,7 +71,6 @@ fn row(rig: &RigWeek, verdict: &Verdict, is_asked_for: bool, week: &Week) -> Fle
         condition: verdict.state.filter(|_| rig.has_membrane),
         rejection: level.map(|level| level.rejection),
         basis: level.map(|level| level.basis),
-        with_jump: verdict.with_leak,
         points_per_year: rig.assessment.points_per_year.filter(|_| rig.has_membrane),
         // What stands may have used none.
         resin_days: match verdict.resin {

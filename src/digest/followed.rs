@@ -4,7 +4,8 @@ use jiff::civil::Date;
 
 use crate::water::history::ServiceKind;
 
-use super::action::{Action, Kind};
+use super::Kind;
+use super::action::Action;
 use super::week::{Decision, RigWeek, Week};
 
 /// A decision of the last digest and what became of it.
@@ -45,7 +46,7 @@ pub fn of<'a>(week: &Week, asked: impl Iterator<Item = &'a Action> + Clone) -> V
         .filter_map(|decision| {
             let name = name(week, decision)?;
             let is_open = asked.clone().flat_map(|action| &action.items).any(|item| {
-                matter(item.finding.kind()) == matter(decision.kind)
+                matter(item.deed.kind()) == matter(decision.kind)
                     && item.subject.rig() == decision.rig
                     && item.subject.person() == decision.person
             });
@@ -66,6 +67,7 @@ fn matter(kind: Kind) -> Kind {
     match kind {
         Kind::PlanMembrane => Kind::NewMembrane,
         Kind::ResinSoon => Kind::ChangeResin,
+        Kind::ReadAgain => Kind::FindLeak,
         other => other,
     }
 }
@@ -124,7 +126,7 @@ fn done(rig: &RigWeek, decision: &Decision) -> Option<Outcome> {
         Kind::AskMembrane => served(&[ServiceKind::Membrane, ServiceKind::SameMembrane]),
         Kind::Prefilters => served(&[ServiceKind::Prefilter]),
         Kind::Flush => (rig.days_worked > 0 && rig.days_flushed >= rig.days_worked).then_some(Outcome::Done(None)),
-        Kind::IdleRig | Kind::QuietRig => (rig.readings > 0).then_some(Outcome::Done(None)),
+        Kind::ReadAgain | Kind::IdleRig | Kind::QuietRig => (rig.readings > 0).then_some(Outcome::Done(None)),
         Kind::Frost | Kind::QuietPerson => None,
     }
 }

@@ -2,13 +2,13 @@
 
 use jiff::civil::Date;
 
-use crate::water::verdict::LAID_UP_FROM_DAYS;
+use crate::water::verdict::{Deed, Due, Kind, LAID_UP_FROM_DAYS};
 
-use super::action::{Action, Finding, Item, Kind, Window};
-use super::dates::days_between;
+use super::action::{Action, Item};
 use super::fleet::FleetRow;
 use super::shopping::Shopping;
 use super::week::{RigWeek, Week};
+use crate::water::dates::days_between;
 
 /// The headline.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -122,9 +122,9 @@ fn names(items: Vec<&Item>) -> Vec<String> {
 
 fn is_due(item: &Item) -> bool {
     matches!(
-        item.finding,
-        Finding::NewMembrane {
-            window: Window::Now | Window::LineCrossed { spent: true, .. } | Window::GlassDecides { spent: true },
+        item.deed,
+        Deed::NewMembrane {
+            due: Due::Now | Due::LineCrossed { spent: true, .. } | Due::GlassDecides { spent: true },
             ..
         }
     )

@@ -6,7 +6,6 @@
 //! Monday. [`notes::due`] decides what is said between Mondays.
 
 pub mod action;
-pub mod dates;
 pub mod decide;
 pub mod due_dates;
 pub mod findings;
@@ -21,6 +20,7 @@ pub mod season;
 pub mod shopping;
 pub mod week;
 
-pub use action::{Action, Finding, Item, Kind, Subject};
+pub use crate::water::verdict::Kind;
+pub use action::{Action, Item, Subject};
 pub use decide::{Digest, decide};
 pub use week::Week;

@@ -7,12 +7,11 @@ use jiff::civil::Date;
 
 use crate::water::assess::Assessment;
 use crate::water::resin::{BedState, SPOTS_FROM_PPM};
-use crate::water::verdict::{Behind, Ground, LAID_UP_FROM_DAYS, Verdict};
+use crate::water::verdict::{Behind, Deed, Due, Ground, Kind, LAID_UP_FROM_DAYS, Verdict};
 
-use super::action::{Finding, Kind, Window};
-use super::dates::{days_between, local_date};
 use super::rig_findings::{PRESERVE_FROM_DAYS, STANDS_FROM_DAYS};
 use super::season;
+use crate::water::dates::{days_between, local_date};
 
 /// No person gets more unasked messages a day.
 pub const MOST_A_DAY: usize = 3;
@@ -68,15 +67,14 @@ pub struct RigNow {
 
 impl RigNow {
     /// What its verdict asks for, of a kind.
-    fn asked(&self, now: &Now, kind: Kind) -> Option<Finding> {
+    fn asked(&self, now: &Now, kind: Kind) -> Option<Deed> {
         let ground = Ground {
             utc_offset_seconds: now.utc_offset_seconds,
             behind: self.behind,
             jump_ppm: None,
         };
         let deeds = Verdict::of(&self.assessment, &ground).deeds;
-        let deed = deeds.iter().find(|deed| deed.kind() == kind)?;
-        Some(Finding::of(deed, now.today, now.utc_offset_seconds))
+        deeds.into_iter().find(|deed| deed.kind() == kind)
     }
 }
 
@@ -135,7 +133,7 @@ pub enum Facts {
     /// A new membrane.
     Membrane {
         /// When.
-        window: Window,
+        due: Due,
         /// Rejection now, a fraction.
         rejection: f64,
         /// What waiting costs a month, in the outfit's currency.
@@ -264,18 +262,17 @@ fn membrane(rig: &RigNow, now: &Now) -> Candidate {
     if rig.membrane_mondays < MEMBRANE_FROM_MONDAYS {
         return None;
     }
-    let finding = rig.asked(now, Kind::NewMembrane)?;
-    let Finding::NewMembrane {
-        window: window @ (Window::Now | Window::LineCrossed { .. } | Window::GlassDecides { .. }),
+    let Deed::NewMembrane {
+        due: due @ (Due::Now | Due::LineCrossed { .. } | Due::GlassDecides { .. }),
         rejection,
         waiting_per_month,
         ..
-    } = finding
+    } = rig.asked(now, Kind::NewMembrane)?
     else {
         return None;
     };
     let facts = Facts::Membrane {
-        window,
+        due,
         rejection,
         waiting_per_month,
     };
@@ -300,7 +297,7 @@ fn idle(rig: &RigNow, now: &Now) -> Candidate {
 }
 
 fn prefilters(rig: &RigNow, now: &Now) -> Candidate {
-    let Finding::Prefilters { due, overdue } = rig.asked(now, Kind::Prefilters)? else {
+    let Deed::Prefilters { due, overdue } = rig.asked(now, Kind::Prefilters)? else {
         return None;
     };
     Some((
@@ -311,7 +308,7 @@ fn prefilters(rig: &RigNow, now: &Now) -> Candidate {
 }
 
 fn unlogged(rig: &RigNow, now: &Now) -> Candidate {
-    let Finding::AskMembrane { since } = rig.asked(now, Kind::AskMembrane)? else {
+    let Deed::AskMembrane { since } = rig.asked(now, Kind::AskMembrane)? else {
         return None;
     };
     Some((Topic::AskMembrane, Some(since), Facts::AskMembrane { since }))

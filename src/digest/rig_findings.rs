@@ -2,11 +2,10 @@
 
 use jiff::civil::Date;
 
-use crate::water::verdict::{Deed, LAID_UP_FROM_DAYS};
+use crate::water::verdict::{Deed, Kind, LAID_UP_FROM_DAYS};
 
-use super::action::Finding;
-use super::dates::days_between;
 use super::week::{RigWeek, Week};
+use crate::water::dates::days_between;
 
 /// Silent longer than this, a rig is taken to stand.
 pub const STANDS_FROM_DAYS: i64 = 14;
@@ -18,19 +17,19 @@ const FLUSHES_MISSED: u32 = 2;
 
 /// What a rig asks for: the deeds of its verdict, then what its week asks for.
 #[must_use]
-pub fn of(rig: &RigWeek, week: &Week) -> Vec<Finding> {
+pub fn of(rig: &RigWeek, week: &Week) -> Vec<Deed> {
     let deeds = rig.verdict(week.utc_offset_seconds).deeds;
+    let is_to_be_read = deeds.iter().any(|deed| deed.kind() == Kind::ReadAgain);
     let put_off = |deed: &Deed| rig.membrane_put_off_until.is_some() && matches!(deed, Deed::NewMembrane { .. });
-    (deeds.iter().filter(|deed| !put_off(deed)))
-        .map(|deed| Finding::of(deed, week.today, week.utc_offset_seconds))
+    (deeds.into_iter().filter(|deed| !put_off(deed)))
         .chain(flush(rig))
-        .chain(silence(rig, week.today))
+        .chain(silence(rig, week.today).filter(|_| !is_to_be_read))
         .collect()
 }
 
-fn flush(rig: &RigWeek) -> Option<Finding> {
+fn flush(rig: &RigWeek) -> Option<Deed> {
     let missed = rig.days_worked.saturating_sub(rig.days_flushed);
-    (rig.has_membrane && rig.manual_flush && missed >= FLUSHES_MISSED).then_some(Finding::Flush {
+    (rig.has_membrane && rig.manual_flush && missed >= FLUSHES_MISSED).then_some(Deed::Flush {
         worked: rig.days_worked,
         flushed: rig.days_flushed,
     })
@@ -38,16 +37,16 @@ fn flush(rig: &RigWeek) -> Option<Finding> {
 
 /// A rig without readings this week: quiet at first, then standing; one that is
 /// laid up or whose membrane lies in preservative is left in peace.
-fn silence(rig: &RigWeek, today: Date) -> Option<Finding> {
+fn silence(rig: &RigWeek, today: Date) -> Option<Deed> {
     if rig.readings > 0 || rig.is_preserved {
         return None;
     }
     let last = rig.last_reading_on?;
     let days = days_between(last, today);
     if days < STANDS_FROM_DAYS {
-        return (rig.readings_before > 0).then_some(Finding::QuietRig { last });
+        return (rig.readings_before > 0).then_some(Deed::QuietRig { last });
     }
-    (rig.has_membrane && days < LAID_UP_FROM_DAYS).then(|| Finding::IdleRig {
+    (rig.has_membrane && days < LAID_UP_FROM_DAYS).then(|| Deed::IdleRig {
         last,
         days: u32::try_from(days).unwrap_or(0),
         preserve: days >= PRESERVE_FROM_DAYS,

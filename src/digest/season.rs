@@ -7,7 +7,7 @@
 
 use jiff::civil::Date;
 
-use super::dates::days_between;
+use crate::water::dates::days_between;
 
 /// Water as cold as this is a warning, degrees Celsius.
 pub const COLD_WATER_C: f64 = 6.0;

@@ -93,12 +93,14 @@ pub fn list(week: &Week) -> Shopping {
         if rig.readings > 0 && rig.assessment.prefilter.state == prefilter::State::NeverLogged {
             shopping.prefilters_unlogged.push(name());
         }
+        if rig.assessment.fault.is_some() {
+            shopping.faulty.push(name());
+        }
         for deed in &verdict.deeds {
             match deed {
                 Deed::Prefilters { .. } => prefilters.push((name(), 1.0, rig.prefilter_price)),
-                Deed::FindLeak { .. } => shopping.faulty.push(name()),
                 Deed::NewMembrane { due, .. } => match (due, rig.membrane_put_off_until) {
-                    (Due::About(_), _) => {}
+                    (Due::About { .. }, _) => {}
                     (_, Some(until)) => shopping.membranes_put_off.push((name(), until)),
                     (Due::Now | Due::GlassDecides { spent: true }, None) => {
                         membranes.push((name(), rig.membranes, rig.membrane_price));

@@ -6,9 +6,7 @@ use crate::domain::Role;
 
 use crate::water::assess::Assessment;
 use crate::water::history::ServiceKind;
-use crate::water::verdict::{Behind, Ground, Verdict};
-
-use super::action::Kind;
+use crate::water::verdict::{Behind, Ground, Kind, Verdict};
 
 /// What is missing to count a rig's resin.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

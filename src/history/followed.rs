@@ -1,5 +1,7 @@
 //! What a rig comes to at an instant: its state with the computation's assessment.
 
+use std::cmp::Ordering;
+
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 
@@ -62,6 +64,11 @@ impl<'a> Followed<'a> {
             assessment,
             behind,
         }
+    }
+
+    /// The one order of rigs: by verdict, then by name.
+    pub fn by_urgency(&self, other: &Self) -> Ordering {
+        (self.verdict.by_urgency(&other.verdict)).then_with(|| self.rig.name.cmp(&other.rig.name))
     }
 
     /// What its RO water brings to the glass, where no resin follows.

@@ -4,7 +4,7 @@
 use crate::digest::notes::Topic;
 use crate::domain::ServiceKind as What;
 use crate::domain::meaning::Danger;
-use crate::water::condition::Condition;
+use crate::water::verdict::Kind;
 
 use super::Words;
 
@@ -44,8 +44,8 @@ pub enum Occasion {
     Joined,
     /// A rig came onto the fleet, or its flush was set.
     RigSetUp,
-    /// A reading was answered with this state: some advise to look inside.
-    Advised(Condition),
+    /// Such a deed was asked for: most open a housing.
+    Advised(Kind),
     /// Something was done to a rig.
     Done(What),
     /// The water was read at this temperature, degrees Celsius.
@@ -65,7 +65,9 @@ pub fn cautions(occasion: Occasion) -> &'static [Caution] {
     match occasion {
         Occasion::Joined => &[Caution::Height, Caution::NotDrinking],
         Occasion::RigSetUp => &[Caution::Plumbing],
-        Occasion::Advised(Condition::Fault | Condition::Spent) => &[Caution::Pressure],
+        Occasion::Advised(
+            Kind::ChangeResin | Kind::RepackResin | Kind::FindLeak | Kind::NewMembrane | Kind::Prefilters,
+        ) => &[Caution::Pressure],
         Occasion::Advised(_) => &[],
         Occasion::Done(What::Membrane) => &[Caution::Pressure, Caution::Chemicals],
         Occasion::Done(What::Prefilter | What::ORing) => &[Caution::Pressure],
@@ -114,8 +116,8 @@ mod tests {
     #[test]
     fn whoever_is_sent_into_a_housing_is_told_of_the_pressure() {
         for occasion in [
-            Occasion::Advised(Condition::Fault),
-            Occasion::Advised(Condition::Spent),
+            Occasion::Advised(Kind::FindLeak),
+            Occasion::Advised(Kind::NewMembrane),
             Occasion::Done(What::Membrane),
             Occasion::Done(What::Prefilter),
             Occasion::Done(What::ORing),
@@ -125,7 +127,7 @@ mod tests {
         ] {
             assert!(cautions(occasion).contains(&Caution::Pressure), "{occasion:?}");
         }
-        assert!(cautions(Occasion::Advised(Condition::Good)).is_empty());
+        assert!(cautions(Occasion::Advised(Kind::Flush)).is_empty());
         assert!(cautions(Occasion::Done(What::Flush)).is_empty());
     }
 

@@ -26,8 +26,13 @@ pub fn level(words: Words, rig: &str, level: &Level, condition: Condition) -> St
         figures::percent(words, level.rejection.mid),
         state_word(words, condition),
     );
+    // While a jump stands the level is that of the membrane without it.
+    let key = match condition {
+        Condition::Fault => "membrane-level-leak",
+        _ => "membrane-level",
+    };
     words.say(
-        "membrane-level",
+        key,
         [
             ("rig", rig.into()),
             ("percent", (&percent).into()),
@@ -73,7 +78,8 @@ pub fn without_membrane(words: Words, rig: &str, product_ppm: f64) -> String {
 /// A rig that has no level to compare.
 pub fn without_level(words: Words, rig: &str, has_membrane: bool) -> String {
     let key = if has_membrane { "compare-none" } else { "compare-di" };
-    words.say(key, [("rig", rig.into())])
+    let state = state_word(words, Condition::Unproven);
+    words.say(key, [("rig", rig.into()), ("state", (&state).into())])
 }
 
 /// Somebody, and how often on each rig.

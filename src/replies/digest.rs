@@ -16,6 +16,7 @@ use crate::message::setting::Currency;
 use crate::water::condition::Condition;
 
 use super::Words;
+use super::caution::{Caution, Occasion, cautions};
 use super::figures::{self, spoken};
 
 /// A fleet as small as this is told rig by rig at once.
@@ -141,12 +142,7 @@ fn good(words: Words, purchase: &Purchase) -> String {
 
 /// The usual caution, where something asked for means opening a housing.
 fn caution(words: Words, digest: &Digest) -> Option<String> {
-    let opens = |kind: Kind| {
-        matches!(
-            kind,
-            Kind::ChangeResin | Kind::RepackResin | Kind::FindLeak | Kind::NewMembrane | Kind::Prefilters
-        )
-    };
+    let opens = |kind: Kind| cautions(Occasion::Advised(kind)).contains(&Caution::Pressure);
     let any = digest.actions.iter().any(|action| opens(action.kind));
     any.then(|| words.plain("digest-caution-pressure"))
 }

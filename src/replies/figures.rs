@@ -222,10 +222,11 @@ pub fn rough(words: Words, date: Date, today: Date) -> String {
 
 /// A text with its first letter large.
 pub fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters
-        .next()
-        .map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    // "¿" stands before the first letter.
+    let (mark, sentence) = text.split_at(if text.starts_with('¿') { '¿'.len_utf8() } else { 0 });
+    let mut letters = sentence.chars();
+    let first = letters.next().map(char::to_uppercase);
+    mark.chars().chain(first.into_iter().flatten()).chain(letters).collect()
 }
 
 /// A number of things, rounded, as one that chooses a plural.

@@ -58,12 +58,10 @@ pub struct Facts<'a> {
     pub condition: Condition,
     /// Points of rejection lost a year; none until known.
     pub points_per_year: Option<f64>,
-    /// When the due line is crossed; none where the money's verdict says more.
-    pub due: Option<DueLine>,
-    /// Whether resin follows the membrane.
-    pub has_bed: bool,
-    /// What is to be done first, ready.
-    pub deed: Option<String>,
+    /// When the due line, a fraction, is crossed; none where the money's verdict says more.
+    pub due: Option<(f64, DueLine)>,
+    /// What is to be done, ready.
+    pub deeds: &'a [String],
     /// How many days ago the last reading was, where that is too long.
     pub old_days: Option<u32>,
     /// What decides on it, ready: the money, or the glass of a rig without resin.
@@ -75,7 +73,7 @@ pub struct Facts<'a> {
 /// The answer to "membrane heron?".
 pub fn answer(words: Words, facts: &Facts<'_>) -> String {
     let mut lines = vec![comparing::level(words, facts.rig, &facts.level, facts.condition)];
-    lines.extend(facts.deed.clone());
+    lines.extend_from_slice(facts.deeds);
     lines.extend(
         facts
             .old_days
@@ -91,33 +89,26 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
             [("points", (&figures::points(words, points / 100.0)).into())],
         )
     }));
-    lines.extend(facts.due.map(|due| due_line(words, due, facts.has_bed)));
+    lines.extend(facts.due.and_then(|(line, due)| due_line(words, line, due)));
     lines.extend_from_slice(facts.missing);
     lines.join("\n")
 }
 
-fn due_line(words: Words, due: DueLine, has_bed: bool) -> String {
-    match due {
-        DueLine::Crossed if has_bed => words.plain("membrane-due-crossed"),
-        DueLine::Crossed => words.plain("glass-due-crossed"),
-        DueLine::NotInSight => words.plain("membrane-due-far"),
+/// When it is crossed; once it is, the deed says what to do.
+fn due_line(words: Words, line: f64, due: DueLine) -> Option<String> {
+    let line = figures::plain_number(words, line * 100.0);
+    let line = ("line", (&line).into());
+    Some(match due {
+        DueLine::Crossed => return None,
+        DueLine::NotInSight => words.say("membrane-due-far", [line]),
         DueLine::NotYetKnown => words.plain("membrane-due-unknown"),
         DueLine::Within { early, likely, late } => {
             let (early, likely) = (figures::month(words, early), figures::month(words, likely));
-            let Some(late) = late.map(|late| figures::month(words, late)) else {
-                return words.say(
-                    "membrane-due-from",
-                    [("likely", (&likely).into()), ("early", (&early).into())],
-                );
-            };
-            words.say(
-                "membrane-due-within",
-                [
-                    ("likely", (&likely).into()),
-                    ("early", (&early).into()),
-                    ("late", (&late).into()),
-                ],
-            )
+            let (likely, early) = (("likely", (&likely).into()), ("early", (&early).into()));
+            match late.map(|late| figures::month(words, late)) {
+                Some(late) => words.say("membrane-due-within", [line, likely, early, ("late", (&late).into())]),
+                None => words.say("membrane-due-from", [line, likely, early]),
+            }
         }
-    }
+    })
 }

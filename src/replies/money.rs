@@ -46,6 +46,8 @@ pub struct Verdict {
     pub prices: (Amount, Amount),
     /// Whether a fault stands.
     pub fault: bool,
+    /// Whether what is to be done says when already.
+    pub is_asked: bool,
 }
 
 /// Less a month than this is not worth a word.
@@ -60,7 +62,9 @@ pub fn verdict(words: Words, verdict: &Verdict, currency: Option<Currency>, toda
     if verdict.fault {
         lines.push(words.plain("money-fault-first"));
     }
-    lines.push(when(words, verdict, currency, today));
+    if !verdict.is_asked {
+        lines.push(when(words, verdict, today));
+    }
     if verdict.best == Best::NotYetKnown {
         return lines;
     }
@@ -106,12 +110,8 @@ pub fn verdict(words: Words, verdict: &Verdict, currency: Option<Currency>, toda
     lines
 }
 
-fn when(words: Words, verdict: &Verdict, currency: Option<Currency>, today: Date) -> String {
+fn when(words: Words, verdict: &Verdict, today: Date) -> String {
     match verdict.best {
-        Best::Now if verdict.waiting_per_month > WORTH_TELLING => {
-            let waiting = spoken::about(words, verdict.waiting_per_month, currency);
-            words.say("money-now-waiting", [("waiting", (&waiting).into())])
-        }
         Best::Now => words.plain("money-now"),
         Best::NotInSight => words.plain("money-far"),
         Best::NotYetKnown => words.plain("money-unknown"),

@@ -2,9 +2,9 @@
 
 use jiff::civil::Date;
 
-use crate::digest::action::Window;
 use crate::digest::notes::{Facts, Note, Topic};
 use crate::message::setting::Currency;
+use crate::water::verdict::Due;
 
 use super::Words;
 use super::figures::{self, spoken};
@@ -51,10 +51,10 @@ pub fn text(words: Words, note: &Note, today: Date, currency: Option<Currency>) 
         }
         Facts::Frost { water_c: None } => words.plain("note-frost-season"),
         Facts::Membrane {
-            window,
+            due,
             rejection,
             waiting_per_month,
-        } => membrane(words, name, window, (rejection, waiting_per_month), currency),
+        } => membrane(words, name, due, (rejection, waiting_per_month), currency),
         Facts::Idle { days } => {
             let key = match note.topic {
                 Topic::Idle30 => "note-idle-30",
@@ -81,22 +81,22 @@ pub fn text(words: Words, note: &Note, today: Date, currency: Option<Currency>) 
 fn membrane(
     words: Words,
     rig: &str,
-    window: Window,
+    due: Due,
     (rejection, waiting): (f64, Option<f64>),
     currency: Option<Currency>,
 ) -> String {
     let percent = figures::percent(words, rejection);
     let rig_and_percent = [("rig", rig.into()), ("percent", (&percent).into())];
-    match (window, waiting) {
-        (Window::Now | Window::Between { .. }, Some(waiting)) if waiting >= 1.0 => {
+    match (due, waiting) {
+        (Due::Now | Due::About { .. }, Some(waiting)) if waiting >= 1.0 => {
             let money = spoken::about(words, waiting, currency);
             let [rig, percent] = rig_and_percent;
             words.say("note-membrane-costs", [rig, percent, ("money", (&money).into())])
         }
-        (Window::Now | Window::Between { .. }, _) => words.say("note-membrane-pays", rig_and_percent),
-        (Window::GlassDecides { .. }, _) => words.say("glass-note", rig_and_percent),
-        (Window::LineCrossed { priced: true, .. }, _) => words.say("note-membrane-weigh", rig_and_percent),
-        (Window::LineCrossed { priced: false, .. }, _) => words.say("note-membrane-weigh-prices", rig_and_percent),
+        (Due::Now | Due::About { .. }, _) => words.say("note-membrane-pays", rig_and_percent),
+        (Due::GlassDecides { .. }, _) => words.say("glass-note", rig_and_percent),
+        (Due::LineCrossed { priced: true, .. }, _) => words.say("note-membrane-weigh", rig_and_percent),
+        (Due::LineCrossed { priced: false, .. }, _) => words.say("note-membrane-weigh-prices", rig_and_percent),
     }
 }
 

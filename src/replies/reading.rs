@@ -28,8 +28,6 @@ pub struct Figures {
 pub enum Told {
     /// The membrane's state.
     State(Condition),
-    /// Low enough to weigh a new membrane, but too few readings prove it.
-    LowUnproven,
     /// Far from its trend: it says nothing of the state until it is read again.
     Doubtful,
     /// A jump stands, but this reading is back where it was before.
@@ -69,19 +67,13 @@ pub struct Facts<'a> {
     pub membrane: Option<(f64, Told)>,
     /// Change of the rejection since the reading before, and that one's day.
     pub change: Option<(f64, Date)>,
-    /// Since when a jump stands that wear cannot explain.
-    pub fault: Option<Date>,
-    /// Since when the readings look as if the membrane was changed unlogged.
-    pub renewed: Option<Date>,
-    /// Rejection that the trend leads to expect, if this reading is far from it.
-    pub expected: Option<f64>,
     /// The day for which it counts, when that is not today.
     pub taken_on: Option<Date>,
     /// The day on which nobody flushed although somebody was asked, before the
     /// first reading since.
     pub missed_flush: Option<Date>,
-    /// What is to be done first.
-    pub deed: Option<Deed>,
+    /// What is to be done, and what is asked.
+    pub deeds: Vec<Deed>,
     /// Readings before anything can be told of the membrane.
     pub readings_to_go: i64,
     /// A word on the resin, ready.
@@ -130,20 +122,7 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
         ]
         .into_iter(),
     ));
-    if let Some(expected) = facts.expected.filter(|_| facts.membrane.is_some()) {
-        let percent = figures::whole_percent(expected);
-        lines.push(words.say("advice-read-again", [("percent", (&percent).into())]));
-    }
-    lines.extend(match facts.membrane {
-        Some((_, Told::LowUnproven)) => Some(words.plain("advice-unproven")),
-        Some((_, Told::Doubtful)) => None,
-        Some((_, Told::Back)) => facts.fault.map(|since| {
-            let day = figures::day(words, since, facts.today);
-            words.say("advice-back", [("day", (&day).into())])
-        }),
-        _ if will_spot(facts.figures) => None,
-        _ => facts.deed.as_ref().map(|deed| deed.sentence(words)),
-    });
+    lines.extend(facts.deeds.iter().map(|deed| deed.sentence(words)));
     lines.extend(
         (facts.readings_to_go > 0).then(|| words.say("readings-to-go", [("count", facts.readings_to_go.into())])),
     );
@@ -155,9 +134,6 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
     if let Some(ppm) = on_glass.filter(|ppm| *ppm >= SPOTTING_PPM) {
         let ppm = figures::ppm(words, ppm);
         lines.push(words.say("advice-no-resin-spots", [("ppm", (&ppm).into())]));
-    }
-    if facts.renewed.is_some() {
-        lines.push(words.say("advice-renewed", [("rig", (&facts.rig.to_lowercase()).into())]));
     }
     let flush = facts.flush.then(|| words.plain("flush-reminder"));
     let resin = facts.resin.clone().filter(|_| !will_spot(facts.figures));
@@ -225,7 +201,6 @@ fn verdict(words: Words, facts: &Facts<'_>) -> String {
 pub fn told_word(words: Words, told: Told) -> String {
     match told {
         Told::State(state) => state_word(words, state),
-        Told::LowUnproven => state_word(words, Condition::Unproven),
         Told::Doubtful => words.plain("state-doubtful"),
         Told::Back => words.plain("state-back"),
     }

@@ -10,6 +10,7 @@ use super::forecast::{
 use super::jump::{Cause, NextTest, causes};
 use super::prefilter;
 use super::prior::Lessons;
+use super::rejection::rejection;
 use super::renewal_verdict::{Renewal, judge_renewal};
 use super::resin::{BedAssessment, BedState, Day};
 use super::rig::{History, SetAside};
@@ -45,6 +46,29 @@ pub struct Fault {
     pub causes: Vec<Cause>,
     /// The next test to make.
     pub next_test: NextTest,
+}
+
+/// The last reading of a membrane, as it is.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Seen {
+    /// Rejection as read, a fraction.
+    pub rejection: f64,
+    /// Why it is not to be believed as it is; none where it is.
+    pub doubted: Option<Doubted>,
+}
+
+/// Why a reading is to be taken again.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Doubted {
+    /// It is far off the trend.
+    Far {
+        /// The rejection that the trend leads to expect, a fraction.
+        usual: f64,
+    },
+    /// A jump stands, but it is back where it was before: mended, if the next one is like it.
+    Back,
+    /// Low enough to weigh a new membrane, but too few readings prove it.
+    LowUnproven,
 }
 
 /// Something to ask the crew.
@@ -119,6 +143,8 @@ pub struct Assessment {
     pub spent: Crossing,
     /// A jump that stands.
     pub fault: Option<Fault>,
+    /// The last reading of this membrane.
+    pub seen: Option<Seen>,
     /// Something to ask.
     pub question: Option<Question>,
     /// The resin; `None` when its size is not told.
@@ -205,6 +231,7 @@ pub fn assess(history: &History, settings: &Settings, outfit: &Lessons, now: i64
         due,
         spent,
         fault,
+        seen: None,
         question: match life.beginning {
             Beginning::Presumed(since) => Some(Question::WasMembraneChanged { since }),
             Beginning::Logged(_) | Beginning::Told(_) | Beginning::Unknown => None,
@@ -221,9 +248,39 @@ pub fn assess(history: &History, settings: &Settings, outfit: &Lessons, now: i64
         reasons: Vec::new(),
     };
     if settings.has_membrane {
+        assessment.seen = seen(history, settings, &assessment);
         assessment.reasons = reasons(&assessment, settings, band, pays_now, days_known, has_trend);
     }
     assessment
+}
+
+/// The last reading of this membrane, and whether it is doubted.
+fn seen(history: &History, settings: &Settings, assessment: &Assessment) -> Option<Seen> {
+    let last = history.last_reading?;
+    let seen = rejection(last.feed, last.permeate?).ok()?;
+    if assessment.membrane_since.is_some_and(|began| began > last.at) {
+        return None;
+    }
+    let is_aside =
+        history.set_aside.last().is_some_and(|aside| aside.at == last.at) && history.last_used_at != Some(last.at);
+    let doubted = match (&assessment.fault, assessment.rejection) {
+        (Some(fault), Some(level)) => {
+            // Nearer to the membrane alone than to what the jump left of it.
+            let log_passage = |rejection: f64| (1.0 - rejection).max(1e-6).ln();
+            let halfway = f64::midpoint(log_passage(level.mid), log_passage(fault.seen_rejection));
+            let is_back = last.at > fault.since && log_passage(seen) < halfway;
+            is_back.then_some(Doubted::Back)
+        }
+        (None, Some(level)) if is_aside => Some(Doubted::Far { usual: level.mid }),
+        _ if assessment.condition == Some(Condition::Unproven) && seen < settings.limits.due => {
+            Some(Doubted::LowUnproven)
+        }
+        _ => None,
+    };
+    Some(Seen {
+        rejection: seen,
+        doubted,
+    })
 }
 
 /// Whether a life has been read often enough to tell its level.

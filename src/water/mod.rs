@@ -1,7 +1,7 @@
 //! What a rig with two readings can know: the pure computation.
 //!
 //! No input or output, no clock, no database: numbers in, numbers and closed
-//! enums out. Instants are UTC seconds; local dates are other rooms' business.
+//! enums out. Instants are UTC seconds; only a verdict and what follows from it speak of local dates.
 //!
 //! The way through: [`history::Event`]s go into a kept [`rig::History`] by
 //! [`rig::step`] or [`replay::replay`], and [`assess::assess`] says what it means.
@@ -9,6 +9,7 @@
 pub mod assess;
 pub mod condition;
 pub mod course;
+pub mod dates;
 pub mod flow;
 pub mod forecast;
 pub mod glass;

@@ -3,15 +3,17 @@
 
 use std::cmp::Ordering;
 
-use super::assess::{Assessment, Basis, Question};
+use jiff::civil::Date;
+
+use super::assess::{Assessment, Basis, Doubted, Question};
 use super::condition::Condition;
-use super::forecast::{Interval, Range};
+use super::dates::{days_between, local_date};
+use super::forecast::Interval;
 use super::jump::{Cause, NextTest};
 use super::prefilter;
 use super::renewal_verdict;
 use super::resin::{BedState, SPOTS_FROM_PPM};
 
-const DAY: i64 = 86_400;
 /// Resin is asked for when it is likely empty before the same day of the next week.
 const RESIN_AHEAD_DAYS: i64 = 7;
 /// A new membrane is planned this long before its cheapest date, to order it.
@@ -73,8 +75,8 @@ pub struct Verdict {
     pub state: Option<Condition>,
     /// Its level; none until it can be told.
     pub level: Option<Level>,
-    /// Rejection of the whole rig while it leaks, a fraction.
-    pub with_leak: Option<f64>,
+    /// The rejection of the last reading as it is, a fraction.
+    pub seen: Option<f64>,
     /// The resin.
     pub resin: Resin,
     /// What is to be done, most urgent first.
@@ -90,6 +92,8 @@ pub enum Kind {
     RepackResin,
     /// The permeate jumped: find the leak.
     FindLeak,
+    /// The last reading is not to be believed as it is: read it again.
+    ReadAgain,
     /// A new membrane pays, or its line is crossed and nobody can say.
     NewMembrane,
     /// The resin runs out within a week.
@@ -131,10 +135,11 @@ pub enum Risk {
 
 impl Kind {
     /// All kinds.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 14] = [
         Self::ChangeResin,
         Self::RepackResin,
         Self::FindLeak,
+        Self::ReadAgain,
         Self::NewMembrane,
         Self::ResinSoon,
         Self::Prefilters,
@@ -152,7 +157,7 @@ impl Kind {
     pub fn risk(self) -> Risk {
         match self {
             Self::ChangeResin | Self::RepackResin => Risk::Glass,
-            Self::FindLeak => Risk::Fault,
+            Self::FindLeak | Self::ReadAgain => Risk::Fault,
             Self::NewMembrane => Risk::Money,
             Self::ResinSoon => Risk::Supply,
             Self::PlanMembrane | Self::Prefilters | Self::Flush | Self::AskMembrane | Self::IdleRig | Self::Frost => {
@@ -170,6 +175,7 @@ impl Kind {
             Self::RepackResin => "repack_resin",
             Self::ResinSoon => "resin_soon",
             Self::FindLeak => "find_leak",
+            Self::ReadAgain => "read_again",
             Self::NewMembrane => "new_membrane",
             Self::PlanMembrane => "plan_membrane",
             Self::Prefilters => "prefilters",
@@ -189,16 +195,23 @@ impl Kind {
     }
 }
 
-/// When a membrane is best renewed.
-#[derive(Clone, Copy, Debug, PartialEq)]
+/// When a membrane is best renewed. Local dates, none before today.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Due {
     /// Now: it pays for itself.
     Now,
     /// Cheapest in this range.
-    About(Range),
+    About {
+        /// Not before this.
+        early: Date,
+        /// As likely before as after.
+        likely: Date,
+        /// Hardly after this.
+        late: Date,
+    },
     /// Its line is crossed, but nobody can say when it pays.
     LineCrossed {
-        /// Whether prices are told: then readings are too few.
+        /// Whether prices are set: then readings are too few.
         priced: bool,
         /// Whether it is done, whatever the money says.
         spent: bool,
@@ -210,7 +223,8 @@ pub enum Due {
     },
 }
 
-/// Something to do for a rig, and why. Instants in UTC seconds, money in the outfit's currency.
+/// Something to do, and why: for a rig, or for the outfit or a person, whom the digest asks beside. Local dates, those
+/// ahead not before today; money in the outfit's currency.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Deed {
     /// The product spots.
@@ -228,7 +242,7 @@ pub enum Deed {
     /// A jump that stands.
     FindLeak {
         /// Since when.
-        since: i64,
+        since: Date,
         /// Permeate before and now, ppm.
         permeate_ppm: Option<(f64, f64)>,
         /// The likeliest cause.
@@ -237,6 +251,13 @@ pub enum Deed {
         next_test: NextTest,
         /// Resin that it costs a month.
         costs_per_month: Option<f64>,
+    },
+    /// The last reading is not to be believed as it is.
+    ReadAgain {
+        /// Its rejection as read, a fraction.
+        seen: f64,
+        /// Why.
+        why: Doubted,
     },
     /// A new membrane.
     NewMembrane {
@@ -252,23 +273,54 @@ pub enum Deed {
     /// The resin runs out within a week.
     ResinSoon {
         /// It may be empty from here on: have resin on the rig.
-        early: i64,
+        at_hand_by: Date,
         /// As likely before as after: change it.
-        likely: i64,
+        change_by: Date,
         /// Working days left: low, likely, high.
         working_days: [f64; 3],
     },
-    /// Prefilters are due.
+    /// Prefilters.
     Prefilters {
-        /// When they are or were.
-        due: i64,
+        /// When they are or were due.
+        due: Date,
         /// Whether that is past.
         overdue: bool,
     },
     /// A membrane change that nobody logged.
     AskMembrane {
         /// About since when it reads like a new one.
-        since: i64,
+        since: Date,
+    },
+    /// Flushes missed this week.
+    Flush {
+        /// Days worked.
+        worked: u32,
+        /// Of them flushed.
+        flushed: u32,
+    },
+    /// A rig that stands.
+    IdleRig {
+        /// Last reading.
+        last: Date,
+        /// Days since.
+        days: u32,
+        /// Whether it has stood so long that the membrane wants preserving.
+        preserve: bool,
+    },
+    /// Frost.
+    Frost {
+        /// The coldest water given lately, degrees Celsius; none when only the season says so.
+        water_c: Option<f64>,
+    },
+    /// A rig without readings this week.
+    QuietRig {
+        /// Last reading.
+        last: Date,
+    },
+    /// A person without readings this week.
+    QuietPerson {
+        /// Readings in the four weeks before.
+        before: u32,
     },
 }
 
@@ -280,11 +332,19 @@ impl Deed {
             Self::ChangeResin { .. } => Kind::ChangeResin,
             Self::RepackResin { .. } => Kind::RepackResin,
             Self::FindLeak { .. } => Kind::FindLeak,
-            Self::NewMembrane { due: Due::About(_), .. } => Kind::PlanMembrane,
+            Self::ReadAgain { .. } => Kind::ReadAgain,
+            Self::NewMembrane {
+                due: Due::About { .. }, ..
+            } => Kind::PlanMembrane,
             Self::NewMembrane { .. } => Kind::NewMembrane,
             Self::ResinSoon { .. } => Kind::ResinSoon,
             Self::Prefilters { .. } => Kind::Prefilters,
             Self::AskMembrane { .. } => Kind::AskMembrane,
+            Self::Flush { .. } => Kind::Flush,
+            Self::IdleRig { .. } => Kind::IdleRig,
+            Self::Frost { .. } => Kind::Frost,
+            Self::QuietRig { .. } => Kind::QuietRig,
+            Self::QuietPerson { .. } => Kind::QuietPerson,
         }
     }
 
@@ -298,27 +358,38 @@ impl Deed {
         }
     }
 
-    /// Among deeds of one kind that lose the same money: the product that the glass gets, and how soon it is due.
-    fn pressing(&self) -> (f64, i64) {
+    /// The day by which it wants to be done; none when that is at once.
+    #[must_use]
+    pub fn by(&self) -> Option<Date> {
         match *self {
-            Self::ChangeResin { product_ppm } | Self::RepackResin { product_ppm, .. } => (product_ppm, 0),
-            Self::ResinSoon { likely, .. } => (0.0, likely),
+            Self::ResinSoon { change_by, .. } => Some(change_by),
+            Self::Prefilters { due, .. } => Some(due),
             Self::NewMembrane {
-                due: Due::About(range), ..
-            } => (0.0, range.likely),
-            Self::Prefilters { due, .. } => (0.0, due),
-            Self::FindLeak { .. } | Self::NewMembrane { .. } | Self::AskMembrane { .. } => (0.0, 0),
+                due: Due::About { likely, .. },
+                ..
+            } => Some(likely),
+            _ => None,
         }
     }
-}
 
-/// The order of two deeds: kind, then money a month, then what presses more.
-fn by_urgency(a: &Deed, b: &Deed) -> Ordering {
-    let ((a_ppm, a_due), (b_ppm, b_due)) = (a.pressing(), b.pressing());
-    (a.kind().cmp(&b.kind()))
-        .then_with(|| b.money_per_month().total_cmp(&a.money_per_month()))
-        .then_with(|| b_ppm.total_cmp(&a_ppm))
-        .then_with(|| a_due.cmp(&b_due))
+    /// Among deeds of one kind that lose the same money: the higher product, the more flushes missed, the longer rest.
+    fn pressing(&self) -> f64 {
+        match *self {
+            Self::ChangeResin { product_ppm } | Self::RepackResin { product_ppm, .. } => product_ppm,
+            Self::Flush { worked, flushed } => f64::from(worked.saturating_sub(flushed)),
+            Self::IdleRig { days, .. } => f64::from(days),
+            _ => 0.0,
+        }
+    }
+
+    /// The order of two deeds: kind, then money a month, then what presses more, then the day.
+    #[must_use]
+    pub fn by_urgency(&self, other: &Self) -> Ordering {
+        (self.kind().cmp(&other.kind()))
+            .then_with(|| other.money_per_month().total_cmp(&self.money_per_month()))
+            .then_with(|| other.pressing().total_cmp(&self.pressing()))
+            .then_with(|| self.by().cmp(&other.by()))
+    }
 }
 
 impl Verdict {
@@ -329,15 +400,17 @@ impl Verdict {
             resin_deed(assessment, ground),
             leak(assessment, ground),
             membrane(assessment, ground),
-            prefilters(assessment),
+            prefilters(assessment, ground),
             assessment
                 .question
-                .map(|Question::WasMembraneChanged { since }| Deed::AskMembrane { since }),
+                .map(|Question::WasMembraneChanged { since }| Deed::AskMembrane {
+                    since: day(since, ground),
+                }),
         ]
         .into_iter()
         .flatten()
         .collect();
-        deeds.sort_by(by_urgency);
+        deeds.sort_by(Deed::by_urgency);
         Self {
             state: assessment.condition,
             level: assessment.rejection.map(|rejection| Level {
@@ -345,7 +418,7 @@ impl Verdict {
                 basis: assessment.basis,
                 readings: assessment.readings_used,
             }),
-            with_leak: assessment.fault.as_ref().map(|fault| fault.seen_rejection),
+            seen: assessment.seen.map(|seen| seen.rejection),
             resin: resin(assessment),
             deeds,
         }
@@ -366,12 +439,16 @@ impl Verdict {
         })
     }
 
-    /// The order of two rigs: by what is to be done first, then by state, then by rejection, lowest first.
+    /// The order of two rigs: by what is to be done first, then by state, then by rejection, lowest first; as read,
+    /// where no more can be told.
     #[must_use]
     pub fn by_urgency(&self, other: &Self) -> Ordering {
-        let rejection = |verdict: &Self| verdict.level.map_or(1.0, |level| level.rejection.mid);
+        let rejection = |verdict: &Self| {
+            let level = verdict.level.map(|level| level.rejection.mid);
+            level.or(verdict.seen).unwrap_or(1.0)
+        };
         let deeds = match (self.deed(), other.deed()) {
-            (Some(a), Some(b)) => by_urgency(a, b),
+            (Some(a), Some(b)) => a.by_urgency(b),
             (a, b) => a.is_none().cmp(&b.is_none()),
         };
         deeds
@@ -393,19 +470,28 @@ fn concern(state: Option<Condition>) -> u8 {
     }
 }
 
+/// The local date of an instant.
+fn day(at: i64, ground: &Ground) -> Date {
+    local_date(at, ground.utc_offset_seconds)
+}
+
+/// The local date of an instant ahead: today, if it is past.
+fn day_ahead(at: i64, assessment: &Assessment, ground: &Ground) -> Date {
+    day(at.max(assessment.now), ground)
+}
+
 /// Local days from the assessment's instant to another.
 fn days_until(at: i64, assessment: &Assessment, ground: &Ground) -> i64 {
-    let day = |at: i64| at.saturating_add(ground.utc_offset_seconds).div_euclid(DAY);
-    day(at) - day(assessment.now)
+    days_between(day(assessment.now, ground), day(at, ground))
 }
 
 /// Whether nobody has read it for so long that it is laid up.
 #[must_use]
 pub fn is_laid_up(assessment: &Assessment, utc_offset_seconds: i64) -> bool {
-    let day = |at: i64| at.saturating_add(utc_offset_seconds).div_euclid(DAY);
+    let day = |at: i64| local_date(at, utc_offset_seconds);
     assessment
         .last_reading_at
-        .is_some_and(|last| day(assessment.now) - day(last) >= LAID_UP_FROM_DAYS)
+        .is_some_and(|last| days_between(day(last), day(assessment.now)) >= LAID_UP_FROM_DAYS)
 }
 
 fn resin(assessment: &Assessment) -> Resin {
@@ -437,20 +523,31 @@ fn resin_deed(assessment: &Assessment, ground: &Ground) -> Option<Deed> {
     let (empty, working_days) = (bed.empty?, bed.working_days?);
     let is_soon = days_until(empty.likely, assessment, ground) < RESIN_AHEAD_DAYS;
     (is_soon && !is_laid_up(assessment, ground.utc_offset_seconds)).then_some(Deed::ResinSoon {
-        early: empty.early,
-        likely: empty.likely,
+        at_hand_by: day_ahead(empty.early, assessment, ground),
+        change_by: day_ahead(empty.likely, assessment, ground),
         working_days,
     })
 }
 
+/// A leak; what already reads as mended sends nobody to look for it, but wants another reading. So does whatever else
+/// is doubted.
 fn leak(assessment: &Assessment, ground: &Ground) -> Option<Deed> {
+    if let Some(seen) = assessment.seen
+        && let Some(why) = seen.doubted
+        && !is_laid_up(assessment, ground.utc_offset_seconds)
+    {
+        return Some(Deed::ReadAgain {
+            seen: seen.rejection,
+            why,
+        });
+    }
     let fault = assessment.fault.as_ref()?;
     // The bills of the healthy membrane grow by what the leak adds to its salt passage.
     let costs_per_month = assessment
         .renewal
         .map(|renewal| renewal.running_cost_per_year * (fault.passage_ratio - 1.0).max(0.0) / 12.0);
     Some(Deed::FindLeak {
-        since: fault.since,
+        since: day(fault.since, ground),
         permeate_ppm: ground.jump_ppm,
         cause: fault.causes.first().copied(),
         next_test: fault.next_test,
@@ -487,21 +584,28 @@ fn membrane(assessment: &Assessment, ground: &Ground) -> Option<Deed> {
         renewal_verdict::Verdict::Now => Some(deed(Due::Now, Some(money.waiting_per_month), rule)),
         renewal_verdict::Verdict::Later(range) => {
             let is_near = days_until(range.likely, assessment, ground) <= PLAN_AHEAD_DAYS;
-            (crossed || is_near && state != Condition::Good).then(|| deed(Due::About(range), None, rule))
+            let ahead = |at: i64| day_ahead(at, assessment, ground);
+            let due = Due::About {
+                early: ahead(range.early),
+                likely: ahead(range.likely),
+                // So near ahead its range ends within what is looked at.
+                late: ahead(range.late.unwrap_or(range.likely)),
+            };
+            (crossed || is_near && state != Condition::Good).then(|| deed(due, None, rule))
         }
         renewal_verdict::Verdict::NotYetKnown => line_crossed(true),
         renewal_verdict::Verdict::NotInSight => None,
     }
 }
 
-fn prefilters(assessment: &Assessment) -> Option<Deed> {
-    let overdue = match assessment.prefilter.state {
-        prefilter::State::Overdue => true,
-        prefilter::State::DueSoon => false,
-        prefilter::State::InDate | prefilter::State::NeverLogged => return None,
-    };
-    Some(Deed::Prefilters {
-        due: assessment.prefilter.due_at?,
-        overdue,
-    })
+fn prefilters(assessment: &Assessment, ground: &Ground) -> Option<Deed> {
+    let due = day(assessment.prefilter.due_at?, ground);
+    match assessment.prefilter.state {
+        prefilter::State::Overdue => Some(Deed::Prefilters {
+            due: due.min(day(assessment.now, ground)),
+            overdue: true,
+        }),
+        prefilter::State::DueSoon => Some(Deed::Prefilters { due, overdue: false }),
+        prefilter::State::InDate | prefilter::State::NeverLogged => None,
+    }
 }

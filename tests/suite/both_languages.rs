@@ -160,7 +160,7 @@ async fn a_fall_that_fits_a_new_membrane_is_asked_about() {
             assert_snapshot!(asked, @r"
             bot: Heron 95,5 % – bien
                  red 200 → ósmosis 9 ppm, estable desde ayer
-                 Parece una membrana nueva. ¿La pusiste? Escribe: heron membrana nueva | heron misma membrana
+                 ¿Lleva membrana nueva? Da lecturas de nueva desde ayer; escribe: Heron membrana nueva | Heron misma membrana
                  Enjuaga la membrana antes de recoger.
                  [Membrana nueva]  [Misma membrana]
             ");
@@ -174,7 +174,7 @@ async fn a_fall_that_fits_a_new_membrane_is_asked_about() {
             assert_snapshot!(asked, @r"
             bot: Heron 95.5% – good
                  tap 200 → RO 9 ppm, steady since yesterday
-                 Looks like a new membrane. Did you fit one? Type: heron new membrane | heron same membrane
+                 Is there a new membrane in it? It reads like one since yesterday; type: Heron new membrane | Heron same membrane
                  Flush before you pack up.
                  [New membrane]  [Same membrane]
             ");

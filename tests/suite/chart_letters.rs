@@ -179,15 +179,16 @@ fn one_is_not_said_as_many() {
 fn each_job_has_its_deed() {
     let jobs = [
         ("change", "new resin today", "resina nueva hoy"),
-        ("repack", "repack the resin", "compactar la resina"),
-        ("leak", "look for a leak", "buscar una fuga"),
+        ("repack_resin", "repack the resin", "compactar la resina"),
+        ("find_leak", "look for a leak", "buscar una fuga"),
+        ("read_again", "read it again", "medir otra vez"),
         ("renew", "new membrane now", "membrana nueva ya"),
         ("order", "order a membrane", "pedir una membrana"),
         ("plan", "plan a membrane", "planear el cambio"),
         ("look", "check the glass", "mirar el vidrio"),
         ("buy", "buy resin", "comprar resina"),
         ("prefilters", "new prefilters", "prefiltros nuevos"),
-        ("say", "say what changed", "di qué cambió"),
+        ("ask_membrane", "say what changed", "di qué cambió"),
     ];
     for (job, english, spanish) in jobs {
         for (tag, deed) in [("en", english), ("es", spanish)] {

@@ -11,13 +11,16 @@ use tapside::chart::rig_history::{Ahead, Dot, Fault, Level, Record};
 use tapside::chart::year_ahead::Membrane;
 use tapside::replies::Words;
 use tapside::replies::membrane::DueLine;
-use tapside::replies::pictures::fleet::{self, Job, Rig};
+use tapside::replies::pictures::fleet::{self, Rig};
 use tapside::replies::pictures::resin::{self, Left};
 use tapside::replies::pictures::year::{self, Sum};
 use tapside::replies::pictures::{money, rig_history};
 use tapside::replies::words::LANGUAGES;
+use tapside::water::assess::Doubted;
 use tapside::water::condition::Condition;
+use tapside::water::jump::NextTest;
 use tapside::water::settings::Limits;
+use tapside::water::verdict::{Deed, Due};
 
 use crate::chart::{faults, weak};
 
@@ -48,20 +51,56 @@ fn condition() -> impl Strategy<Value = Condition> {
     ])
 }
 
-fn job() -> impl Strategy<Value = Option<Job>> {
+fn deed() -> impl Strategy<Value = Option<Deed>> {
+    let day = date(2026, 3, 9);
+    let membrane = |due: Due| Deed::NewMembrane {
+        due,
+        rejection: 0.81,
+        waiting_per_month: None,
+        rule_of_thumb_costs: None,
+    };
     prop::option::of(prop::sample::select(vec![
-        Job::ChangeResin,
-        Job::RepackResin,
-        Job::FindLeak,
-        Job::RenewMembrane,
-        Job::OrderMembrane,
-        Job::PlanMembrane,
-        Job::LookAtGlass,
-        Job::BuyResin,
-        Job::ChangePrefilters,
-        Job::SayWhatChanged,
+        Deed::ChangeResin { product_ppm: 12.0 },
+        Deed::RepackResin {
+            product_ppm: 12.0,
+            will_spot: true,
+        },
+        LEAK,
+        Deed::ReadAgain {
+            seen: 0.701,
+            why: Doubted::Back,
+        },
+        membrane(Due::Now),
+        membrane(Due::About {
+            early: day,
+            likely: day,
+            late: day,
+        }),
+        membrane(Due::LineCrossed {
+            priced: true,
+            spent: false,
+        }),
+        membrane(Due::GlassDecides { spent: false }),
+        Deed::ResinSoon {
+            at_hand_by: day,
+            change_by: day,
+            working_days: [1.0, 2.0, 3.0],
+        },
+        Deed::Prefilters {
+            due: day,
+            overdue: false,
+        },
+        Deed::AskMembrane { since: day },
     ]))
 }
+
+const LEAK: Deed = Deed::FindLeak {
+    since: date(2026, 3, 2),
+    permeate_ppm: None,
+    cause: None,
+    next_test: NextTest::LookAtORings,
+    costs_per_month: None,
+};
 
 fn limits() -> impl Strategy<Value = Limits> {
     (0.70_f64..0.92, 0.02_f64..0.08).prop_map(|(due, below)| Limits {
@@ -268,14 +307,14 @@ fn what_waiting_costs_can_be_read_of_any_sums() {
 
 #[test]
 fn a_fleet_of_one_to_sixty_can_be_read() {
-    let rig = (name(), condition(), job(), 0.5_f64..0.99, 0.0_f64..40.0, any::<bool>());
+    let rig = (name(), condition(), deed(), 0.5_f64..0.99, 0.0_f64..40.0, any::<bool>());
     let facts = (today(), prop::collection::vec(rig, 1..=60));
     hold(16, facts, |words, (today, rigs)| {
         let since = today.saturating_sub(182.days());
         let rigs = rigs
             .iter()
             .enumerate()
-            .map(|(nth, (name, condition, job, level, days, has_membrane))| {
+            .map(|(nth, (name, condition, deed, level, days, has_membrane))| {
                 let fall = |from: f64, to: f64| {
                     let day = |week: i64| {
                         (
@@ -289,7 +328,7 @@ fn a_fleet_of_one_to_sixty_can_be_read() {
                     name: format!("{name} {nth}"),
                     condition: has_membrane.then_some(*condition),
                     level: (*has_membrane && *condition != Condition::Unproven).then_some(*level),
-                    before_leak: (*job == Some(Job::FindLeak)).then_some(0.94),
+                    before_leak: (*deed == Some(LEAK)).then_some(0.94),
                     product_ppm: (nth % 3 == 0).then_some(*days),
                     resin: match nth % 4 {
                         0 => Left::Unknown,
@@ -297,7 +336,7 @@ fn a_fleet_of_one_to_sixty_can_be_read() {
                         _ => Left::Days([0.5 * days, *days, 2.0 * days]),
                     },
                     bed_left: Some(days / 40.0),
-                    job: *job,
+                    deed: *deed,
                     trend: fall(0.95, *level),
                     beds: fall(1.0, days / 40.0),
                 }

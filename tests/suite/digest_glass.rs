@@ -1,13 +1,13 @@
 //! A rig whose RO water goes to the glass as it is: no price decides about its
 //! membrane, and no resin is counted.
 
-use tapside::digest::action::{Finding, Window};
 use tapside::digest::shopping::Good;
 use tapside::digest::week::RigWeek;
 use tapside::digest::{Digest, Kind, Week, decide};
 use tapside::water::condition::Condition;
 use tapside::water::renewal_verdict::Verdict;
 use tapside::water::verdict::Behind;
+use tapside::water::verdict::{Deed, Due};
 
 use crate::digest_fleet::{empty, leaking, put_off, renewal, sound, worn};
 
@@ -31,14 +31,14 @@ fn on_glass(level: f64, condition: Condition, wants_new: bool) -> RigWeek {
 fn membrane(rig: &RigWeek) -> (bool, bool, bool) {
     let digest = of(rig);
     let items = digest.actions.iter().flat_map(|action| &action.items);
-    let asked = items.filter(|item| item.finding.kind() == Kind::NewMembrane);
+    let asked = items.filter(|item| item.deed.kind() == Kind::NewMembrane);
     let asked: Vec<_> = asked.collect();
     for item in &asked {
         assert!(
             matches!(
-                item.finding,
-                Finding::NewMembrane {
-                    window: Window::GlassDecides { .. },
+                item.deed,
+                Deed::NewMembrane {
+                    due: Due::GlassDecides { .. },
                     waiting_per_month: None,
                     ..
                 }

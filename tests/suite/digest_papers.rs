@@ -229,7 +229,7 @@ fn numbers_are_numbers_and_days_are_days() {
     assert_eq!(text(&actions, 0, 4), "a month, USD");
     assert_eq!(
         text(&actions, 1, 2),
-        "Mule: new resin before the next window; 12 ppm at the glass will spot"
+        "Mule: change the resin before the next window; 12 ppm at the glass will spot"
     );
     let shopping = book.worksheet_range("Shopping").unwrap();
     let costs: Vec<Option<&Data>> = (1..4).map(|row| shopping.get_value((row, 2))).collect();

@@ -5,7 +5,6 @@ use std::collections::BTreeSet;
 
 use jiff::civil::date;
 use proptest::prelude::*;
-use tapside::digest::action::{Finding, Risk, Window};
 use tapside::digest::decide::MOST_ACTIONS;
 use tapside::digest::headline::Headline;
 use tapside::digest::shopping::Good;
@@ -18,6 +17,7 @@ use tapside::water::prefilter;
 use tapside::water::renewal_verdict::Verdict;
 use tapside::water::resin::BedState;
 use tapside::water::verdict::Behind;
+use tapside::water::verdict::{Deed, Due, Risk};
 
 use crate::digest_fleet::{
     DAY, NOW, TODAY, bed, di_only, empty, flushed, leaking, prefilters_due, preserved, put_off, renewal, seven, silent,
@@ -300,24 +300,25 @@ proptest! {
         for item in digest.actions.iter().chain(&digest.later).flat_map(|action| &action.items) {
             let Some(rig) = rigs.iter().find(|rig| Some(rig.id) == item.subject.rig()) else { continue };
             let facts = &rig.assessment;
-            let backed = match &item.finding {
-                Finding::ChangeResin { product_ppm } => facts.will_spot() && *product_ppm >= 10.0,
-                Finding::RepackResin { .. } => facts.bed_state() == Some(BedState::EarlyBreakthrough),
-                Finding::ResinSoon { .. } => facts.resin.unwrap().working_days.unwrap()[1] < 7.0,
-                Finding::FindLeak { .. } => facts.fault.is_some(),
-                Finding::NewMembrane { window: Window::Now, .. } => facts.renewal.unwrap().pays_now(),
-                Finding::NewMembrane { window: Window::Between { .. }, .. } =>
+            let backed = match &item.deed {
+                Deed::ChangeResin { product_ppm } => facts.will_spot() && *product_ppm >= 10.0,
+                Deed::RepackResin { .. } => facts.bed_state() == Some(BedState::EarlyBreakthrough),
+                Deed::ResinSoon { .. } => facts.resin.unwrap().working_days.unwrap()[1] < 7.0,
+                Deed::FindLeak { .. } => facts.fault.is_some(),
+                Deed::ReadAgain { .. } => facts.seen.unwrap().doubted.is_some(),
+                Deed::NewMembrane { due: Due::Now, .. } => facts.renewal.unwrap().pays_now(),
+                Deed::NewMembrane { due: Due::About { .. }, .. } =>
                     matches!(facts.renewal.unwrap().verdict, Verdict::Later(_)),
-                Finding::NewMembrane { window: Window::LineCrossed { priced, .. }, .. } =>
+                Deed::NewMembrane { due: Due::LineCrossed { priced, .. }, .. } =>
                     facts.renewal.is_some() == *priced && facts.rejection.unwrap().mid < 0.85,
-                Finding::NewMembrane { window: Window::GlassDecides { .. }, .. } =>
+                Deed::NewMembrane { due: Due::GlassDecides { .. }, .. } =>
                     rig.behind == Behind::Glass { wants_new: true }
                         || rig.behind != Behind::Resin && facts.rejection.unwrap().mid < 0.85,
-                Finding::Prefilters { .. } => facts.prefilter.due_at.unwrap() <= NOW + 14 * DAY,
-                Finding::Flush { worked, flushed } => rig.manual_flush && worked > flushed,
-                Finding::AskMembrane { .. } => facts.question.is_some(),
-                Finding::IdleRig { .. } | Finding::QuietRig { .. } => rig.readings == 0,
-                Finding::Frost { .. } | Finding::QuietPerson { .. } => false,
+                Deed::Prefilters { .. } => facts.prefilter.due_at.unwrap() <= NOW + 14 * DAY,
+                Deed::Flush { worked, flushed } => rig.manual_flush && worked > flushed,
+                Deed::AskMembrane { .. } => facts.question.is_some(),
+                Deed::IdleRig { .. } | Deed::QuietRig { .. } => rig.readings == 0,
+                Deed::Frost { .. } | Deed::QuietPerson { .. } => false,
             };
             prop_assert!(backed, "{:?}", item);
         }

@@ -1,11 +1,11 @@
 //! The digest of rigs whose assessments come from readings, not from a table.
 
 use jiff::civil::date;
-use tapside::digest::dates::local_date;
 use tapside::digest::resin_need::bed_workdays;
 use tapside::digest::week::Jump;
 use tapside::digest::{Kind, Week, decide};
 use tapside::water::assess::assess;
+use tapside::water::dates::local_date;
 use tapside::water::history::{Event, Reading, Service, ServiceKind};
 use tapside::water::prior::Lessons;
 use tapside::water::quantity::Ppm;

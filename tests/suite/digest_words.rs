@@ -47,7 +47,7 @@ fn seven_rigs_read_top_down() {
     Mule will spot without new resin. Kestrel has a leak.
     Blue Ladder, 23 Feb to 1 Mar: 7 rigs, 30 readings.
 
-    1. Mule: new resin before the next window
+    1. Mule: change the resin before the next window
         12 ppm at the glass will spot
     2. Kestrel: find the leak, check hoses, fittings and the bypass first
         RO 9 → 31 ppm since Tuesday, costing about $21 of resin a month

@@ -197,7 +197,7 @@ async fn a_new_membrane_is_new_everywhere_until_it_is_read() {
     assert_snapshot!(world.says("owner", "membrane heron?").await, @"bot: Heron: new membrane since today, no reading yet.");
     assert_snapshot!(world.says("owner", "compare heron and otter").await, @r"
     bot: Heron: new membrane, no reading yet
-         Otter – too few readings
+         Otter – too early to tell
     ");
     let list = world.says("owner", "what do we need to buy?").await;
     assert!(lines_with(&list, "Below your limit").is_empty(), "{list}");
@@ -214,7 +214,7 @@ async fn one_low_reading_sends_nobody_to_buy() {
     assert_snapshot!(world.says("crew", "otter 320 96").await, @r"
     bot: Otter 70.0% – too early to tell
          tap 320 → RO 96 ppm, down 23.1 since yesterday
-         Low, but it's too early to blame the membrane. Rinse the cup and read again, then check hoses and O-rings.
+         Read it again: 70.0% is low, but it's too early to blame the membrane; rinse the cup, then check hoses and O-rings.
          One more reading, and I can tell.
          Flush before you pack up.
          .
@@ -235,7 +235,7 @@ async fn a_mended_rig_is_told_that_it_is_back() {
     assert_snapshot!(world.says("crew", "heron 190 13").await, @r"
     bot: Heron 93.2% – back to normal
          tap 190 → RO 13 ppm, up 11.1 since yesterday
-         Back to what it was before Tuesday. One more like it and it's fixed.
+         Read it once more: it's back to what it was before the jump; one more like it and it's fixed.
          Flush before you pack up.
     ");
     let asked = world.says("crew", "heron?").await;

@@ -57,6 +57,7 @@ mod misfits;
 mod monday;
 mod money;
 mod moving;
+mod one_verdict;
 mod outfits_closed;
 mod owner_data;
 mod pace;

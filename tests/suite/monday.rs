@@ -33,8 +33,8 @@ async fn owners_get_the_digest_on_monday_morning_once_and_nobody_else() {
              ice ruins membranes and splits housings
          .
          Heron too early to tell, flushed 1/1
-         Mule too early to tell, never read
          Otter too early to tell
+         Mule too early to tell, never read
          [More]
     bot to owner: [picture: fleet.png]
     ");

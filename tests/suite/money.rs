@@ -198,7 +198,7 @@ async fn rigs_are_compared_and_people_counted() {
     }
     world.says("lead", "heron 200 8").await;
     let compared = world.says("owner", "compare rigs").await;
-    let places = ["Heron", "Otter", "Mule – no membrane"].map(|rig| compared.find(rig));
+    let places = ["Otter", "Heron", "Mule – no membrane"].map(|rig| compared.find(rig));
     assert!(places.iter().all(Option::is_some) && places.is_sorted(), "{compared}");
     assert_snapshot!(world.says("owner", "who logged what").await, @r"
     bot: Logged Monday to today:

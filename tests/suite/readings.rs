@@ -136,9 +136,9 @@ async fn history_and_fleet_are_looked_up() {
     ");
     assert_snapshot!(world.says("crew", "fleet").await, @r"
     bot: My outfit: 3 rigs
+         Otter 84.0% – too early to tell, today; read it again
          Heron 94.0% – too early to tell, today
          Mule – no readings yet
-         Otter 84.0% – too early to tell, today
     ");
     assert_snapshot!(world.says("crew", "heron?").await, @r"
     bot: Heron 94.0% as read – too early to tell

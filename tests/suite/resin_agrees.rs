@@ -16,8 +16,10 @@ async fn a_bed_that_slips_is_repacked_before_any_resin_is_bought() {
     }
     world.waits(4 * DAY).await;
     assert_snapshot!(world.says("crew", "mule 180 12").await, @r"
-    bot: Mule: 12 ppm will spot. The resin's nearly new, so it's loose, not used up: repack it tight before the next window.
+    bot: Mule: repack the resin tight before the next window, 12 ppm will spot. It's nearly new, so it's loose, not used up.
          tap 180 → glass 12 ppm
+         .
+         Before you open a housing: turn the water off and let the pressure out.
     ");
     let asked = world.says("owner", "resin mule?").await;
     assert!(asked.contains("water is slipping past"), "{asked}");

@@ -1,7 +1,7 @@
 //! The weekly digest: at its hour, once an outfit and local date, to its owners.
 
+use crate::digest::Kind;
 use crate::digest::notes::Topic;
-use crate::digest::{Finding, Kind};
 use crate::domain::Role;
 use crate::domain::envelope::{Body, Handling, Outgoing};
 use crate::history;
@@ -10,6 +10,7 @@ use crate::schedule::Slot;
 use crate::store::people::Member;
 use crate::store::questions::Button as StoredButton;
 use crate::store::{self, Db, StoreError};
+use crate::water::verdict::Deed;
 
 use crate::bot::digests::{self, Made};
 use crate::bot::due::Occasion;
@@ -110,6 +111,6 @@ fn speaks_of_frost(made: &Made<'_>) -> bool {
     let actions = made.digest.actions.iter();
     actions
         .flat_map(|action| &action.items)
-        .any(|item| matches!(item.finding, Finding::Frost { .. }))
+        .any(|item| matches!(item.deed, Deed::Frost { .. }))
         || made.digest.actions.iter().any(|action| action.kind == Kind::Frost)
 }

@@ -3,12 +3,14 @@
 
 use jiff::civil::Date;
 
-use crate::digest::action::{Finding, Item, Subject, Window};
+use crate::digest::action::{Item, Subject};
 use crate::digest::{Action, Kind};
 use crate::message::setting::Currency;
 use crate::replies::Words;
 use crate::replies::figures::{self, spoken};
+use crate::water::assess::Doubted;
 use crate::water::jump::NextTest;
+use crate::water::verdict::{Deed, Due};
 
 use super::lists;
 
@@ -51,24 +53,24 @@ fn told(words: Words, action: &Action, today: Date, currency: Option<Currency>) 
 /// What one rig or person of an action wants, as a text of one or two lines.
 pub fn one(words: Words, item: &Item, today: Date, currency: Option<Currency>) -> String {
     let name = item.subject.name();
-    match (&item.subject, &item.finding) {
-        (Subject::Rig(..), finding) => {
-            let deed = deed(words, name, finding, today, currency);
+    match (&item.subject, &item.deed) {
+        (Subject::Rig(..), asked) => {
+            let deed = deed(words, name, asked, today, currency);
             words.say("digest-deed", [("rig", name.into()), ("deed", (&deed).into())])
         }
-        (_, finding) => deed(words, name, finding, today, currency),
+        (_, asked) => deed(words, name, asked, today, currency),
     }
 }
 
 /// What is to be done, and below it why, without the rig's name.
-pub fn deed(words: Words, name: &str, finding: &Finding, today: Date, currency: Option<Currency>) -> String {
+pub fn deed(words: Words, name: &str, asked: &Deed, today: Date, currency: Option<Currency>) -> String {
     let rig = || ("rig", name.into());
-    match finding {
-        Finding::ChangeResin { product_ppm } => words.say(
+    match asked {
+        Deed::ChangeResin { product_ppm } => words.say(
             "digest-change-resin",
             [rig(), ("ppm", (&figures::ppm(words, *product_ppm)).into())],
         ),
-        Finding::RepackResin { product_ppm, will_spot } => {
+        Deed::RepackResin { product_ppm, will_spot } => {
             let key = if *will_spot {
                 "digest-repack-resin-spots"
             } else {
@@ -76,20 +78,21 @@ pub fn deed(words: Words, name: &str, finding: &Finding, today: Date, currency: 
             };
             words.say(key, [rig(), ("ppm", (&figures::ppm(words, *product_ppm)).into())])
         }
-        Finding::ResinSoon {
+        Deed::ResinSoon {
             at_hand_by, change_by, ..
         } => resin_soon(words, (*at_hand_by, *change_by), today),
-        Finding::FindLeak { .. } => leak(words, finding, today, currency),
-        Finding::NewMembrane { .. } => membrane(words, finding, today, currency),
-        Finding::Prefilters { due, overdue: true } => {
+        Deed::ReadAgain { seen, why } => read_again(words, *seen, *why),
+        Deed::FindLeak { .. } => leak(words, asked, today, currency),
+        Deed::NewMembrane { .. } => membrane(words, asked, today, currency),
+        Deed::Prefilters { due, overdue: true } => {
             let since = spoken::since_day(words, *due, today);
             words.say("digest-prefilters-overdue", [rig(), ("since", (&since).into())])
         }
-        Finding::Prefilters { due, overdue: false } => {
+        Deed::Prefilters { due, overdue: false } => {
             let by = spoken::by_day(words, *due, today);
             words.say("digest-prefilters", [rig(), ("by", (&by).into())])
         }
-        Finding::Flush { worked, flushed } => words.say(
+        Deed::Flush { worked, flushed } => words.say(
             "digest-flush",
             [
                 rig(),
@@ -97,11 +100,11 @@ pub fn deed(words: Words, name: &str, finding: &Finding, today: Date, currency: 
                 ("worked", i64::from(*worked).into()),
             ],
         ),
-        Finding::AskMembrane { since } => {
+        Deed::AskMembrane { since } => {
             let since = spoken::since_day(words, *since, today);
             words.say("digest-ask-membrane", [rig(), ("since", (&since).into())])
         }
-        Finding::IdleRig { days, preserve, .. } => {
+        Deed::IdleRig { days, preserve, .. } => {
             let key = if *preserve {
                 "digest-idle-preserve"
             } else {
@@ -109,19 +112,34 @@ pub fn deed(words: Words, name: &str, finding: &Finding, today: Date, currency: 
             };
             words.say(key, [rig(), ("days", i64::from(*days).into())])
         }
-        Finding::Frost { water_c: Some(celsius) } => words.say(
+        Deed::Frost { water_c: Some(celsius) } => words.say(
             "digest-frost-water",
             [("water", (&spoken::temperature(*celsius)).into())],
         ),
-        Finding::Frost { water_c: None } => words.plain("digest-frost-season"),
-        Finding::QuietRig { last } => {
+        Deed::Frost { water_c: None } => words.plain("digest-frost-season"),
+        Deed::QuietRig { last } => {
             let since = spoken::since_day(words, *last, today);
             words.say("digest-quiet-rig", [rig(), ("since", (&since).into())])
         }
-        Finding::QuietPerson { before } => words.say(
+        Deed::QuietPerson { before } => words.say(
             "digest-quiet-person",
             [("name", name.into()), ("before", i64::from(*before).into())],
         ),
+    }
+}
+
+fn read_again(words: Words, seen: f64, why: Doubted) -> String {
+    let seen = figures::percent(words, seen);
+    match why {
+        Doubted::Far { usual } => {
+            let usual = figures::whole_percent(usual);
+            words.say(
+                "digest-read-again",
+                [("seen", (&seen).into()), ("usual", (&usual).into())],
+            )
+        }
+        Doubted::Back => words.plain("digest-read-again-back"),
+        Doubted::LowUnproven => words.say("digest-read-again-low", [("seen", (&seen).into())]),
     }
 }
 
@@ -139,14 +157,14 @@ fn resin_soon(words: Words, (at_hand_by, change_by): (Date, Date), today: Date) 
     words.say("digest-resin-soon", [("hand", (&hand).into()), ("by", (&by).into())])
 }
 
-fn leak(words: Words, finding: &Finding, today: Date, currency: Option<Currency>) -> String {
-    let Finding::FindLeak {
+fn leak(words: Words, deed: &Deed, today: Date, currency: Option<Currency>) -> String {
+    let Deed::FindLeak {
         since,
         permeate_ppm,
         next_test,
         costs_per_month,
         ..
-    } = finding
+    } = deed
     else {
         return String::new();
     };
@@ -183,29 +201,25 @@ fn leak(words: Words, finding: &Finding, today: Date, currency: Option<Currency>
     )
 }
 
-fn membrane(words: Words, finding: &Finding, today: Date, currency: Option<Currency>) -> String {
-    let Finding::NewMembrane {
-        window,
+fn membrane(words: Words, deed: &Deed, today: Date, currency: Option<Currency>) -> String {
+    let Deed::NewMembrane {
+        due,
         rejection,
         waiting_per_month,
         rule_of_thumb_costs,
-    } = finding
+    } = deed
     else {
         return String::new();
     };
     let worth_saying = |amount: &Option<f64>| amount.filter(|amount| *amount >= 1.0);
-    match (
-        window,
-        worth_saying(waiting_per_month),
-        worth_saying(rule_of_thumb_costs),
-    ) {
-        (Window::Now, Some(waiting), _) => {
+    match (due, worth_saying(waiting_per_month), worth_saying(rule_of_thumb_costs)) {
+        (Due::Now, Some(waiting), _) => {
             let money = spoken::about(words, waiting, currency);
             words.say("digest-membrane-now", [("money", (&money).into())])
         }
-        (Window::Now, None, _) => words.plain("digest-membrane-pays"),
-        (Window::Between { likely, .. }, _, Some(dearer)) => {
-            let (window, money) = (when(words, *window, today), spoken::about(words, dearer, currency));
+        (Due::Now, None, _) => words.plain("digest-membrane-pays"),
+        (Due::About { likely, .. }, _, Some(dearer)) => {
+            let (window, money) = (when(words, *due, today), spoken::about(words, dearer, currency));
             let likely = figures::rough(words, *likely, today);
             words.say(
                 "digest-membrane-between-saves",
@@ -216,19 +230,19 @@ fn membrane(words: Words, finding: &Finding, today: Date, currency: Option<Curre
                 ],
             )
         }
-        (Window::Between { likely, .. }, _, None) => {
-            let window = when(words, *window, today);
+        (Due::About { likely, .. }, _, None) => {
+            let window = when(words, *due, today);
             let likely = figures::rough(words, *likely, today);
             words.say(
                 "digest-membrane-between",
                 [("likely", (&likely).into()), ("window", (&window).into())],
             )
         }
-        (Window::GlassDecides { .. }, ..) => {
+        (Due::GlassDecides { .. }, ..) => {
             let percent = figures::percent(words, *rejection);
             words.say("glass-digest", [("percent", (&percent).into())])
         }
-        (Window::LineCrossed { priced, .. }, ..) => {
+        (Due::LineCrossed { priced, .. }, ..) => {
             let key = if *priced {
                 "digest-membrane-weigh-later"
             } else {
@@ -241,8 +255,8 @@ fn membrane(words: Words, finding: &Finding, today: Date, currency: Option<Curre
 }
 
 /// "between now and mid December".
-fn when(words: Words, window: Window, today: Date) -> String {
-    let Window::Between { early, late, .. } = window else {
+fn when(words: Words, due: Due, today: Date) -> String {
+    let Due::About { early, late, .. } = due else {
         return words.plain("digest-window-now");
     };
     let part = |date: Date| figures::rough(words, date, today);
@@ -257,13 +271,13 @@ fn when(words: Words, window: Window, today: Date) -> String {
 
 /// An item among several: its name and the one fact that counts.
 fn short(words: Words, item: &Item, today: Date, currency: Option<Currency>) -> String {
-    let fact = match &item.finding {
-        Finding::ChangeResin { product_ppm } | Finding::RepackResin { product_ppm, .. } => words.say(
+    let fact = match &item.deed {
+        Deed::ChangeResin { product_ppm } | Deed::RepackResin { product_ppm, .. } => words.say(
             "digest-short-ppm",
             [("ppm", (&figures::ppm(words, *product_ppm)).into())],
         ),
-        Finding::ResinSoon { change_by, .. } => spoken::by_day(words, *change_by, today),
-        Finding::FindLeak {
+        Deed::ResinSoon { change_by, .. } => spoken::by_day(words, *change_by, today),
+        Deed::FindLeak {
             since,
             permeate_ppm: Some((before, after)),
             ..
@@ -279,35 +293,36 @@ fn short(words: Words, item: &Item, today: Date, currency: Option<Currency>) -> 
                 ],
             )
         }
-        Finding::AskMembrane { since } | Finding::FindLeak { since, .. } => spoken::since_day(words, *since, today),
-        Finding::NewMembrane {
-            window,
+        Deed::ReadAgain { seen, .. } => figures::percent(words, *seen),
+        Deed::AskMembrane { since } | Deed::FindLeak { since, .. } => spoken::since_day(words, *since, today),
+        Deed::NewMembrane {
+            due,
             waiting_per_month,
             rejection,
             ..
-        } => match (window, waiting_per_month) {
-            (Window::Now, Some(waiting)) => {
+        } => match (due, waiting_per_month) {
+            (Due::Now, Some(waiting)) => {
                 let money = spoken::about(words, *waiting, currency);
                 words.say("digest-short-month", [("money", (&money).into())])
             }
-            (Window::LineCrossed { .. } | Window::GlassDecides { .. }, _) => figures::percent(words, *rejection),
-            _ => when(words, *window, today),
+            (Due::LineCrossed { .. } | Due::GlassDecides { .. }, _) => figures::percent(words, *rejection),
+            _ => when(words, *due, today),
         },
-        Finding::Prefilters { due, overdue: true } => {
+        Deed::Prefilters { due, overdue: true } => {
             let since = spoken::since_day(words, *due, today);
             words.say("digest-short-overdue", [("since", (&since).into())])
         }
-        Finding::Prefilters { due, overdue: false } => spoken::by_day(words, *due, today),
-        Finding::Flush { worked, flushed } => words.say(
+        Deed::Prefilters { due, overdue: false } => spoken::by_day(words, *due, today),
+        Deed::Flush { worked, flushed } => words.say(
             "digest-short-flush",
             [
                 ("flushed", i64::from(*flushed).into()),
                 ("worked", i64::from(*worked).into()),
             ],
         ),
-        Finding::IdleRig { days, .. } => words.say("digest-short-days", [("days", i64::from(*days).into())]),
-        Finding::QuietRig { last } => spoken::since_day(words, *last, today),
-        Finding::QuietPerson { .. } | Finding::Frost { .. } => return item.subject.name().to_owned(),
+        Deed::IdleRig { days, .. } => words.say("digest-short-days", [("days", i64::from(*days).into())]),
+        Deed::QuietRig { last } => spoken::since_day(words, *last, today),
+        Deed::QuietPerson { .. } | Deed::Frost { .. } => return item.subject.name().to_owned(),
     };
     words.say(
         "digest-short",
@@ -321,6 +336,7 @@ fn many_key(action: &Action) -> &'static str {
         Kind::RepackResin => "digest-many-repack-resin",
         Kind::ResinSoon => "digest-many-resin-soon",
         Kind::FindLeak => "digest-many-leak",
+        Kind::ReadAgain => "digest-many-read-again",
         Kind::NewMembrane if action.items.iter().all(is_up_to_the_glass) => "glass-digest-many",
         Kind::NewMembrane if action.items.iter().all(is_to_weigh) => "digest-many-membrane-weigh",
         Kind::NewMembrane => "digest-many-membrane",
@@ -337,16 +353,16 @@ fn many_key(action: &Action) -> &'static str {
 
 /// Whether no price says, or not yet, when its membrane is renewed.
 fn is_to_weigh(item: &Item) -> bool {
-    let Finding::NewMembrane { window, .. } = &item.finding else {
+    let Deed::NewMembrane { due, .. } = &item.deed else {
         return false;
     };
-    matches!(window, Window::LineCrossed { .. } | Window::GlassDecides { .. })
+    matches!(due, Due::LineCrossed { .. } | Due::GlassDecides { .. })
 }
 
 /// Whether no resin follows its membrane.
 fn is_up_to_the_glass(item: &Item) -> bool {
-    let Finding::NewMembrane { window, .. } = &item.finding else {
+    let Deed::NewMembrane { due, .. } = &item.deed else {
         return false;
     };
-    matches!(window, Window::GlassDecides { .. })
+    matches!(due, Due::GlassDecides { .. })
 }

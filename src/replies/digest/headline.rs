@@ -3,7 +3,7 @@
 use crate::digest::headline::{Headline, Want};
 use crate::digest::{Digest, Kind};
 use crate::replies::Words;
-use crate::replies::figures::spoken;
+use crate::replies::figures::{self, spoken};
 
 use super::lists;
 
@@ -44,16 +44,9 @@ pub fn of(words: Words, digest: &Digest) -> String {
                 ),
                 told => words.say("digest-headline-one", [("first", (&told.concat()).into())]),
             };
-            capitalised(&said)
+            figures::capital(&said)
         }
     }
-}
-
-/// A sentence may begin with what else stands within one.
-fn capitalised(sentence: &str) -> String {
-    let mut letters = sentence.chars();
-    let first = letters.next().map(char::to_uppercase);
-    first.into_iter().flatten().chain(letters).collect()
 }
 
 fn wanted(words: Words, want: &Want) -> String {
@@ -62,6 +55,7 @@ fn wanted(words: Words, want: &Want) -> String {
         Kind::RepackResin => "digest-wants-repack-resin",
         Kind::ResinSoon => "digest-wants-resin-soon",
         Kind::FindLeak => "digest-wants-find-leak",
+        Kind::ReadAgain => "digest-wants-read-again",
         Kind::NewMembrane => "digest-wants-new-membrane",
         Kind::PlanMembrane => "digest-wants-plan-membrane",
         Kind::Prefilters => "digest-wants-prefilters",

@@ -247,7 +247,7 @@ fn followed_name(words: Words, followed: &Followed) -> Option<String> {
         Kind::IdleRig => "digest-noun-idle",
         // Frost asks for no answer.
         Kind::Frost => return None,
-        Kind::QuietRig | Kind::QuietPerson => "digest-noun-readings",
+        Kind::ReadAgain | Kind::QuietRig | Kind::QuietPerson => "digest-noun-readings",
     });
     Some(words.say(
         "digest-followed-name",

@@ -8,6 +8,7 @@ use crate::replies::Words;
 use crate::replies::figures::{self, spoken};
 use crate::replies::reading::state_word;
 use crate::water::assess::Basis;
+use crate::water::condition::Condition;
 
 use super::{FEW_RIGS, lists};
 
@@ -102,23 +103,15 @@ fn basis(words: Words, basis: Option<Basis>) -> String {
 }
 
 fn level(words: Words, row: &FleetRow) -> String {
-    if let (Some(seen), Some(rejection), Some(condition)) = (row.with_jump, row.rejection, row.condition) {
-        let (seen, alone) = (figures::percent(words, seen), figures::percent(words, rejection.mid));
-        let state = state_word(words, condition);
-        return words.say(
-            "digest-row-jump",
-            [
-                ("percent", (&seen).into()),
-                ("state", (&state).into()),
-                ("alone", (&alone).into()),
-            ],
-        );
-    }
     match (row.rejection, row.condition) {
         (Some(rejection), Some(condition)) => {
             let (percent, state) = (figures::percent(words, rejection.mid), state_word(words, condition));
+            let key = match condition {
+                Condition::Fault => "digest-row-jump",
+                _ => "digest-row-level",
+            };
             words.say(
-                "digest-row-level",
+                key,
                 [
                     ("percent", (&percent).into()),
                     ("basis", (&basis(words, row.basis)).into()),

@@ -62,6 +62,7 @@ digest-wants-find-leak = { $count ->
     [one] { $rigs } has a leak
    *[other] { $rigs } have leaks
   }
+digest-wants-read-again = Read { $rigs } again
 digest-wants-new-membrane = { $count ->
     [one] { $rigs } needs a new membrane
    *[other] { $rigs } need new membranes
@@ -92,7 +93,7 @@ digest-week = { $outfit }, { $from } to { $to }: { $rigs }, { $readings }.
 
 ## What to do: one rig. What, then why, by when, and what it saves or risks.
 
-digest-change-resin = new resin before the next window
+digest-change-resin = change the resin before the next window
     { $ppm } ppm at the glass will spot
 digest-repack-resin-spots = repack the resin tight before the next window
     { $ppm } ppm will spot; the resin's nearly new, so water slips past it
@@ -109,6 +110,12 @@ digest-leak = find the leak, { $test }
 digest-leak-since = find the leak, { $test }
     it jumped { $since }
 digest-leak-cost = { $said }, costing about { $money } of resin a month
+digest-read-again = read it again
+    { $seen } is far off its usual { $usual }%; run it 5 minutes, rinse the cup
+digest-read-again-back = read it once more
+    it's back to what it was before the jump; one more like it and it's fixed
+digest-read-again-low = read it again
+    { $seen } is low, but it's too early to blame the membrane; rinse the cup, then check hoses and O-rings
 digest-test-read-again = after one more reading with a rinsed cup
 digest-test-hoses = check hoses, fittings and the bypass first
 digest-test-orings = check the O-rings first
@@ -134,7 +141,7 @@ digest-prefilters = change the prefilters { $by }
 digest-flush = flush at the end of the day
     done on { $flushed } of { $worked } days last week
 digest-ask-membrane = is there a new membrane in it?
-    it reads like one { $since }; if so, type: { $rig } new membrane
+    it reads like one { $since }; type: { $rig } new membrane | { $rig } same membrane
 digest-idle-flush = no reading for { $days } days
     parked? Flush it. Working? Get a reading.
 digest-idle-preserve = no reading for { $days } days
@@ -159,6 +166,8 @@ digest-many-repack-resin = Repack the resin tight, water slips past it
 digest-many-resin-soon = New resin this week
     { $rigs }
 digest-many-leak = Find the leaks: hoses, fittings, O-rings
+    { $rigs }
+digest-many-read-again = Read these again
     { $rigs }
 digest-many-membrane = New membranes, and what a month's waiting costs
     { $rigs }
@@ -217,7 +226,7 @@ digest-table-title = Fleet, most urgent first (points a year, resin in working d
 digest-row = { $rig } { $facts }
 digest-row-level = { $percent }{ $basis }, { $state }
 basis-corrected = { " " }at 12 °C
-digest-row-jump = { $percent }, { $state } (membrane alone { $alone })
+digest-row-jump = – { $state }, membrane alone { $percent }{ $basis }
 digest-row-glass = glass { $ppm } ppm
 digest-row-di = resin only
 digest-row-trend = loses { $points } a year

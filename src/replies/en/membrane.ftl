@@ -1,6 +1,7 @@
 # The membrane.
 
 membrane-level = { $rig } { $percent } ({ $low }–{ $high }, { $basis }) – { $state }
+membrane-level-leak = { $rig } – { $state }; the membrane alone: { $percent } ({ $low }–{ $high }, { $basis })
 level-corrected = corrected to 12 °C
 level-as-read = from { $readings ->
     [one] 1 reading
@@ -9,10 +10,9 @@ level-as-read = from { $readings ->
 membrane-old = Last reading was { $days } days ago. Take one before you buy.
 membrane-trend = It loses about { $points } points a year.
 membrane-steady = Holding steady.
-membrane-due-within = Plan a new one for about { $likely } ({ $early } to { $late }).
-membrane-due-from = Plan a new one for about { $likely }, not before { $early }.
-membrane-due-crossed = It's below your limit for planning a new one: see whether one pays.
-membrane-due-far = No new one needed within three years.
+membrane-due-within = At this rate it reaches { $line }% about { $likely } ({ $early } to { $late }).
+membrane-due-from = At this rate it reaches { $line }% about { $likely }, not before { $early }.
+membrane-due-far = At this rate it stays above { $line }% for three years and more.
 membrane-due-unknown = Too early for a date: I need eight readings over 45 days.
 membrane-new = { $rig }: new membrane since { $day }, no reading yet.
 membrane-not-yet = { $rig }: too early to tell, { $readings } so far. I need three readings, or log a new membrane.
@@ -32,4 +32,3 @@ glass-digest-many = Have membranes ready; no resin follows here, so go by the gl
     { $rigs }
 glass-note = { $rig } { $percent }: have a membrane ready.
     Second week running. No resin follows, so go by the glass.
-glass-due-crossed = It's below your limit: have a membrane ready.

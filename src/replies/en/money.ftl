@@ -1,6 +1,5 @@
 # Money: membranes, resin, what to buy, what it cost. Sums arrive as ready text.
 
-money-now-waiting = A new membrane pays now: waiting costs about { $waiting } a month.
 money-now = A new membrane pays about now.
 money-soon = Cheapest to change between now and { $late }.
 money-between = Cheapest to change about { $likely } ({ $early } to { $late }).
@@ -9,7 +8,7 @@ money-from = Cheapest to change about { $likely }, not before { $early }.
 money-waiting-saves = For now, waiting saves about { $saved } a month.
 money-far = At these prices no new membrane pays within five years.
 money-unknown = Too early to say whether a new one pays: I need four readings over 60 days.
-money-fault-first = Fix the leak first. These figures are for the membrane without it.
+money-fault-first = The money below is for the membrane without the leak.
 money-running = Resin is costing about { $running } a year. With a new membrane at the best time, resin and membrane together come to about { $mean } a year.
 money-rule = Waiting for { $line }% ({ $date }) would cost about { $extra } more over its life.
 money-rule-same = Waiting for { $line }% ({ $date }) would cost hardly more.
@@ -123,7 +122,7 @@ why-pays = At your prices a new membrane is cheaper than the resin that this one
 why-steady = Its readings are steady.
 why-di = { $rig } has no membrane: only the glass counts, { $ppm } ppm last time.
 
-compare-none = { $rig } – too few readings
+compare-none = { $rig } – { $state }
 compare-di = { $rig } – no membrane
 who-title = Logged { $span }:
 who-line = { $name }: { $rigs }

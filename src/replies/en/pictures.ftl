@@ -90,15 +90,16 @@ picture-fleet-wants = { $wanting ->
   }
 picture-job = { $job ->
     [change] new resin today
-    [repack] repack the resin
-    [leak] look for a leak
+    [repack_resin] repack the resin
+    [find_leak] look for a leak
+    [read_again] read it again
     [renew] new membrane now
     [order] order a membrane
     [plan] plan a membrane
     [look] check the glass
     [buy] buy resin
     [prefilters] new prefilters
-   *[say] say what changed
+   *[ask_membrane] say what changed
   }
 picture-was = was { $percent }
 picture-glass = on the glass

@@ -5,7 +5,7 @@ reading-verdict = { $rig } { $percent } – { $state }
 reading-verdict-short = { $rig } { $percent } – { $state } ({ $echo })
 reading-no-rejection = { $rig }: saved as sent, but these numbers can't be right for a rejection. Rinse the cup and read again.
 reading-verdict-di = { $rig } – { $ppm } ppm at the glass
-reading-will-spot-slips = { $rig }: { $ppm } ppm will spot. The resin's nearly new, so it's loose, not used up: repack it tight before the next window.
+reading-will-spot-slips = { $rig }: repack the resin tight before the next window, { $ppm } ppm will spot. It's nearly new, so it's loose, not used up.
 reading-will-spot = { $rig }: change the resin before the next window, { $ppm } ppm will spot.
 reading-will-spot-no-resin = { $rig }: { $ppm } ppm at the glass will spot, and there's no resin to catch it.
 echo-membrane = tap { $feed } → RO { $permeate } ppm
@@ -18,8 +18,6 @@ change-none = steady since { $day }
 taken-on = logged for { $day }
 flush-reminder = Flush before you pack up.
 advice-no-resin-spots = The glass gets this water as it is: { $ppm } ppm may spot.
-advice-read-again = That's far off its usual { $percent }%. Run it 5 minutes, rinse the cup, read again.
-advice-back = Back to what it was before { $day }. One more like it and it's fixed.
 deed = { $what }: { $why }.
 deed-alone = { $what }.
 deed-short = { $told }; { $what }
@@ -27,8 +25,6 @@ readings-to-go = { $count ->
     [one] One more reading, and I can tell.
    *[other] { $count } more readings, and I can tell.
   }
-advice-unproven = Low, but it's too early to blame the membrane. Rinse the cup and read again, then check hoses and O-rings.
-advice-renewed = Looks like a new membrane. Did you fit one? Type: { $rig } new membrane | { $rig } same membrane
 
 state-good = good
 state-fading = fading

@@ -65,6 +65,7 @@ digest-wants-find-leak = { $count ->
     [one] { $rigs } tiene una fuga
    *[other] { $rigs } tienen fugas
   }
+digest-wants-read-again = Vuelve a medir { $rigs }
 digest-wants-new-membrane = { $count ->
     [one] { $rigs } necesita una membrana nueva
    *[other] { $rigs } necesitan membranas nuevas
@@ -95,7 +96,7 @@ digest-week = { $outfit }, del { $from } al { $to }: { $rigs }, { $readings }.
 
 ## Qué hacer: un equipo. Qué, y debajo por qué, para cuándo y qué ahorra o arriesga.
 
-digest-change-resin = resina nueva antes de la próxima ventana
+digest-change-resin = cambia la resina antes de la próxima ventana
     { $ppm } ppm en el vidrio dejan manchas
 digest-repack-resin-spots = compacta bien la resina antes de la próxima ventana
     { $ppm } ppm dejan manchas; casi no se ha usado, así que el agua se cuela
@@ -112,6 +113,12 @@ digest-leak = busca la fuga, { $test }
 digest-leak-since = busca la fuga, { $test }
     saltó { $since }
 digest-leak-cost = { $said }, cuesta cerca de { $money } de resina al mes
+digest-read-again = vuelve a medirlo
+    { $seen } está muy lejos de su { $usual } % habitual; deja correr el agua 5 minutos y enjuaga el vaso
+digest-read-again-back = mídelo una vez más
+    está otra vez como antes del salto; otra lectura así y está arreglado
+digest-read-again-low = vuelve a medirlo
+    { $seen } es bajo, pero aún es pronto para culpar a la membrana; enjuaga el vaso y luego revisa mangueras y juntas
 digest-test-read-again = tras otra lectura con el vaso enjuagado
 digest-test-hoses = primero mangueras, racores y bypass
 digest-test-orings = primero las juntas
@@ -137,7 +144,7 @@ digest-prefilters = cambia los prefiltros { $by }
 digest-flush = enjuaga la membrana al final de la jornada
     hecho { $flushed } de { $worked } días la semana pasada
 digest-ask-membrane = ¿lleva membrana nueva?
-    da lecturas de nueva { $since }; si es así, escribe: { $rig } membrana nueva
+    da lecturas de nueva { $since }; escribe: { $rig } membrana nueva | { $rig } misma membrana
 digest-idle-flush = sin lecturas desde hace { $days } días
     ¿Parado? Enjuágalo. ¿Trabajando? Que alguien lo mida.
 digest-idle-preserve = sin lecturas desde hace { $days } días
@@ -162,6 +169,8 @@ digest-many-repack-resin = Compacta bien la resina, el agua se cuela
 digest-many-resin-soon = Resina nueva esta semana
     { $rigs }
 digest-many-leak = Busca las fugas: mangueras, racores, juntas
+    { $rigs }
+digest-many-read-again = Vuelve a medir estos
     { $rigs }
 digest-many-membrane = Membranas nuevas, y lo que cuesta esperar un mes
     { $rigs }
@@ -226,7 +235,7 @@ digest-table-title = Flota, lo urgente primero (puntos al año, resina en días 
 digest-row = { $rig } { $facts }
 digest-row-level = { $percent }{ $basis }, { $state }
 basis-corrected = { " " }a 12 °C
-digest-row-jump = { $percent }, { $state } (la membrana sola { $alone })
+digest-row-jump = – { $state }, la membrana sola { $percent }{ $basis }
 digest-row-glass = vidrio { $ppm } ppm
 digest-row-di = sin membrana
 digest-row-trend = pierde { $points } al año

@@ -1,6 +1,7 @@
 # La membrana.
 
 membrane-level = { $rig } { $percent } ({ $low }–{ $high }, { $basis }) – { $state }
+membrane-level-leak = { $rig } – { $state }; la membrana sola: { $percent } ({ $low }–{ $high }, { $basis })
 level-corrected = corregido a 12 °C
 level-as-read = de { $readings ->
     [one] 1 lectura
@@ -9,10 +10,9 @@ level-as-read = de { $readings ->
 membrane-old = La última lectura es de hace { $days } días. Mide antes de comprar.
 membrane-trend = Pierde unos { $points } puntos al año.
 membrane-steady = Se mantiene estable.
-membrane-due-within = Tocará cambiarla hacia { $likely } (de { $early } a { $late }).
-membrane-due-from = Tocará cambiarla hacia { $likely }, no antes de { $early }.
-membrane-due-crossed = Está por debajo de tu límite: mira si compensa una nueva.
-membrane-due-far = No tocará cambiarla en tres años.
+membrane-due-within = A este ritmo llega al { $line } % hacia { $likely } (de { $early } a { $late }).
+membrane-due-from = A este ritmo llega al { $line } % hacia { $likely }, no antes de { $early }.
+membrane-due-far = A este ritmo sigue por encima del { $line } % tres años o más.
 membrane-due-unknown = Aún es pronto para dar una fecha: necesito ocho lecturas en 45 días.
 membrane-new = { $rig }: membrana nueva { $day ->
     [hoy] desde hoy
@@ -36,4 +36,3 @@ glass-digest-many = Ten membranas a mano; sin resina manda la lectura del vidrio
     { $rigs }
 glass-note = { $rig } { $percent }: ten una membrana a mano.
     Segunda semana seguida. Sin resina manda la lectura del vidrio.
-glass-due-crossed = Está por debajo de tu límite: ten una membrana a mano.

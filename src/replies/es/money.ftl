@@ -1,6 +1,5 @@
 # Dinero: membranas, resina, qué comprar, qué costó. Las sumas llegan ya escritas.
 
-money-now-waiting = Una membrana nueva ya sale a cuenta: esperar cuesta cerca de { $waiting } al mes.
 money-now = Una membrana nueva sale a cuenta más o menos ahora.
 money-soon = Lo más barato: cambiarla entre ahora y { $late }.
 money-between = Lo más barato: cambiarla hacia { $likely } (de { $early } a { $late }).
@@ -9,7 +8,7 @@ money-from = Lo más barato: cambiarla hacia { $likely }, no antes de { $early }
 money-waiting-saves = Por ahora, esperar ahorra cerca de { $saved } al mes.
 money-far = Con estos precios ninguna membrana nueva sale a cuenta en cinco años.
 money-unknown = Aún es pronto para saber si una nueva sale a cuenta: necesito cuatro lecturas en 60 días.
-money-fault-first = Arregla primero la fuga. Estas cifras son de la membrana sin ella.
+money-fault-first = Las cuentas que siguen son de la membrana sin la fuga.
 money-running = La resina cuesta ahora cerca de { $running } al año. Con una membrana nueva en el mejor momento, resina y membrana suman cerca de { $mean } al año.
 money-rule = Esperar al { $line } % ({ $date }) costaría cerca de { $extra } más en toda su vida.
 money-rule-same = Esperar al { $line } % ({ $date }) costaría casi lo mismo.
@@ -126,7 +125,7 @@ why-pays = Con tus precios, una membrana nueva sale más barata que la resina qu
 why-steady = Sus lecturas son estables.
 why-di = { $rig } no tiene membrana: solo cuenta el vidrio, { $ppm } ppm la última vez.
 
-compare-none = { $rig } – muy pocas lecturas
+compare-none = { $rig } – { $state }
 compare-di = { $rig } – sin membrana
 who-title = Anotado { $span }:
 who-line = { $name }: { $rigs }

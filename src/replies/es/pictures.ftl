@@ -90,15 +90,16 @@ picture-fleet-wants = { $wanting ->
   }
 picture-job = { $job ->
     [change] resina nueva hoy
-    [repack] compactar la resina
-    [leak] buscar una fuga
+    [repack_resin] compactar la resina
+    [find_leak] buscar una fuga
+    [read_again] medir otra vez
     [renew] membrana nueva ya
     [order] pedir una membrana
     [plan] planear el cambio
     [look] mirar el vidrio
     [buy] comprar resina
     [prefilters] prefiltros nuevos
-   *[say] di qué cambió
+   *[ask_membrane] di qué cambió
   }
 picture-was = antes { $percent }
 picture-glass = en el vidrio

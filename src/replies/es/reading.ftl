@@ -6,7 +6,7 @@ reading-verdict = { $rig } { $percent } – { $state }
 reading-verdict-short = { $rig } { $percent } – { $state } ({ $echo })
 reading-no-rejection = { $rig }: guardado como lo mandaste, pero con esos números no sale un rechazo. Enjuaga el vaso y mide otra vez.
 reading-verdict-di = { $rig } – { $ppm } ppm en el vidrio
-reading-will-spot-slips = { $rig }: { $ppm } ppm dejan manchas. La resina está casi nueva, así que está suelta, no gastada: compáctala bien antes de la próxima ventana.
+reading-will-spot-slips = { $rig }: compacta bien la resina antes de la próxima ventana, { $ppm } ppm dejan manchas. Está casi nueva, así que está suelta, no gastada.
 reading-will-spot = { $rig }: cambia la resina antes de la próxima ventana, { $ppm } ppm dejan manchas.
 reading-will-spot-no-resin = { $rig }: { $ppm } ppm en el vidrio dejan manchas, y no hay resina que lo evite.
 echo-membrane = red { $feed } → ósmosis { $permeate } ppm
@@ -34,12 +34,6 @@ taken-on = { $day ->
   }
 flush-reminder = Enjuaga la membrana antes de recoger.
 advice-no-resin-spots = Al vidrio llega esta agua tal cual: { $ppm } ppm pueden dejar manchas.
-advice-read-again = Muy lejos de su { $percent } % habitual. Deja correr el agua 5 minutos, enjuaga el vaso y mide otra vez.
-advice-back = Otra vez como antes del salto { $day ->
-    [hoy] de hoy
-    [ayer] de ayer
-   *[other] del { $day }
-  }. Una más así y está arreglado.
 deed = { $what }: { $why }.
 deed-alone = { $what }.
 deed-short = { $told }; { $what }
@@ -47,8 +41,6 @@ readings-to-go = { $count ->
     [one] Con una lectura más lo sabré.
    *[other] Con { $count } lecturas más lo sabré.
   }
-advice-unproven = Bajo, pero aún es pronto para culpar a la membrana. Enjuaga el vaso y mide otra vez; luego revisa mangueras y juntas.
-advice-renewed = Parece una membrana nueva. ¿La pusiste? Escribe: { $rig } membrana nueva | { $rig } misma membrana
 
 state-good = bien
 state-fading = con desgaste

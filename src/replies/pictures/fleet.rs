@@ -11,56 +11,10 @@ use crate::replies::figures;
 use crate::water::condition::Condition;
 use crate::water::resin::SPOTS_FROM_PPM;
 use crate::water::settings::Limits;
+use crate::water::verdict::{Deed, Due, Kind};
 
 use super::resin::Left;
 use super::{headline, state, whole_percent};
-
-/// What is to be done first for a rig.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Job {
-    /// The bed is used up, or lets too much through.
-    ChangeResin,
-    /// Water slips past the bed: repack it before buying.
-    RepackResin,
-    /// The rejection fell at once.
-    FindLeak,
-    /// The membrane is worn out.
-    RenewMembrane,
-    /// A new membrane pays.
-    OrderMembrane,
-    /// The membrane is below its line.
-    PlanMembrane,
-    /// No resin follows: the glass says when.
-    LookAtGlass,
-    /// The bed ends within days.
-    BuyResin,
-    /// Prefilters are due.
-    ChangePrefilters,
-    /// It looks as if a part was changed.
-    SayWhatChanged,
-}
-
-impl Job {
-    fn key(self) -> &'static str {
-        match self {
-            Self::ChangeResin => "change",
-            Self::RepackResin => "repack",
-            Self::FindLeak => "leak",
-            Self::RenewMembrane => "renew",
-            Self::OrderMembrane => "order",
-            Self::PlanMembrane => "plan",
-            Self::LookAtGlass => "look",
-            Self::BuyResin => "buy",
-            Self::ChangePrefilters => "prefilters",
-            Self::SayWhatChanged => "say",
-        }
-    }
-
-    /// Whether the resin is what decides.
-    fn is_of_resin(self) -> bool {
-        matches!(self, Self::ChangeResin | Self::RepackResin | Self::BuyResin)
-    }
-}
 
 /// A rig of the fleet.
 #[derive(Clone, Debug, PartialEq)]
@@ -79,8 +33,8 @@ pub struct Rig {
     pub resin: Left,
     /// Share of the bed that still holds.
     pub bed_left: Option<f64>,
-    /// What is to be done.
-    pub job: Option<Job>,
+    /// What is to be done first.
+    pub deed: Option<Deed>,
     /// Rejection by day, a stretch for each membrane.
     pub trend: Vec<Vec<(Date, f64)>>,
     /// Share of each bed that still held, by day.
@@ -94,13 +48,13 @@ const NEW: f64 = 0.95;
 #[must_use]
 pub fn sheets(words: Words, rigs: Vec<Rig>, limits: Limits, since: Date, today: Date) -> Vec<Sheet> {
     let count = |rigs: usize| i64::try_from(rigs).unwrap_or(i64::MAX);
-    let jobs = count(rigs.iter().filter(|rig| rig.job.is_some()).count());
+    let jobs = count(rigs.iter().filter(|rig| rig.deed.is_some()).count());
     let numbers = || [("count", count(rigs.len()).into()), ("wanting", jobs.into())];
     let (finding, subline) = match rigs.first() {
         None => (words.plain("picture-fleet-empty"), String::new()),
-        Some(rig) => match rig.job {
-            Some(job) => {
-                let deed = deed(words, job);
+        Some(rig) => match rig.deed {
+            Some(first) => {
+                let deed = deed(words, &first, (rig.condition, today));
                 let say = |rig: &str| words.say("picture-first", [("rig", rig.into()), ("deed", (&deed).into())]);
                 (
                     headline(&rig.name, false, say),
@@ -124,29 +78,47 @@ pub fn sheets(words: Words, rigs: Vec<Rig>, limits: Limits, since: Date, today: 
         more: words.say("picture-more", [("count", count(more).into())]),
         others: words.plain("picture-others"),
         legend: words.say("picture-legend", [("weeks", weeks.into()), ("floor", (&floor).into())]),
-        rigs: rigs.iter().map(|rig| row(words, rig, limits)).collect(),
+        rigs: rigs.iter().map(|rig| row(words, rig, (limits, today))).collect(),
     })
 }
 
-fn deed(words: Words, job: Job) -> String {
-    words.say("picture-job", [("job", job.key().into())])
+/// A deed in two or three words.
+fn deed(words: Words, deed: &Deed, (state, today): (Option<Condition>, Date)) -> String {
+    let job = match deed {
+        Deed::ChangeResin { .. } => "change",
+        Deed::ResinSoon { change_by, .. } if *change_by <= today => "change",
+        Deed::ResinSoon { .. } => "buy",
+        Deed::NewMembrane { due, .. } => match due {
+            Due::Now if state != Some(Condition::Spent) => "order",
+            Due::Now | Due::LineCrossed { spent: true, .. } | Due::GlassDecides { spent: true } => "renew",
+            Due::About { .. } | Due::LineCrossed { .. } => "plan",
+            Due::GlassDecides { .. } => "look",
+        },
+        other => other.kind().code(),
+    };
+    words.say("picture-job", [("job", job.into())])
 }
 
-fn row(words: Words, rig: &Rig, limits: Limits) -> Row {
-    let shows_resin = rig.condition.is_none() || rig.job.is_some_and(Job::is_of_resin);
-    let urgent = matches!(rig.job, Some(Job::ChangeResin | Job::RepackResin));
+fn is_of_resin(deed: Deed) -> bool {
+    matches!(deed.kind(), Kind::ChangeResin | Kind::RepackResin | Kind::ResinSoon)
+}
+
+fn row(words: Words, rig: &Rig, (limits, today): (Limits, Date)) -> Row {
+    let shows_resin = rig.condition.is_none() || rig.deed.is_some_and(is_of_resin);
+    let kind = rig.deed.map(|deed| deed.kind());
+    let urgent = matches!(kind, Some(Kind::ChangeResin | Kind::RepackResin));
     let bed = Mark::Bed {
         left: rig.bed_left.unwrap_or(if urgent { 0.0 } else { 1.0 }),
         urgent,
     };
-    let mark = match (rig.job, rig.condition) {
-        (Some(Job::ChangePrefilters), _) => Mark::Prefilter,
+    let mark = match (kind, rig.condition) {
+        (Some(Kind::Prefilters), _) => Mark::Prefilter,
         (_, Some(state)) if !shows_resin => Mark::Membrane(state),
         _ => bed,
     };
     let state_word = rig.condition.map(|at| state(words, at)).unwrap_or_default();
-    let words_of = match rig.job {
-        Some(job) => deed(words, job),
+    let words_of = match &rig.deed {
+        Some(first) => deed(words, first, (rig.condition, today)),
         None if rig.condition.is_some() => state_word.clone(),
         None => words.plain("picture-resin-left"),
     };
@@ -162,7 +134,7 @@ fn row(words: Words, rig: &Rig, limits: Limits) -> Row {
         noun: if noun == words_of { String::new() } else { noun },
         words: words_of,
         value,
-        is_job: rig.job.is_some(),
+        is_job: rig.deed.is_some(),
         line: if shows_resin {
             rig.beds.clone()
         } else {
@@ -183,7 +155,7 @@ fn level(words: Words, rig: &Rig, state: String) -> (String, String) {
     let noun = match rig.before_leak {
         Some(before) => words.say("picture-was", [("percent", (&whole_percent(words, before)).into())]),
         // The state is a deed itself, and another is asked for.
-        None if rig.job.is_some() && rig.condition == Some(Condition::Due) => words.plain("picture-axis"),
+        None if rig.deed.is_some() && rig.condition == Some(Condition::Due) => words.plain("picture-axis"),
         None => state,
     };
     (whole_percent(words, level), noun)

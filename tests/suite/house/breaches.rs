@@ -182,8 +182,8 @@ mod tests {
             ),
             (
                 "src/water.rs",
-                "use jiff::civil::Date;",
-                "water may not use jiff::civil::Date, because",
+                "use jiff::Timestamp;",
+                "water may not use jiff::Timestamp, because",
             ),
             (
                 "src/water/wear.rs",

@@ -86,7 +86,7 @@ pub const ROOMS: &[Room] = &[
     Room {
         name: "water",
         rooms: Only(&["domain"]),
-        crates: Only(&["std", "core", "serde"]),
+        crates: Only(&["std", "core", "serde", "jiff::civil"]),
         pure: true,
         because: "a formula must be checkable by hand and cannot fail by anything but its input",
     },

@@ -13,7 +13,7 @@ const DAY: i64 = 86_400;
 /// 2026-03-02 23:30 UTC is the third one hour east.
 /// ```
 /// use jiff::civil::date;
-/// use tapside::digest::dates::local_date;
+/// use tapside::water::dates::local_date;
 /// assert_eq!(local_date(1_772_494_200, 0), date(2026, 3, 2));
 /// assert_eq!(local_date(1_772_494_200, 3600), date(2026, 3, 3));
 /// ```
