@@ -167,7 +167,6 @@ async fn a_fall_that_fits_a_new_membrane_is_asked_about() {
             assert_snapshot!(world.says("owner", "[Membrana nueva]").await, @r"
             bot: Heron: membrana nueva. Anotado. Cuento desde cero.
                  .
-                 Antes de abrir un portafiltros: cierra el agua y quita la presión.
                  Una membrana nueva puede venir con conservante. Ponte guantes y gafas, sigue la etiqueta y tira la primera agua.
             ");
         } else {
