@@ -16,6 +16,7 @@ use tapside::replies::pictures::resin::Left;
 use tapside::replies::pictures::rig_history::{self, Facts};
 use tapside::water::condition::Condition;
 use tapside::water::settings::Limits;
+use tapside::water::verdict::Deed;
 
 const TODAY: Date = date(2026, 11, 25);
 
@@ -72,7 +73,7 @@ fn sixty_rigs() -> Vec<Rig> {
         product_ppm: None,
         resin: Left::Days([6.0, 9.0, 13.0]),
         bed_left: Some(0.4),
-        job: (nth < 3).then_some(fleet::Job::OrderMembrane),
+        deed: (nth < 3).then_some(Deed::ChangeResin { product_ppm: 12.0 }),
         trend: vec![
             (0..180)
                 .map(|day| (TODAY.saturating_sub((180 - day).days()), 0.9))
