@@ -54,7 +54,7 @@ fn story(rig: &str, nth: usize) -> (String, (f64, f64)) {
     let row = |week: usize| {
         let (tap, ro) = reading(week as f64 / (weeks as f64 + 1.0));
         let day = first + jiff::Span::new().days(7 * week as i64);
-        let warm = if nth % 4 == 0 { "17" } else { "" };
+        let warm = if nth.is_multiple_of(4) { "17" } else { "" };
         format!("{rig},{day},{tap},{ro},{warm}\n")
     };
     ((0..=weeks).map(row).collect(), reading(1.0))
