@@ -3,12 +3,11 @@
 use crate::history::Followed;
 use crate::history::rig_state::PastReading;
 use crate::replies::digest::actions;
-use crate::replies::reading::{Deed, Told};
-use crate::water::assess::Doubted;
+use crate::replies::reading::Deed;
 use crate::water::condition::Condition;
 use crate::water::quantity::Ppm;
 use crate::water::rejection::rejection;
-use crate::water::verdict;
+use crate::water::verdict::{self, Told};
 
 use super::request::Request;
 
@@ -21,13 +20,11 @@ pub(super) fn raw_rejection(kept: &PastReading) -> Option<f64> {
 pub(super) fn word_for(followed: &Followed<'_>, kept: &PastReading) -> Told {
     let assessment = &followed.assessment;
     let is_last = followed.state.readings.back().is_some_and(|last| last.id == kept.id);
-    let doubted = assessment.seen.filter(|_| is_last).and_then(|seen| seen.doubted);
     let is_judged = assessment.rejection.is_some() && assessment.fault.is_none();
-    match doubted {
-        Some(Doubted::Back) => Told::Back,
-        Some(Doubted::Far { .. }) => Told::Doubtful,
-        _ if is_judged && followed.state.is_aside(kept.id) => Told::Doubtful,
-        _ => Told::State(followed.verdict.state.unwrap_or(Condition::Unproven)),
+    let state = Told::State(followed.verdict.state.unwrap_or(Condition::Unproven));
+    match followed.verdict.told().filter(|_| is_last).unwrap_or(state) {
+        Told::State(_) if is_judged && followed.state.is_aside(kept.id) => Told::Doubtful,
+        told => told,
     }
 }
 

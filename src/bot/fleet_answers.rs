@@ -2,8 +2,7 @@
 
 use crate::history::Followed;
 use crate::replies::looking;
-use crate::replies::reading::Told;
-use crate::water::verdict::{Deed, Kind};
+use crate::water::verdict::{Deed, Kind, Told};
 
 use super::answer::Answer;
 use super::condition::deed_of;

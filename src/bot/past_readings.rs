@@ -3,8 +3,9 @@
 use crate::history::Followed;
 use crate::history::rig_state::PastReading;
 use crate::replies::looking::Past;
-use crate::replies::reading::{Figures, Told};
+use crate::replies::reading::Figures;
 use crate::store::readings::Reading;
+use crate::water::verdict::Told;
 
 use super::condition::{raw_rejection, word_for};
 use super::request::Request;

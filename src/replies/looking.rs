@@ -4,7 +4,8 @@ use jiff::civil::Date;
 
 use super::Words;
 use super::figures;
-use super::reading::{Deed, Figures, Told, echo, told_word};
+use super::reading::{Deed, Figures, echo, told_word};
+use crate::water::verdict::Told;
 
 /// A reading as it is looked up.
 #[derive(Clone, Debug, PartialEq)]

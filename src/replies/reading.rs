@@ -5,6 +5,7 @@ use jiff::civil::Date;
 use crate::domain::ServiceKind as What;
 use crate::message::setting::{Amount, Currency};
 use crate::water::condition::Condition;
+use crate::water::verdict::Told;
 
 use super::Words;
 use super::figures;
@@ -21,17 +22,6 @@ pub struct Figures {
     pub permeate_ppm: Option<f64>,
     /// DI outlet.
     pub product_ppm: Option<f64>,
-}
-
-/// The word beside a reading's rejection.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Told {
-    /// The membrane's state.
-    State(Condition),
-    /// Far from its trend: it says nothing of the state until it is read again.
-    Doubtful,
-    /// A jump stands, but this reading is back where it was before.
-    Back,
 }
 
 /// What is to be done first on a rig, in words.

@@ -83,6 +83,17 @@ pub struct Verdict {
     pub deeds: Vec<Deed>,
 }
 
+/// What is told of a membrane beside a rejection.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Told {
+    /// The membrane's state.
+    State(Condition),
+    /// Far from its trend: it says nothing of the state until it is read again.
+    Doubtful,
+    /// A jump stands, but this reading is back where it was before.
+    Back,
+}
+
 /// What is asked for. The order of the variants is the one order of urgency: of deeds, of rigs, of lines.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Kind {
@@ -428,6 +439,20 @@ impl Verdict {
     #[must_use]
     pub fn deed(&self) -> Option<&Deed> {
         self.deeds.first()
+    }
+
+    /// What is told of the membrane now, in one word; none on a DI-only rig.
+    #[must_use]
+    pub fn told(&self) -> Option<Told> {
+        let doubted = self.deeds.iter().find_map(|deed| match deed {
+            Deed::ReadAgain { why, .. } => Some(*why),
+            _ => None,
+        });
+        match doubted {
+            Some(Doubted::Back) => Some(Told::Back),
+            Some(Doubted::Far { .. }) => Some(Told::Doubtful),
+            Some(Doubted::LowUnproven) | None => self.state.map(Told::State),
+        }
     }
 
     /// The deed for its membrane, if there is one.

@@ -57,6 +57,8 @@ rarer! {
     digest_notes: "digest-notes.txt",
     digest_one_of_each_es: "digest-one-of-each-es.txt",
     digest_one_of_each: "digest-one-of-each.txt",
+    digest_read_again_es: "digest-read-again-es.txt",
+    digest_read_again: "digest-read-again.txt",
     es_figures: "es-figures.txt",
     figures: "figures.txt",
     help_hints_es: "help-hints-es.txt",

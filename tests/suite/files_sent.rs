@@ -63,7 +63,7 @@ async fn a_picture_an_album_and_a_file_arrive_byte_for_byte() {
     let file = document(&server.store, "").await;
     server.queue_bodies("tg:600", vec![one, album, file]).await;
     server.api.until("all are there", |model| model.sent().len() == 3).await;
-    let (api, store) = server.stop().await;
+    let (api, store, _guard) = server.stop().await;
     api.with(|model| {
         let [one, album, file] = &model.calls[..] else {
             panic!("{:#?}", model.calls)
@@ -145,7 +145,7 @@ async fn a_chat_that_shut_the_bot_out_gets_no_words_of_a_picture_either() {
         .api
         .until("the other is served", |model| texts_to(model, 604) == ["hello"])
         .await;
-    let (api, _) = server.stop().await;
+    let (api, ..) = server.stop().await;
     api.with(|model| assert_eq!(model.calls.iter().filter(|call| call.chat() == 603).count(), 1));
 }
 

@@ -90,13 +90,13 @@ impl Server {
         sqlx::query_scalar(sql).fetch_one(&mut *tx).await.unwrap()
     }
 
-    /// Stops the bot, and sees it end well.
-    pub async fn stop(mut self) -> (StandIn, Store) {
+    /// Stops the bot, and sees it end well. The database lives as long as its guard.
+    pub async fn stop(mut self) -> (StandIn, Store, Guard) {
         self.stop.take().unwrap().send(()).unwrap();
         let ended = tokio::time::timeout(Duration::from_secs(5), &mut self.running).await;
         let code = ended.expect("it stops within 5 s").unwrap().unwrap();
         assert_eq!(format!("{code:?}"), format!("{:?}", ExitCode::SUCCESS));
-        (self.api.clone(), self.store.clone())
+        (self.api, self.store, self._guard)
     }
 }
 

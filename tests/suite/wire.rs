@@ -21,7 +21,7 @@ async fn a_text_is_answered_and_confirmed() {
         .api
         .until("it is confirmed", |model| model.confirmed == update + 1)
         .await;
-    let (api, _) = server.stop().await;
+    let (api, ..) = server.stop().await;
     api.with(|model| {
         let hears = json!([
             "message",
@@ -125,7 +125,7 @@ async fn the_layout_is_what_a_phone_shows_best() {
     };
     server.queue_bodies("#tg:-100/7", vec![question]).await;
     server.api.until("it is there", |model| model.sent().len() == 1).await;
-    let (api, store) = server.stop().await;
+    let (api, store, _guard) = server.stop().await;
     api.with(|model| {
         assert_eq!(
             model.calls[0].body,
@@ -216,7 +216,7 @@ async fn a_chat_that_shut_the_bot_out_is_left_alone() {
         .api
         .until("the other chat is served", |model| texts_to(model, 508) == ["hello"])
         .await;
-    let (api, _) = server.stop().await;
+    let (api, ..) = server.stop().await;
     api.with(|model| assert_eq!(model.calls.iter().filter(|call| call.chat() == 507).count(), 1));
 }
 
@@ -280,7 +280,7 @@ async fn a_press_is_acknowledged_and_one_that_is_too_old_is_forgotten() {
         .api
         .until("what follows is there", |model| texts_to(model, 520) == ["after"])
         .await;
-    let (api, _) = server.stop().await;
+    let (api, ..) = server.stop().await;
     api.with(|model| {
         let text = "Noted";
         let expected = ["77", "78"].map(|id| json!({"callback_query_id": id, "text": text}));

@@ -9,7 +9,7 @@ use crate::digest::shopping::Purchase;
 use crate::message::setting::Currency;
 use crate::replies::Words;
 use crate::replies::figures;
-use crate::replies::reading::state_word;
+use crate::replies::reading::told_word;
 
 use super::actions;
 
@@ -114,9 +114,7 @@ fn column(words: Words, key: &str, currency: Option<Currency>) -> Column {
 
 /// A row's state, empty on a rig without a membrane.
 pub fn state(words: Words, row: &FleetRow) -> String {
-    row.condition
-        .map(|condition| state_word(words, condition))
-        .unwrap_or_default()
+    row.told.map(|told| told_word(words, told)).unwrap_or_default()
 }
 
 /// What an item wants, and why, in one line.

@@ -6,9 +6,10 @@ use crate::digest::Digest;
 use crate::digest::fleet::FleetRow;
 use crate::replies::Words;
 use crate::replies::figures::{self, spoken};
-use crate::replies::reading::state_word;
+use crate::replies::reading::told_word;
 use crate::water::assess::Basis;
 use crate::water::condition::Condition;
+use crate::water::verdict::Told;
 
 use super::{FEW_RIGS, lists};
 
@@ -61,7 +62,7 @@ pub fn row(words: Words, row: &FleetRow, today: Date) -> String {
     let mut parts = vec![level(words, row)];
     let giving_way = row
         .product_ppm
-        .filter(|ppm| *ppm >= SHOWN_FROM_PPM && row.condition.is_some());
+        .filter(|ppm| *ppm >= SHOWN_FROM_PPM && row.told.is_some());
     parts.extend(giving_way.map(|ppm| words.say("digest-row-glass", [("ppm", (&figures::ppm(words, ppm)).into())])));
     parts.extend(row.points_per_year.filter(|points| *points >= 0.5).map(|points| {
         let points = figures::points(words, points / 100.0);
@@ -103,11 +104,11 @@ fn basis(words: Words, basis: Option<Basis>) -> String {
 }
 
 fn level(words: Words, row: &FleetRow) -> String {
-    match (row.rejection, row.condition) {
-        (Some(rejection), Some(condition)) => {
-            let (percent, state) = (figures::percent(words, rejection.mid), state_word(words, condition));
-            let key = match condition {
-                Condition::Fault => "digest-row-jump",
+    match (row.rejection, row.told) {
+        (Some(rejection), Some(told)) => {
+            let (percent, state) = (figures::percent(words, rejection.mid), told_word(words, told));
+            let key = match told {
+                Told::State(Condition::Fault) => "digest-row-jump",
                 _ => "digest-row-level",
             };
             words.say(
@@ -119,7 +120,7 @@ fn level(words: Words, row: &FleetRow) -> String {
                 ],
             )
         }
-        (None, Some(condition)) => state_word(words, condition),
+        (None, Some(told)) => told_word(words, told),
         (_, None) => match row.product_ppm {
             Some(ppm) => words.say("digest-row-glass", [("ppm", (&figures::ppm(words, ppm)).into())]),
             None => words.plain("digest-row-di"),
