@@ -153,10 +153,10 @@ page-hours = When I message you. The owner types:
     Days you work: working days mon-sat
     Busy months: busy june-august 150 %
     The Monday digest: digest monday 7:00 | digest off | digest on
-    Asking about the flush: nudges off | nudges on
+    Asking about the flush: reminders off | reminders on
     What falls due in between: warnings off | warnings on
     The night, when I keep quiet: quiet hours 20:00-7:00 | quiet hours off
-    For one rig only: { $rig } day ends 15:00 | { $rig } nudges off
+    For one rig only: { $rig } day ends 15:00 | { $rig } reminders off
 page-units = Bare numbers are ppm (the same as mg/L). A meter in microsiemens: { $rig } 360us 24us
     Decimals with point or comma: { $rig } 180 12.5 | { $rig } 180 12,5
     Add temperature and pressure: { $rig } 180 12 8C 3.5bar | { $rig } 180 12 46F 50psi

@@ -23,8 +23,8 @@ set-digest = { $value ->
    *[other] digest on
   }
 set-nudges = { $value ->
-    [0] nudges off
-   *[other] nudges on
+    [0] reminders off
+   *[other] reminders on
   }
 set-notices = { $value ->
     [0] warnings off
