@@ -92,7 +92,7 @@ impl Act {
 mod tests {
     use super::*;
     use crate::message::command::Affair;
-    use crate::message::setting::{Clock, Weekday};
+    use crate::message::setting::{Clock, Field, Weekday};
     use crate::message::setup::{Part, Step};
 
     #[test]
@@ -102,8 +102,8 @@ mod tests {
                 "anna 2".to_owned(),
                 crate::domain::Role::Lead,
             ))),
-            Act::set(None, Setting::DigestAt(Weekday::Friday, Clock::MIDNIGHT)),
-            Act::set(Some("heron"), Setting::ResinLitres(14.158_423_296)),
+            Act::set(None, Field::DigestAt.to((Weekday::Friday, Clock::MIDNIGHT))),
+            Act::set(Some("heron"), Field::ResinLitres.to(14.158_423_296)),
             Act::done(ServiceKind::Flush, [3, 7]),
             Act::Choose(Label::Pair {
                 feed: 180.0,

@@ -3,7 +3,7 @@
 use jiff::ToSpan;
 
 use crate::grammar::{Span, What};
-use crate::message::setting::{Amount, Currency, Field, Setting};
+use crate::message::setting::{Amount, Currency, Field};
 use crate::replies::buying::{self, Costs, Spent};
 use crate::replies::money::{self, Part, Supposed};
 use crate::schedule;
@@ -54,14 +54,14 @@ pub(super) fn what_if(
         .and_then(Amount::of_main)
         .filter(|price| *price > Amount::default());
     let supposed = match (part, price) {
-        (Some(What::Resin), Some(price)) => Some((Part::Resin, price, Setting::ResinPrice(price))),
-        (Some(What::Membrane), Some(price)) => Some((Part::Membrane, price, Setting::MembranePrice(price))),
+        (Some(What::Resin), Some(price)) => Some((Part::Resin, price, Field::ResinPrice.to(price))),
+        (Some(What::Membrane), Some(price)) => Some((Part::Membrane, price, Field::MembranePrice.to(price))),
         _ => None,
     };
     let Some((part, price, setting)) = supposed else {
         return Answer::says(on.words.plain("what-if-how"));
     };
-    let other = on.rules.supposing(rig, setting);
+    let other = on.rules.supposing(rig, &setting);
     let fleet = on.fleet.clone();
     if fleet.is_empty() {
         return Answer::says(on.words.plain("fleet-empty"));

@@ -2,7 +2,7 @@
 //! about the membrane, and there is no resin to count.
 
 use crate::history::Followed;
-use crate::message::setting::Setting;
+use crate::message::setting::{Bed, Field};
 use crate::replies::membrane::DueLine;
 use crate::replies::{glass, looking, settings};
 use crate::store::rigs::Rig;
@@ -34,7 +34,7 @@ pub(super) fn without_resin(on: &Request<'_>, rig: &Rig) -> Answer {
     let mut lines = vec![on.words.say("resin-none", [name])];
     let last = on.follow(rig.id).and_then(|followed| newest(on, &followed));
     lines.extend(last.map(|last| looking::last_taken(on.words, &last, on.today())));
-    let typed = settings::typed(on.words, &Setting::ResinBed(true), ways(&on.rules));
+    let typed = settings::typed(on.words, &Field::ResinBed.to(Bed::There), ways(&on.rules));
     let typed = format!("{} {typed}", rig.name.to_lowercase());
     lines.push(on.words.say("resin-none-but", [("typed", (&typed).into())]));
     Answer::says(lines.join("\n"))

@@ -5,9 +5,7 @@ use std::sync::PoisonError;
 use crate::grammar::Meaning;
 use crate::grammar::attempt::{self, Tried};
 use crate::message::command::{self, Page};
-use crate::message::setting::{
-    self, Degrees, Field, Meant, Nearest, PressureUnit, Reach, SetBy, Setting, Stands, VolumeUnit,
-};
+use crate::message::setting::{self, Field, Group, Meant, Nearest, Reach, SetBy, Setting};
 use crate::replies::help;
 use crate::replies::settings::typed;
 use crate::store::people::Role;
@@ -123,50 +121,23 @@ pub(super) fn half_typed(on: &Request<'_>, text: &str) -> Option<Answer> {
     set().or_else(|| command_like_this(on, text))
 }
 
-/// Both values of a setting that has no others.
-fn choices(field: Field) -> Option<[Setting; 2]> {
-    Some(match field {
-        Field::Digest => [true, false].map(Setting::Digest),
-        Field::Nudges => [true, false].map(Setting::Nudges),
-        Field::Notices => [true, false].map(Setting::Notices),
-        Field::Degrees => [Degrees::Celsius, Degrees::Fahrenheit].map(Setting::Degrees),
-        Field::PressureUnit => [PressureUnit::Bar, PressureUnit::Psi].map(Setting::PressureUnit),
-        Field::VolumeUnit => [VolumeUnit::Litres, VolumeUnit::Gallons].map(Setting::VolumeUnit),
-        Field::Stands => [Stands::Upright, Stands::Lying].map(Setting::Stands),
-        Field::ResinBed => [true, false].map(Setting::ResinBed),
-        _ => return None,
-    })
+/// All values of a setting that has few.
+fn choices(field: Field) -> Vec<Setting> {
+    let texts = field.kind().choices().iter();
+    texts.filter_map(|text| Setting::kept(field, text)).collect()
 }
 
 /// The page of help that tells of a setting.
 fn page_of(field: Field) -> Page {
-    match field {
-        Field::Currency
-        | Field::ResinPrice
-        | Field::MembranePrice
-        | Field::PrefilterPrice
-        | Field::MembraneLabour
-        | Field::ResinLabour => Page::Prices,
-        Field::BusyMonths
-        | Field::WorkingDays
-        | Field::DayEnds
-        | Field::DayEndsOn(_)
-        | Field::DigestAt
-        | Field::Digest
-        | Field::Nudges
-        | Field::Notices
-        | Field::QuietHours => Page::Hours,
-        Field::Meter | Field::Degrees | Field::PressureUnit | Field::VolumeUnit => Page::Units,
-        Field::PrefilterDays => Page::Prefilters,
-        Field::ResinLitres
-        | Field::LitresPerDay
-        | Field::Membranes
-        | Field::ResinBed
-        | Field::Stands
-        | Field::Rated => Page::Parts,
-        Field::ShortNames => Page::Rigs,
-        Field::Keep => Page::Data,
-        Field::Country | Field::WearingLine | Field::DueLine | Field::SpentLine => Page::Settings,
+    match field.group() {
+        Group::Prices => Page::Prices,
+        Group::Parts => Page::Parts,
+        Group::Prefilters => Page::Prefilters,
+        Group::Hours => Page::Hours,
+        Group::Limits => Page::Settings,
+        Group::Units => Page::Units,
+        Group::Names => Page::Rigs,
+        Group::Data => Page::Data,
     }
 }
 
@@ -193,10 +164,10 @@ fn set_like_this(on: &Request<'_>, nearest: &Nearest, sure: bool) -> Option<Answ
     let shown = |setting: &Setting| typed(on.words, setting, ways(&on.rules));
     let examples = match (&nearest.meant, &held) {
         (Meant::Value(setting), _) | (Meant::Name(_), Some(setting)) => vec![shown(setting)],
-        (_, held) => match (choices(field), held) {
-            (Some(choices), _) => choices.iter().map(shown).collect(),
-            (None, Some(held)) => vec![shown(held)],
-            (None, None) => vec![example_of(on, field)],
+        (_, held) => match (choices(field).as_slice(), held) {
+            ([], Some(held)) => vec![shown(held)],
+            ([], None) => vec![example_of(on, field)],
+            (choices, _) => choices.iter().map(shown).collect(),
         },
     };
     let before = match (field.reach(), &rig) {

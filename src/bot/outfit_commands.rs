@@ -2,7 +2,6 @@
 
 use std::sync::Arc;
 
-use crate::message::setting::{Field, Setting};
 use crate::message::setup::zone_of_place;
 use crate::store::people::Role;
 use crate::store::{self, Db, StoreError};
@@ -10,7 +9,6 @@ use crate::store::{self, Db, StoreError};
 use super::answer::Answer;
 use super::refusals::may_not;
 use super::request::Request;
-use super::setting_values::set_value;
 use super::zones::zone_named;
 use crate::history::zone_of;
 
@@ -30,11 +28,7 @@ pub(super) async fn set_zone(db: &mut Db, on: &mut Request<'_>, typed: &str) -> 
         return Ok(may_not(on.words, "who-owner"));
     }
     let name = ("name", typed.into());
-    let country = match set_value(&on.rules, Field::Country, None) {
-        Some(Setting::Country(country)) => Some(country),
-        _ => None,
-    };
-    let of_place = zone_of_place(typed, country).or_else(|| zone_of_place(typed, None));
+    let of_place = zone_of_place(typed, on.rules.country()).or_else(|| zone_of_place(typed, None));
     let found = zone_named(typed).or_else(|why| of_place.map_or(Err(why), zone_named));
     let (zone, zone_name) = match found {
         Ok(found) => found,

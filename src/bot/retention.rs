@@ -83,13 +83,13 @@ pub(super) fn kept_since(on: &Request<'_>) -> Option<i64> {
 pub(super) async fn keep_for(
     db: &mut Db,
     on: &mut Request<'_>,
-    years: Option<u16>,
+    setting: &Setting,
     sure: bool,
 ) -> Result<Answer, StoreError> {
-    let setting = Setting::Keep(years);
+    let years: Option<u16> = setting.get().flatten();
     let from = years.and_then(|years| kept_from(&on.outfit, years, on.now));
     let Some((date, before)) = from else {
-        put(db, on, Field::Keep, Some(&setting), None).await?;
+        put(db, on, Field::Keep, Some(setting), None).await?;
         return Ok(Answer::says(on.words.plain("keep-for-good")));
     };
     let old = store::keeping::older(db, on.outfit.id, before).await?;
@@ -98,9 +98,9 @@ pub(super) async fn keep_for(
         services: old.services,
         ..Counted::default()
     };
-    let text = typed(on.words, &setting, ways(&on.rules));
+    let text = typed(on.words, setting, ways(&on.rules));
     let Some(what) = counted.told(on.words) else {
-        put(db, on, Field::Keep, Some(&setting), None).await?;
+        put(db, on, Field::Keep, Some(setting), None).await?;
         return Ok(Answer::says(on.words.say("keep-noted", [("setting", (&text).into())])));
     };
     let day = figures::full_day(on.words, date, on.today());
@@ -116,12 +116,12 @@ pub(super) async fn keep_for(
             label: on.words.plain("keep-button"),
             act: Act::Command(Command::Setting(WishFor {
                 sure: true,
-                ..WishFor::set(None, setting)
+                ..WishFor::set(None, setting.clone())
             })),
         });
         return Ok(answer);
     }
-    put(db, on, Field::Keep, Some(&setting), None).await?;
+    put(db, on, Field::Keep, Some(setting), None).await?;
     Ok(Answer::says(on.words.say("keep-deleting", facts)))
 }
 

@@ -1,6 +1,6 @@
 //! Settings that do not go together.
 
-use crate::message::setting::Setting;
+use crate::message::setting::{Field, Setting};
 use crate::replies::{Words, figures};
 use crate::store::rigs::Rig;
 
@@ -44,13 +44,15 @@ pub(super) fn lines_would_cross<'a>(rules: &Rules, settings: impl Iterator<Item 
     let mut limits = rules.limits();
     let mut moved = false;
     for setting in settings {
-        match setting {
-            Setting::WearingLine(line) => limits.wearing = *line,
-            Setting::DueLine(line) => limits.due = *line,
-            Setting::SpentLine(line) => limits.spent = *line,
+        let place = match setting.field() {
+            Field::WearingLine => &mut limits.wearing,
+            Field::DueLine => &mut limits.due,
+            Field::SpentLine => &mut limits.spent,
             _ => continue,
+        };
+        if let Some(line) = setting.get() {
+            (*place, moved) = (line, true);
         }
-        moved = true;
     }
     moved && !(limits.wearing > limits.due && limits.due > limits.spent)
 }

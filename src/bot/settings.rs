@@ -1,13 +1,12 @@
 //! Answers to settings that are typed: who may, what holds from now on, what holds at all.
 
 use crate::message::command::Command;
-use crate::message::setting::{Field, Reach, SetBy, Setting, Wish, WishFor};
+use crate::message::setting::{Field, Kind, Reach, SetBy, Setting, Wish, WishFor};
 use crate::replies::help;
 use crate::replies::settings::{Standing, list, typed};
 use crate::store::people::Role;
 use crate::store::rigs::Rig;
 use crate::store::{Db, StoreError};
-use crate::water::settings::Limits;
 
 use super::act::Act;
 use super::answer::{Answer, Press};
@@ -16,7 +15,7 @@ use super::request::Request;
 use super::retention::keep_for;
 use super::rules::Rules;
 use super::setting_conflicts::{lines_cross, name_taken};
-use super::setting_values::{default_of, example, example_of, held, put, set_value, ways};
+use super::setting_values::{default_of, example_of, held, put, set_value, ways};
 
 /// Answers a wish about the settings; none if it names no rig of the fleet,
 /// so that it is read as a message.
@@ -56,8 +55,8 @@ pub(super) async fn wish(db: &mut Db, on: &mut Request<'_>, wished: WishFor) -> 
         return Ok(refusal);
     }
     // What deletes is asked about first.
-    if let Wish::Set(Setting::Keep(years)) = wished {
-        return keep_for(db, on, years, sure).await;
+    if let (Field::Keep, Wish::Set(setting)) = (field, &wished) {
+        return keep_for(db, on, setting, sure).await;
     }
     let setting = match wished {
         Wish::Set(setting) => Some(setting),
@@ -112,25 +111,16 @@ fn is_it_meant(on: &Request<'_>, setting: &Setting, rig: Option<&Rig>) -> Answer
     answer
 }
 
-fn is_money(setting: &Setting) -> bool {
-    matches!(
-        setting,
-        Setting::ResinPrice(_)
-            | Setting::MembranePrice(_)
-            | Setting::PrefilterPrice(_)
-            | Setting::MembraneLabour(_)
-            | Setting::ResinLabour(_)
-    )
-}
-
 /// A busy summer leaves what was told of the winter; a hundred per cent takes all back.
 fn beside_earlier(rules: &Rules, setting: Setting) -> Setting {
-    match (setting, set_value(rules, Field::BusyMonths, None)) {
-        (Setting::BusyMonths(told), Some(Setting::BusyMonths(earlier))) if told != [100; 12] => {
+    let months = |setting: &Setting| setting.get::<[u16; 12]>();
+    let earlier = set_value(rules, Field::BusyMonths, None);
+    match (months(&setting), earlier.as_ref().and_then(months)) {
+        (Some(told), Some(earlier)) if told != [100; 12] => {
             let month = |at: usize| if told[at] == 100 { earlier[at] } else { told[at] };
-            Setting::BusyMonths(std::array::from_fn(month))
+            Field::BusyMonths.to(std::array::from_fn::<u16, 12, _>(month))
         }
-        (setting, _) => setting,
+        _ => setting,
     }
 }
 
@@ -155,15 +145,11 @@ fn refuses(on: &Request<'_>, field: Field, wish: &Wish, rig: Option<&Rig>) -> Op
             on.words.say("setting-for-all", [("setting", (&example()).into())]),
         )),
         _ => match wish {
-            Wish::Set(Setting::ShortNames(names)) => name_taken(on, names, Some(rig?)),
-            Wish::Set(setting) => lines_cross(on.words, &on.rules, setting),
-            Wish::Default(Field::WearingLine) => {
-                lines_cross(on.words, &on.rules, &Setting::WearingLine(Limits::default().wearing))
-            }
-            Wish::Default(Field::DueLine) => lines_cross(on.words, &on.rules, &Setting::DueLine(Limits::default().due)),
-            Wish::Default(Field::SpentLine) => {
-                lines_cross(on.words, &on.rules, &Setting::SpentLine(Limits::default().spent))
-            }
+            Wish::Set(setting) => match setting.get::<Vec<String>>() {
+                Some(names) => name_taken(on, &names, Some(rig?)),
+                None => lines_cross(on.words, &on.rules, setting),
+            },
+            Wish::Default(field) => lines_cross(on.words, &on.rules, &field.default()?),
             _ => None,
         },
     }
@@ -174,8 +160,8 @@ fn set_words(on: &Request<'_>, field: Field, setting: Option<&Setting>, rig: Opt
     let Some(holds) = holds else {
         return on.words.plain("setting-default-none");
     };
-    if let (Some(Setting::DayEnds(clock)), None) = (setting, rig) {
-        return on.words.say("day-ends-set", [("time", (&clock.text()).into())]);
+    if let (Field::DayEnds, Some(ends), None) = (field, setting, rig) {
+        return on.words.say("day-ends-set", [("time", (&ends.text()).into())]);
     }
     let words = typed(on.words, &holds, ways(&on.rules));
     let mut lines = vec![match (setting, rig) {
@@ -186,7 +172,7 @@ fn set_words(on: &Request<'_>, field: Field, setting: Option<&Setting>, rig: Opt
             on.words.say("setting-noted-rig", facts)
         }
     }];
-    if is_money(&holds) && on.rules.currency().is_none() {
+    if field.kind() == Kind::Money && on.rules.currency().is_none() {
         lines.push(on.words.plain("settings-currency"));
     }
     lines.join("\n")
@@ -224,7 +210,7 @@ fn settings_list(on: &Request<'_>, rig: Option<&Rig>) -> String {
     let missing: Vec<Setting> = fields
         .iter()
         .filter(|field| needed(field) && held(&on.rules, **field, id).is_none())
-        .filter_map(|field| example(*field))
+        .filter_map(|field| field.example())
         .collect();
     let title = match rig {
         None => on.words.say("settings-title", [("outfit", (&on.outfit.name).into())]),

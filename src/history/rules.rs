@@ -11,8 +11,8 @@ use std::collections::HashMap;
 use jiff::civil::{self, Time};
 
 use crate::message::setting::{
-    Amount, Clock, Country, Currency, Days, Degrees, Field, Meter, PressureUnit, Setting, Stands, VolumeUnit, Ways,
-    Weekday,
+    Amount, Bed, Clock, Country, Currency, Days, Degrees, Field, Held, Meter, PressureUnit, Rated, Setting, Stands,
+    VolumeUnit, Ways, Weekday,
 };
 use crate::schedule::Week;
 use crate::store::outfits::Outfit;
@@ -72,18 +72,17 @@ impl Rules {
             outfit: Values::default(),
             rigs: HashMap::new(),
         };
-        for (rig, setting) in rules.set.clone() {
+        for (rig, setting) in &rules.set {
             match rig {
-                Some(rig) => rules.rigs.entry(rig).or_default().take(setting),
+                Some(rig) => rules.rigs.entry(*rig).or_default().take(setting),
                 None => rules.outfit.take(setting),
             }
         }
-        rules.outfit.day_ends = Clock::typed(&outfit.day_ends, None);
-        rules.outfit.degrees = Some(if outfit.degrees == "F" {
-            Degrees::Fahrenheit
-        } else {
-            Degrees::Celsius
-        });
+        for (field, column) in [(Field::DayEnds, &outfit.day_ends), (Field::Degrees, &outfit.degrees)] {
+            if let Some(setting) = Setting::kept(field, column) {
+                rules.outfit.take(&setting);
+            }
+        }
         rules
     }
 
@@ -93,13 +92,13 @@ impl Rules {
     }
 
     /// The same rules with another value, for the fleet or one rig: for questions.
-    pub fn supposing(&self, rig: Option<i64>, setting: Setting) -> Self {
+    pub fn supposing(&self, rig: Option<i64>, setting: &Setting) -> Self {
         let mut other = self.clone();
         match rig {
             Some(rig) => other.rigs.entry(rig).or_default().take(setting),
             None => {
-                other.outfit.take(setting.clone());
-                other.rigs.values_mut().for_each(|own| own.take(setting.clone()));
+                other.outfit.take(setting);
+                other.rigs.values_mut().for_each(|own| own.take(setting));
             }
         }
         other
@@ -130,32 +129,40 @@ impl Rules {
 
     /// Other names of a rig.
     pub fn short_names(&self, rig_id: i64) -> Vec<String> {
-        self.rigs
-            .get(&rig_id)
-            .map(|own| own.short_names.clone())
-            .unwrap_or_default()
+        let own = self.rigs.get(&rig_id);
+        own.and_then(|own| own.get(Field::ShortNames)).unwrap_or_default()
+    }
+
+    /// What holds of a setting for the outfit as a whole: what was set, or else its default.
+    fn holds<T: Held>(&self, field: Field) -> Option<T> {
+        self.outfit.get(field).or_else(|| field.default()?.get())
+    }
+
+    /// Where the outfit works, if that was said.
+    pub fn country(&self) -> Option<Country> {
+        self.outfit.get(Field::Country)
     }
 
     /// What the outfit pays with, if it was said or its country tells.
     pub fn currency(&self) -> Option<Currency> {
-        self.outfit.currency.or_else(|| self.outfit.country?.currency())
+        self.outfit.get(Field::Currency).or_else(|| self.country()?.currency())
     }
 
     /// Whether bare degrees are Celsius.
     pub fn celsius(&self) -> bool {
-        self.outfit.degrees != Some(Degrees::Fahrenheit)
+        self.holds(Field::Degrees) != Some(Degrees::Fahrenheit)
     }
 
     /// Whether a bare reading is conductivity.
     pub fn reads_conductivity(&self) -> bool {
-        matches!(self.outfit.meter, Some(Meter::Conductivity(_)))
+        matches!(self.holds(Field::Meter), Some(Meter::Conductivity(_)))
     }
 
     /// The unit in which pressures are told.
     pub fn pressure_unit(&self) -> PressureUnit {
         self.outfit
-            .pressure_unit
-            .unwrap_or(match self.outfit.country.map(Country::ways) {
+            .get(Field::PressureUnit)
+            .unwrap_or(match self.country().map(Country::ways) {
                 Some(Ways::American | Ways::Mixed) => PressureUnit::Psi,
                 Some(Ways::Metric) | None => PressureUnit::Bar,
             })
@@ -164,31 +171,53 @@ impl Rules {
     /// The unit in which volumes are told.
     pub fn volume_unit(&self) -> VolumeUnit {
         self.outfit
-            .volume_unit
-            .unwrap_or(match self.outfit.country.map(Country::ways) {
+            .get(Field::VolumeUnit)
+            .unwrap_or(match self.country().map(Country::ways) {
                 Some(Ways::American) => VolumeUnit::Gallons,
                 Some(Ways::Mixed | Ways::Metric) | None => VolumeUnit::Litres,
             })
+    }
+
+    /// How many years readings and services are kept; none: for good.
+    pub fn keeps(&self) -> Option<u16> {
+        self.outfit.get(Field::Keep).flatten()
+    }
+
+    /// Whether dates have the month before the day, by the country or else by the degrees.
+    pub fn month_first(&self) -> bool {
+        match self.country().map(Country::ways) {
+            Some(ways) => ways == Ways::American,
+            None => !self.celsius(),
+        }
+    }
+
+    /// Whether a rig has a bed of resin: all have, unless it was said to run on RO alone.
+    pub fn has_bed(&self, rig: &Rig) -> bool {
+        let told = self.rigs.get(&rig.id).and_then(|own| own.get(Field::ResinBed));
+        rig.di_only || told != Some(Bed::Absent)
     }
 
     /// Below which rejections a membrane is wearing, due and spent.
     pub fn limits(&self) -> Limits {
         let usual = Limits::default();
         Limits {
-            wearing: self.outfit.wearing_line.unwrap_or(usual.wearing),
-            due: self.outfit.due_line.unwrap_or(usual.due),
-            spent: self.outfit.spent_line.unwrap_or(usual.spent),
+            wearing: self.holds(Field::WearingLine).unwrap_or(usual.wearing),
+            due: self.holds(Field::DueLine).unwrap_or(usual.due),
+            spent: self.holds(Field::SpentLine).unwrap_or(usual.spent),
         }
     }
 
     /// The days on which crews work; Monday to Friday if nobody said.
     pub fn working_days(&self) -> Days {
-        self.outfit.working_days.unwrap_or(Days::MONDAY_TO_FRIDAY)
+        self.holds(Field::WorkingDays).unwrap_or(Days::MONDAY_TO_FRIDAY)
     }
 
     /// The rigs whose day has an end of its own.
     pub fn rigs_with_own_hours(&self) -> Vec<i64> {
-        let own = |values: &Values| values.day_ends.is_some() || values.day_ends_on.iter().any(Option::is_some);
+        let ends = |values: &Values, field| values.get::<Clock>(field).is_some();
+        let own = |values: &Values| {
+            ends(values, Field::DayEnds) || Weekday::ALL.iter().any(|day| ends(values, Field::DayEndsOn(*day)))
+        };
         let mut rigs: Vec<i64> = self
             .rigs
             .iter()
@@ -201,31 +230,30 @@ impl Rules {
 
     /// When owners get the digest, local time; Monday at seven if nobody said.
     pub fn digest_at(&self) -> (Weekday, Time) {
-        let seven = Clock::new(7, 0).unwrap_or(Clock::MIDNIGHT);
-        let (day, clock) = self.outfit.digest_at.unwrap_or((Weekday::Monday, seven));
+        let at = self.holds(Field::DigestAt);
+        let (day, clock) = at.unwrap_or((Weekday::Monday, Clock::MIDNIGHT));
         (day, time(clock))
     }
 
     /// Whether owners get the digest.
     pub fn digest(&self) -> bool {
-        self.outfit.digest.unwrap_or(true)
+        self.holds(Field::Digest).unwrap_or(true)
     }
 
     /// Whether the due messages other than nudge and digest are sent.
     pub fn notices(&self) -> bool {
-        self.outfit.notices.unwrap_or(true)
+        self.holds(Field::Notices).unwrap_or(true)
     }
 
     /// From when to when nothing is sent unasked, local time; eight to seven if nobody said.
     pub fn quiet_hours(&self) -> Option<(Time, Time)> {
-        let usual = Clock::new(20, 0).zip(Clock::new(7, 0));
-        let (from, to) = self.outfit.quiet_hours.unwrap_or(usual)?;
+        let (from, to) = self.holds::<Option<(Clock, Clock)>>(Field::QuietHours)??;
         Some((time(from), time(to)))
     }
 
     /// Whether the outfit works south of the equator, by its country or else its zone.
     pub fn is_southern(&self) -> bool {
-        match self.outfit.country {
+        match self.country() {
             Some(country) => country.is_southern(),
             None => is_southern_zone(&self.zone),
         }
@@ -243,8 +271,10 @@ impl Rules {
             workdays_per_week: self.working_days().count() as f64,
             month_shares: self
                 .outfit
-                .busy_months
-                .map_or([1.0; 12], |months| months.map(|percent| f64::from(percent) / 100.0)),
+                .get(Field::BusyMonths)
+                .map_or([1.0; 12], |months: [u16; 12]| {
+                    months.map(|percent| f64::from(percent) / 100.0)
+                }),
             southern: self.is_southern(),
             prefilter: own.prefilter_interval(),
             manual_flush: !rig.flushes_itself && !rig.di_only,
@@ -255,53 +285,54 @@ impl Rules {
 }
 
 impl RulesFor<'_> {
-    fn either<T: Copy>(&self, value: impl Fn(&Values) -> Option<T>) -> Option<T> {
-        value(self.own).or_else(|| value(self.outfit))
+    /// What was set of a setting, for the rig or else for the outfit.
+    fn told<T: Held>(&self, field: Field) -> Option<T> {
+        self.own.get(field).or_else(|| self.outfit.get(field))
     }
 
     /// Resin, per litre.
     pub fn resin_price(&self) -> Option<Amount> {
-        self.either(|values| values.resin_price)
+        self.told(Field::ResinPrice)
     }
 
     /// One membrane.
     pub fn membrane_price(&self) -> Option<Amount> {
-        self.either(|values| values.membrane_price)
+        self.told(Field::MembranePrice)
     }
 
     /// One change of prefilters.
     pub fn prefilter_price(&self) -> Option<Amount> {
-        self.either(|values| values.prefilter_price)
+        self.told(Field::PrefilterPrice)
     }
 
     /// Labour to change the membranes.
     pub fn membrane_labour(&self) -> Option<Amount> {
-        self.either(|values| values.membrane_labour)
+        self.told(Field::MembraneLabour)
     }
 
     /// Labour to change the bed.
     pub fn resin_labour(&self) -> Option<Amount> {
-        self.either(|values| values.resin_labour)
+        self.told(Field::ResinLabour)
     }
 
     /// Litres of resin in the bed.
     pub fn resin_litres(&self) -> Option<f64> {
-        self.either(|values| values.resin_litres)
+        self.told(Field::ResinLitres)
     }
 
     /// Purified litres on a working day, as told.
     pub fn litres_per_day(&self) -> Option<f64> {
-        self.either(|values| values.litres_per_day)
+        self.told(Field::LitresPerDay)
     }
 
     /// How many membranes it has.
-    pub fn membranes(&self) -> u8 {
-        self.own.membranes.unwrap_or(1)
+    pub fn membranes(&self) -> u16 {
+        self.own.get(Field::Membranes).unwrap_or(1)
     }
 
     /// How its resin bed stands, if that was said.
     pub fn stands(&self) -> Option<Stands> {
-        self.own.stands
+        self.own.get(Field::Stands)
     }
 
     /// What renewing costs, once both prices are known: in the currency's main
@@ -318,19 +349,15 @@ impl RulesFor<'_> {
 
     /// Whether it is asked about at the end of the day.
     pub fn nudges(&self) -> bool {
-        self.either(|values| values.nudges).unwrap_or(true)
+        self.told(Field::Nudges).unwrap_or(true)
     }
 
     /// When the working day ends on a day of the week, local time.
     pub fn day_ends(&self, day: Weekday) -> Time {
-        let on_that_day = self.either(|values| values.day_ends_on[day.from_monday()]);
-        let usual = || self.either(|values| values.day_ends);
-        time(
-            on_that_day
-                .or_else(usual)
-                .or(Clock::new(17, 0))
-                .unwrap_or(Clock::MIDNIGHT),
-        )
+        let on_that_day = self.told(Field::DayEndsOn(day));
+        let usual = || self.told(Field::DayEnds);
+        let otherwise = || Field::DayEnds.default()?.get();
+        time(on_that_day.or_else(usual).or_else(otherwise).unwrap_or(Clock::MIDNIGHT))
     }
 
     /// When the working day ends, by day of the week: also on days off, since whoever works has a rig to flush.
@@ -343,7 +370,7 @@ impl RulesFor<'_> {
     }
 
     fn prefilter_interval(&self) -> prefilter::Interval {
-        let days = self.either(|values| values.prefilter_days);
+        let days: Option<u16> = self.told(Field::PrefilterDays);
         prefilter::Interval {
             days: days.map_or(prefilter::Interval::default().days, f64::from),
             litres: None,
@@ -352,7 +379,7 @@ impl RulesFor<'_> {
 
     /// What its membranes give together at the conditions of their test.
     fn rated(&self) -> Option<RatedElement> {
-        let rated = self.either(|values| values.rated)?;
+        let rated: Rated = self.told(Field::Rated)?;
         let together = rated.gallons_per_day * f64::from(self.membranes());
         Some(RatedElement {
             flow: Flow::from_us_gallons_per_day(together).ok()?,

@@ -1,9 +1,7 @@
 //! Settings in the words in which they could be typed: what is shown can be
 //! changed, sent back, and is understood.
 
-use crate::message::setting::{
-    self, Amount, Currency, Degrees, Meter, PressureUnit, Setting, Stands, VolumeUnit, Wish,
-};
+use crate::message::setting::{self, Amount, Currency, Field, Meter, Setting, Unit, Value, VolumeUnit, Wish};
 
 use super::{Words, figures, lists};
 
@@ -33,7 +31,7 @@ pub fn typed_exactly(words: Words, setting: &Setting, ways: Ways) -> String {
 }
 
 fn worded(words: Words, setting: &Setting, ways: Ways, exactly: bool) -> String {
-    let say = |key, value: &str| words.say(key, [("value", value.into())]);
+    let say = |key: &str, value: &str| words.say(key, [("value", value.into())]);
     let number = |number: f64| {
         if exactly {
             figures::exact_number(words, number)
@@ -41,78 +39,68 @@ fn worded(words: Words, setting: &Setting, ways: Ways, exactly: bool) -> String 
             figures::plain_number(words, number)
         }
     };
-    let money = |key, amount: Amount| {
+    let money = |key: &str, amount: Amount| {
         if exactly {
             say(key, &number(amount.main()))
         } else {
             say(key, &figures::money(words, amount, ways.currency))
         }
     };
-    let volume = |key, litres: f64| {
+    let volume = |key: &str, litres: f64| {
         if exactly {
             say(key, &words.say("litres", [("value", (&number(litres)).into())]))
         } else {
             say(key, &figures::volume(words, litres, ways.volume))
         }
     };
-    let percent = |key, line: f64| say(key, &number(line * 100.0));
-    let switch = |key, on: bool| words.say(key, [("value", i64::from(on).into())]);
-    match setting {
-        Setting::Currency(currency) => say("set-currency", currency.code()),
-        Setting::Country(country) => say("set-country", country.code()),
-        Setting::ResinPrice(amount) => money("set-resin-price", *amount),
-        Setting::MembranePrice(amount) => money("set-membrane-price", *amount),
-        Setting::PrefilterPrice(amount) => money("set-prefilter-price", *amount),
-        Setting::MembraneLabour(amount) => money("set-membrane-labour", *amount),
-        Setting::ResinLabour(amount) => money("set-resin-labour", *amount),
-        Setting::ResinLitres(litres) => volume("set-resin-litres", *litres),
-        Setting::LitresPerDay(litres) => volume("set-litres-per-day", *litres),
-        Setting::BusyMonths(months) => busy(words, months),
-        Setting::WearingLine(line) => percent("set-wearing-line", *line),
-        Setting::DueLine(line) => percent("set-due-line", *line),
-        Setting::SpentLine(line) => percent("set-spent-line", *line),
-        Setting::WorkingDays(days) => say("set-working-days", &figures::weekdays(words, *days)),
-        Setting::DayEnds(clock) => say("set-day-ends", &clock.text()),
-        Setting::DayEndsOn(day, clock) => {
-            on_day(words, "set-day-ends-on", &figures::weekday(words, *day), &clock.text())
+    let count = |key: &str, count: u16| words.say(key, [("value", i64::from(count).into())]);
+    let key = match setting.field() {
+        Field::DayEndsOn(_) => "set-day-ends-on".to_owned(),
+        field => format!("set-{}", field.name()),
+    };
+    let key = key.as_str();
+    let chosen = || words.plain(&format!("{key}-{}", setting.text().to_lowercase()));
+    match setting.value() {
+        Value::Money(amount) => money(key, *amount),
+        Value::Number(value) => match setting.field().unit() {
+            Unit::Litres => volume(key, *value),
+            Unit::Share => say(key, &number(value * 100.0)),
+            Unit::Ppm => say(key, &number(*value)),
+        },
+        Value::Count(value) | Value::Years(Some(value)) => count(key, *value),
+        Value::Switch(on) => count(key, u16::from(*on)),
+        Value::Clock(clock) => match setting.field() {
+            Field::DayEndsOn(day) => on_day(words, key, &figures::weekday(words, day), &clock.text()),
+            _ => say(key, &clock.text()),
+        },
+        Value::Days(days) => say(key, &figures::weekdays(words, *days)),
+        Value::DayAt((day, clock)) => on_day(words, key, &figures::weekday(words, *day), &clock.text()),
+        Value::Between(Some((from, to))) => {
+            words.say(key, [("from", (&from.text()).into()), ("to", (&to.text()).into())])
         }
-        Setting::DigestAt(day, clock) => on_day(words, "set-digest-at", &figures::weekday(words, *day), &clock.text()),
-        Setting::Digest(on) => switch("set-digest", *on),
-        Setting::Nudges(on) => switch("set-nudges", *on),
-        Setting::Notices(on) => switch("set-notices", *on),
-        Setting::QuietHours(None) => words.plain("set-quiet-hours-off"),
-        Setting::QuietHours(Some((from, to))) => words.say(
-            "set-quiet-hours",
-            [("from", (&from.text()).into()), ("to", (&to.text()).into())],
-        ),
-        Setting::Meter(Meter::Ppm) => words.plain("set-meter-ppm"),
-        Setting::Meter(Meter::Conductivity(factor)) => say("set-meter-us", &number(*factor)),
-        Setting::Degrees(Degrees::Celsius) => say("set-degrees", "C"),
-        Setting::Degrees(Degrees::Fahrenheit) => say("set-degrees", "F"),
-        Setting::PressureUnit(PressureUnit::Bar) => say("set-pressure", "bar"),
-        Setting::PressureUnit(PressureUnit::Psi) => say("set-pressure", "psi"),
-        Setting::VolumeUnit(VolumeUnit::Litres) => words.plain("set-volume-litres"),
-        Setting::VolumeUnit(VolumeUnit::Gallons) => words.plain("set-volume-gallons"),
-        Setting::PrefilterDays(days) => say("set-prefilter-days", &days.to_string()),
-        Setting::Membranes(count) => words.say("set-membranes", [("value", i64::from(*count).into())]),
-        Setting::ResinBed(true) => words.plain("set-ro-and-di"),
-        Setting::ResinBed(false) => words.plain("set-ro-only"),
-        Setting::Stands(Stands::Upright) => words.plain("set-upright"),
-        Setting::Stands(Stands::Lying) => words.plain("set-lying"),
-        Setting::Rated(rated) => words.say(
-            "set-rated",
+        Value::Months(months) => busy(words, months),
+        Value::Meter(Meter::Conductivity(factor)) => say(key, &number(*factor)),
+        Value::Rated(rated) => words.say(
+            key,
             [
                 ("flow", (&number(rated.gallons_per_day)).into()),
                 ("temperature", (&number(rated.temperature_f)).into()),
                 ("pressure", (&number(rated.pressure_psi)).into()),
             ],
         ),
-        Setting::ShortNames(names) => {
+        Value::Names(names) => {
             let names: Vec<&str> = names.iter().map(String::as_str).collect();
-            say("set-short-names", &lists::either(words, &names))
+            say(key, &lists::either(words, &names))
         }
-        Setting::Keep(None) => words.plain("set-keep-everything"),
-        Setting::Keep(Some(years)) => words.say("set-keep", [("value", i64::from(*years).into())]),
+        Value::Country(_) | Value::Currency(_) => say(key, &setting.text()),
+        Value::Between(None)
+        | Value::Meter(Meter::Ppm)
+        | Value::Degrees(_)
+        | Value::Pressure(_)
+        | Value::Volume(_)
+        | Value::Bed(_)
+        | Value::Stands(_)
+        | Value::Years(None) => chosen(),
     }
 }
 

@@ -1,6 +1,6 @@
 //! The countries that the guide knows, by code and by both names.
 
-use tapside::message::setting::{Country, Setting, Wish, read};
+use tapside::message::setting::{Country, Wish, read};
 use tapside::replies::Words;
 
 /// Codes: ISO 3166-1 alpha-2. Names: the territory names of Unicode CLDR,
@@ -58,7 +58,7 @@ fn each_country_has_its_name_in_both_languages_and_is_understood_by_it() {
             assert_eq!(said, *name, "{tag}");
             let typed = format!("{asked} {name}");
             let country = match read(&typed).map(|wished| wished.wish) {
-                Some(Wish::Set(Setting::Country(country))) => Some(country.code()),
+                Some(Wish::Set(setting)) => setting.get().map(Country::code),
                 _ => None,
             };
             assert_eq!(country, Some(*code), "{typed}");

@@ -1,7 +1,7 @@
 //! Deeds and values of several rigs in one message: whose is what.
 
 use tapside::grammar::{Scene, read};
-use tapside::message::setting::{self, Amount, Setting, Wish};
+use tapside::message::setting::{self, Amount, Field, Wish};
 
 use crate::message_scene::{self, id_of, scene, short};
 
@@ -243,9 +243,7 @@ fn each_rig_with_one_reading_is_asked_about() {
 
 #[test]
 fn a_clear_sentence_about_a_price_sets_it() {
-    let resin: fn(Amount) -> Setting = Setting::ResinPrice;
-    let membrane: fn(Amount) -> Setting = Setting::MembranePrice;
-    let prefilter: fn(Amount) -> Setting = Setting::PrefilterPrice;
+    let (resin, membrane, prefilter) = (Field::ResinPrice, Field::MembranePrice, Field::PrefilterPrice);
     let rows = [
         ("put the resin price up to 12", resin, 12.0),
         ("resin price changed to 10", resin, 10.0),
@@ -267,7 +265,7 @@ fn a_clear_sentence_about_a_price_sets_it() {
     for (text, setting, price) in rows {
         let wish = setting::read(text).map(|wished| wished.wish);
         let amount = Amount::of_main(price).expect("a price");
-        assert_eq!(wish, Some(Wish::Set(setting(amount))), "{text}");
+        assert_eq!(wish, Some(Wish::Set(setting.to(amount))), "{text}");
     }
     for text in [
         "resin price 9 50",

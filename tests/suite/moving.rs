@@ -5,7 +5,7 @@ use std::io::Cursor;
 use calamine::{Reader, Xlsx, open_workbook_from_rs};
 use insta::assert_snapshot;
 use tapside::desk::{Heard, Manner};
-use tapside::message::setting::{Amount, Currency, Meter, Rated, Setting, VolumeUnit, Wish, read};
+use tapside::message::setting::{Amount, Currency, Field, Meter, Rated, VolumeUnit, Wish, read};
 use tapside::replies::Words;
 use tapside::replies::settings::{Ways, typed_exactly};
 
@@ -115,7 +115,7 @@ async fn an_export_read_into_an_empty_outfit_gives_the_same_assessments() {
     wearing line 88 %
     country GB
     volume gallons
-    Mule nudges off
+    Mule reminders off
     Otter 250 gallons a day
     Otter resin 6 gallons
     Otter rated 150 gpd at 77 F 60 psi
@@ -353,18 +353,18 @@ fn a_setting_is_written_to_its_last_digit_and_read_back() {
         volume,
     };
     for setting in [
-        Setting::ResinPrice(amount("7.236")),
-        Setting::ResinPrice(amount("1234.5")),
-        Setting::MembranePrice(amount("0.125")),
-        Setting::MembraneLabour(amount("40")),
-        Setting::ResinLitres(22.712_470_704),
-        Setting::ResinLitres(28.317),
-        Setting::LitresPerDay(567.811_767_6),
-        Setting::DueLine(0.855),
-        Setting::Meter(Meter::Conductivity(0.647)),
-        Setting::Rated(rated),
-        Setting::Keep(Some(1)),
-        Setting::Keep(None),
+        Field::ResinPrice.to(amount("7.236")),
+        Field::ResinPrice.to(amount("1234.5")),
+        Field::MembranePrice.to(amount("0.125")),
+        Field::MembraneLabour.to(amount("40")),
+        Field::ResinLitres.to(22.712_470_704),
+        Field::ResinLitres.to(28.317),
+        Field::LitresPerDay.to(567.811_767_6),
+        Field::DueLine.to(0.855),
+        Field::Meter.to(Meter::Conductivity(0.647)),
+        Field::Rated.to(rated),
+        Field::Keep.to(Some(1_u16)),
+        Field::Keep.to(None::<u16>),
     ] {
         for tag in ["en", "es"] {
             for volume in [VolumeUnit::Litres, VolumeUnit::Gallons] {

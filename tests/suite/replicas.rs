@@ -5,7 +5,7 @@ use std::time::Duration;
 
 use jiff::{Timestamp, tz::TimeZone};
 use tapside::clock;
-use tapside::message::setting::{Clock, Setting, Weekday};
+use tapside::message::setting::{Clock, Field, Weekday};
 use tapside::store::Store;
 
 use super::api_stand_in::StandIn;
@@ -27,7 +27,7 @@ async fn each_digest_is_queued_once_by_three_copies_and_a_hundred_kills() {
     // Due at the first minute of today, which the window of a day reaches back to.
     let local = TimeZone::UTC.to_datetime(Timestamp::from_second(clock::now()).unwrap());
     let today = Weekday::ALL[local.date().weekday().to_monday_zero_offset() as usize];
-    let at = Setting::DigestAt(today, Clock::new(0, 0).unwrap()).value();
+    let at = Field::DigestAt.to((today, Clock::new(0, 0).unwrap())).text();
 
     let mut copies: Vec<Process> = (0..REPLICAS).map(|_| Process::serve(&api, &url)).collect();
     for round in 0..ROUNDS {

@@ -19,8 +19,7 @@ pub(in crate::bot) fn settings_text(words: Words, known: &Outfit) -> String {
     lines.extend(set_of(rules, None).map(|setting| exact_line(words, rules, &setting)));
     for rig in known.fleet.iter() {
         // A bed behind a membrane that is not there would give it one.
-        let own =
-            set_of(rules, Some(rig.id)).filter(|setting| !(rig.di_only && matches!(setting, Setting::ResinBed(_))));
+        let own = set_of(rules, Some(rig.id)).filter(|setting| !(rig.di_only && setting.field() == Field::ResinBed));
         lines.extend(own.map(|setting| format!("{} {}", rig.name, exact_line(words, rules, &setting))));
     }
     lines.push(String::new());

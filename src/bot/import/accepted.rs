@@ -212,13 +212,13 @@ async fn set(
                     None => None,
                 };
                 let (field, rig_id) = (setting.field(), rig.as_ref().map(|rig| rig.id));
-                let before = set_value(&on.rules, field, rig_id).map(|before| before.value());
+                let before = set_value(&on.rules, field, rig_id).map(|before| before.text());
                 put(db, on, field, Some(&setting), rig.as_ref()).await?;
                 (
                     rig_id,
                     field.name().to_owned(),
                     before.unwrap_or_default(),
-                    setting.value(),
+                    setting.text(),
                 )
             }
         };

@@ -67,10 +67,7 @@ pub(in crate::bot) fn settings(on: &Request<'_>, text: &str) -> Option<Settings>
 }
 
 fn is_line(setting: &Setting) -> bool {
-    matches!(
-        setting,
-        Setting::WearingLine(_) | Setting::DueLine(_) | Setting::SpentLine(_)
-    )
+    matches!(setting.field(), Field::WearingLine | Field::DueLine | Field::SpentLine)
 }
 
 fn told(on: &Request<'_>, line: &str) -> Result<Told, &'static str> {
@@ -139,9 +136,14 @@ fn weigh(on: &Request<'_>, lines: Vec<Line>) -> Settings {
             }
             Ok(Told::Setting { setting, .. }) if crossed && is_line(&setting) => Err("bad-lines-cross"),
             Ok(Told::Setting {
-                rig: Some(rig),
-                setting: Setting::ShortNames(names),
-            }) if is_taken(on, &names, &rig, &mut short_names) => Err("bad-name-taken"),
+                rig: Some(ref rig),
+                ref setting,
+            }) if setting
+                .get()
+                .is_some_and(|names: Vec<String>| is_taken(on, &names, rig, &mut short_names)) =>
+            {
+                Err("bad-name-taken")
+            }
             other => other,
         };
         match told {

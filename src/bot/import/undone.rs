@@ -108,7 +108,7 @@ async fn put_setting_back(db: &mut Db, on: &mut Request<'_>, was: &SettingBefore
                 },
                 None => None,
             };
-            let now = set_value(&on.rules, field, was.rig_id).map(|now| now.value());
+            let now = set_value(&on.rules, field, was.rig_id).map(|now| now.text());
             if now.unwrap_or_default() != was.behind {
                 return Ok(false);
             }

@@ -11,7 +11,6 @@ use crate::bot::commands::obey;
 use crate::bot::outfit_commands::set_zone;
 use crate::bot::request::Request;
 use crate::bot::setting_values::{default_of, held, ways};
-use crate::bot::setup::known::country;
 use crate::bot::setup::progress::pass;
 use crate::bot::setup::questions::short_question;
 use crate::bot::zones::zone_named;
@@ -50,7 +49,7 @@ pub(in crate::bot) async fn answer_by(
     let mut progress = progress.clone();
     let mut said = carry_out(db, on, commands).await?;
     if step == Step::Country
-        && let Some(country) = country(&on.rules)
+        && let Some(country) = on.rules.country()
     {
         said.and(Answer::says(units(on)));
         if let [only] = setup::zones_of(country) {
@@ -68,7 +67,7 @@ pub(in crate::bot) fn commands_of(on: &Request<'_>, text: &str, step: Step) -> V
         Step::Rig(id, _) => Some(on.rig_name(id)),
         _ => None,
     };
-    setup::answer(step, text, rig.as_deref(), country(&on.rules))
+    setup::answer(step, text, rig.as_deref(), on.rules.country())
 }
 
 /// Carries commands out; what each says is a line.

@@ -1,6 +1,6 @@
 //! What is known of an outfit already, and so not asked.
 
-use crate::message::setting::{Country, Field, Setting};
+use crate::message::setting::Field;
 use crate::message::setup::{self, Known, KnownRig};
 use crate::replies::Words;
 use crate::replies::words::LANGUAGES;
@@ -8,7 +8,6 @@ use crate::store::rigs::Rig;
 use crate::store::{self, Db, StoreError};
 
 use crate::bot::request::Request;
-use crate::bot::rules::Rules;
 use crate::bot::setting_values::{held, set_value};
 
 /// A rig's name as it is typed in an example.
@@ -16,13 +15,6 @@ pub(in crate::bot) fn any_rig(fleet: &[Rig]) -> String {
     fleet
         .first()
         .map_or_else(|| "heron".to_owned(), |rig| rig.name.to_lowercase())
-}
-
-pub(in crate::bot) fn country(rules: &Rules) -> Option<Country> {
-    match set_value(rules, Field::Country, None) {
-        Some(Setting::Country(country)) => Some(country),
-        _ => None,
-    }
 }
 
 /// What is known of the outfit.
@@ -45,7 +37,10 @@ pub(in crate::bot) async fn known(db: &mut Db, on: &Request<'_>) -> Result<Known
                 .any(|field| set_value(&on.rules, *field, Some(rig.id)).is_some()),
         resin: held(&on.rules, Field::ResinLitres, Some(rig.id)).is_some(),
     });
-    let one_zone = country(&on.rules).is_some_and(|country| setup::zones_of(country).len() == 1);
+    let one_zone = on
+        .rules
+        .country()
+        .is_some_and(|country| setup::zones_of(country).len() == 1);
     Ok(Known {
         name: !unnamed(&on.outfit.name),
         country: told(Field::Country),

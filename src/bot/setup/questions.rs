@@ -4,7 +4,7 @@
 use jiff::tz::TimeZone;
 
 use crate::message::command::{Affair, Command, Terms};
-use crate::message::setting::{Clock, Country, Days, Setting, Stands, VolumeUnit, Weekday};
+use crate::message::setting::{Bed, Clock, Country, Days, Field, Setting, Stands, VolumeUnit, Weekday};
 use crate::message::setup::{self, Guide, Part, Step};
 use crate::replies::settings::typed;
 use crate::replies::{Words, figures};
@@ -14,7 +14,7 @@ use crate::bot::act::Act;
 use crate::bot::answer::{Answer, Press};
 use crate::bot::request::Request;
 use crate::bot::setting_values::{default_of, ways};
-use crate::bot::setup::known::{any_rig, country};
+use crate::bot::setup::known::any_rig;
 
 /// Litres of resin to choose from, and of water a day (common practice, no source).
 const BEDS_L: [f64; 2] = [11.0, 25.0];
@@ -39,7 +39,7 @@ pub(in crate::bot) fn question(on: &Request<'_>, step: Step) -> Answer {
         Step::DayEnds => "setup-day-ends",
         Step::Digest => "setup-digest",
         Step::MembranePrice => "setup-membrane-price",
-        Step::ResinPrice if country(&on.rules).is_some_and(Country::is_american) => "setup-resin-price-feet",
+        Step::ResinPrice if on.rules.country().is_some_and(Country::is_american) => "setup-resin-price-feet",
         Step::ResinPrice => "setup-resin-price",
         Step::LitresPerDay => "setup-litres",
         Step::Crew => "setup-crew",
@@ -95,7 +95,7 @@ fn litres_example(on: &Request<'_>) -> String {
         VolumeUnit::Litres => 600.0,
         VolumeUnit::Gallons => 150.0 * LITRES_PER_US_GALLON,
     };
-    let set = typed(on.words, &Setting::LitresPerDay(litres), ways(&on.rules));
+    let set = typed(on.words, &Field::LitresPerDay.to(litres), ways(&on.rules));
     format!("{} {set}", any_rig(&on.fleet))
 }
 
@@ -104,11 +104,7 @@ fn assumed(on: &Request<'_>, step: Step) -> String {
     let say = |setting: &Setting| typed(on.words, setting, ways(&on.rules));
     match step {
         Step::Hours => {
-            let fields = [
-                crate::message::setting::Field::WorkingDays,
-                crate::message::setting::Field::DayEnds,
-                crate::message::setting::Field::DigestAt,
-            ];
+            let fields = [Field::WorkingDays, Field::DayEnds, Field::DigestAt];
             let holds = fields.into_iter().filter_map(|field| default_of(on, field));
             holds.map(|setting| say(&setting)).collect::<Vec<_>>().join(", ")
         }
@@ -120,10 +116,10 @@ fn assumed(on: &Request<'_>, step: Step) -> String {
             let mut facts = vec![if rig.di_only {
                 on.words.plain("setup-di-only")
             } else {
-                say(&Setting::ResinBed(has_bed))
+                say(&Field::ResinBed.to(if has_bed { Bed::There } else { Bed::Absent }))
             }];
             if !rig.di_only {
-                facts.push(say(&Setting::Membranes(own.membranes())));
+                facts.push(say(&Field::Membranes.to(own.membranes())));
                 let flush = if rig.flushes_itself {
                     "setup-by-itself"
                 } else {
@@ -132,7 +128,7 @@ fn assumed(on: &Request<'_>, step: Step) -> String {
                 facts.push(on.words.plain(flush));
             }
             if has_bed {
-                facts.push(say(&Setting::Stands(own.stands().unwrap_or(Stands::Upright))));
+                facts.push(say(&Field::Stands.to(own.stands().unwrap_or(Stands::Upright))));
             }
             facts.join(", ")
         }
@@ -156,7 +152,7 @@ fn buttons(on: &Request<'_>, step: Step, rig: &str) -> Vec<Press> {
             let label = |country: Country| on.words.say("country-name", [("code", country.code().into())]);
             let likely = likely_countries(on).into_iter().take(2);
             likely
-                .map(|country| press(label(country), Act::set(None, Setting::Country(country))))
+                .map(|country| press(label(country), Act::set(None, Field::Country.to(country))))
                 .collect()
         }
         Step::Zone => likely_zones(on),
@@ -171,9 +167,9 @@ fn buttons(on: &Request<'_>, step: Step, rig: &str) -> Vec<Press> {
         Step::Rig(id, Part::Facts) => return facts_buttons(on, step, id, rig),
         Step::Rig(_, Part::Kind) => {
             return vec![
-                of_rig(Setting::ResinBed(true)),
+                of_rig(Field::ResinBed.to(Bed::There)),
                 named("setup-di-only", Act::Command(Command::DiOnly(rig.to_owned()))),
-                of_rig(Setting::ResinBed(false)),
+                of_rig(Field::ResinBed.to(Bed::Absent)),
             ];
         }
         Step::WorkingDays => {
@@ -182,7 +178,7 @@ fn buttons(on: &Request<'_>, step: Step, rig: &str) -> Vec<Press> {
             days.map(|days| {
                 press(
                     figures::weekdays(on.words, days),
-                    Act::set(None, Setting::WorkingDays(days)),
+                    Act::set(None, Field::WorkingDays.to(days)),
                 )
             })
             .collect()
@@ -190,14 +186,14 @@ fn buttons(on: &Request<'_>, step: Step, rig: &str) -> Vec<Press> {
         Step::DayEnds => [16, 17]
             .into_iter()
             .filter_map(|hour| Clock::new(hour, 0))
-            .map(|at| press(at.text(), Act::set(None, Setting::DayEnds(at))))
+            .map(|at| press(at.text(), Act::set(None, Field::DayEnds.to(at))))
             .collect(),
         Step::Digest => [(Weekday::Monday, 7), (Weekday::Friday, 16)]
             .into_iter()
             .filter_map(|(day, hour)| Some((day, Clock::new(hour, 0)?)))
             .map(|(day, at)| {
                 let label = format!("{} {}", figures::weekday(on.words, day), at.text());
-                press(label, Act::set(None, Setting::DigestAt(day, at)))
+                press(label, Act::set(None, Field::DigestAt.to((day, at))))
             })
             .collect(),
         Step::LitresPerDay if on.rules.volume_unit() == VolumeUnit::Gallons => DAYS_GAL
@@ -205,34 +201,34 @@ fn buttons(on: &Request<'_>, step: Step, rig: &str) -> Vec<Press> {
                 let value = figures::plain_number(on.words, gallons);
                 press(
                     on.words.say("gallons", [("value", (&value).into())]),
-                    Act::set(None, Setting::LitresPerDay(gallons * LITRES_PER_US_GALLON)),
+                    Act::set(None, Field::LitresPerDay.to(gallons * LITRES_PER_US_GALLON)),
                 )
             })
             .to_vec(),
         Step::LitresPerDay => DAYS_L
-            .map(|litres| litres_button(on.words, litres, Act::set(None, Setting::LitresPerDay(litres))))
+            .map(|litres| litres_button(on.words, litres, Act::set(None, Field::LitresPerDay.to(litres))))
             .to_vec(),
-        Step::Rig(_, Part::Membranes) => [1, 2].map(|count| of_rig(Setting::Membranes(count))).to_vec(),
+        Step::Rig(_, Part::Membranes) => [1, 2].map(|count| of_rig(Field::Membranes.to(count))).to_vec(),
         Step::Rig(_, Part::Flush) => vec![
             named("setup-by-hand", Act::Command(Command::FlushedByHand(rig.to_owned()))),
             named("setup-by-itself", Act::Command(Command::FlushesItself(rig.to_owned()))),
         ],
         Step::Rig(_, Part::Stands) => vec![
-            of_rig(Setting::Stands(Stands::Upright)),
-            of_rig(Setting::Stands(Stands::Lying)),
+            of_rig(Field::Stands.to(Stands::Upright)),
+            of_rig(Field::Stands.to(Stands::Lying)),
         ],
         Step::Rig(_, Part::Resin) if on.rules.volume_unit() == VolumeUnit::Gallons => BEDS_FT3
             .map(|(key, feet)| {
                 named(
                     key,
-                    Act::set(Some(rig), Setting::ResinLitres(feet * LITRES_PER_CUBIC_FOOT)),
+                    Act::set(Some(rig), Field::ResinLitres.to(feet * LITRES_PER_CUBIC_FOOT)),
                 )
             })
             .to_vec(),
         Step::Rig(_, Part::Resin) => BEDS_L
-            .map(|litres| litres_button(on.words, litres, Act::set(Some(rig), Setting::ResinLitres(litres))))
+            .map(|litres| litres_button(on.words, litres, Act::set(Some(rig), Field::ResinLitres.to(litres))))
             .to_vec(),
-        Step::Rig(_, Part::Prefilters) => [90_u16, 180].map(|days| of_rig(Setting::PrefilterDays(days))).to_vec(),
+        Step::Rig(_, Part::Prefilters) => [90_u16, 180].map(|days| of_rig(Field::PrefilterDays.to(days))).to_vec(),
         Step::Crew => vec![named(
             "setup-invite",
             Act::Command(Command::Affair(Affair::Invite(Terms::default()))),
@@ -308,7 +304,7 @@ fn likely_countries(on: &Request<'_>) -> Vec<Country> {
 
 /// The likely zones with what their clocks show now: a glance at the wrist tells.
 fn likely_zones(on: &Request<'_>) -> Vec<Press> {
-    let mut zones: Vec<&str> = country(&on.rules).map(setup::zones_of).unwrap_or_default().to_vec();
+    let mut zones: Vec<&str> = on.rules.country().map(setup::zones_of).unwrap_or_default().to_vec();
     let host = on.outfit.zone.as_str();
     if zones.is_empty() || zones.contains(&host) {
         zones.retain(|zone| *zone != host);

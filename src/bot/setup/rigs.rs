@@ -1,7 +1,7 @@
 //! The rigs of a new outfit: a list of them, and facts copied from one to another.
 
 use crate::message::command::Command;
-use crate::message::setting::{SetBy, Setting, WishFor};
+use crate::message::setting::{Bed, Field, SetBy, Setting, WishFor};
 use crate::message::setup::{Kind, Part, Progress, Roster, Row, Step};
 use crate::store::people::Role;
 use crate::store::rigs::Rig;
@@ -96,7 +96,7 @@ pub(in crate::bot) async fn same(
     };
     let may = |setting: &Setting| {
         let money = setting.field().set_by() == SetBy::Owner;
-        !matches!(setting, Setting::ShortNames(_)) && (!money || on.member.role == Role::Owner)
+        setting.field() != Field::ShortNames && (!money || on.member.role == Role::Owner)
     };
     let told = on
         .rules
@@ -107,7 +107,7 @@ pub(in crate::bot) async fn same(
     let mut names = Vec::new();
     for rig in (on.fleet.iter()).filter(|rig| rig.id != like.id && rigs.contains(&rig.id)) {
         for setting in &told {
-            let (name, value) = (setting.field().name(), setting.value());
+            let (name, value) = (setting.field().name(), setting.text());
             store::settings::set(db, on.teller(), Some(rig.id), name, &value).await?;
         }
         let alike = Rig {
@@ -146,14 +146,14 @@ fn facts(row: &Row) -> Vec<Command> {
     let set = |setting: Setting| Command::Setting(WishFor::set(Some(&row.name), setting));
     let mut commands = Vec::new();
     if !row.short_names.is_empty() {
-        commands.push(set(Setting::ShortNames(row.short_names.clone())));
+        commands.push(set(Field::ShortNames.to(row.short_names.clone())));
     }
     match row.kind {
         Some(Kind::DiOnly) => commands.push(Command::DiOnly(row.name.clone())),
-        Some(Kind::RoAndDi) => commands.push(set(Setting::ResinBed(true))),
-        Some(Kind::RoOnly) => commands.push(set(Setting::ResinBed(false))),
+        Some(Kind::RoAndDi) => commands.push(set(Field::ResinBed.to(Bed::There))),
+        Some(Kind::RoOnly) => commands.push(set(Field::ResinBed.to(Bed::Absent))),
         None => {}
     }
-    commands.extend(row.resin_litres.map(|litres| set(Setting::ResinLitres(litres))));
+    commands.extend(row.resin_litres.map(|litres| set(Field::ResinLitres.to(litres))));
     commands
 }

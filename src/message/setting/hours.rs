@@ -51,7 +51,7 @@ impl Clock {
 }
 
 /// A day of the week.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 #[allow(missing_docs)]
 pub enum Weekday {
     Monday,

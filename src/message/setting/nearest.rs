@@ -4,7 +4,6 @@
 use std::collections::BTreeSet;
 
 use super::hours::Weekday;
-use super::rows::NAMES;
 use super::said::topic_words;
 use super::typed::{self, read};
 use super::wish::Wish;
@@ -172,9 +171,8 @@ fn named(words: &[&str], is_rig: &impl Fn(&str) -> bool) -> Option<Nearest> {
 /// With a slip of the thumb mended it begins with a setting's name.
 fn slipped(words: &[&str], is_rig: &impl Fn(&str) -> bool) -> Option<Nearest> {
     let is_topic = |key: &str| {
-        NAMES
-            .iter()
-            .any(|(_, needs)| needs.iter().any(|group| group.contains(&key)))
+        let mut groups = Field::all().flat_map(|field| field.called());
+        groups.any(|group| group.contains(&key))
     };
     let known: BTreeSet<&str> = topic_words(is_topic).filter(|word| word.len() >= SHORTEST).collect();
     let typed = words.iter().map(|word| fold(word)).enumerate();
@@ -205,7 +203,7 @@ mod tests {
             return "-".to_owned();
         };
         let value = match &nearest.meant {
-            Meant::Value(setting) => setting.value(),
+            Meant::Value(setting) => setting.text(),
             Meant::Field(_) => "?".to_owned(),
             Meant::Name(_) => String::new(),
         };

@@ -5,7 +5,7 @@ use super::Field;
 
 /// What kind of value a row takes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Value {
+pub enum Says {
     /// Money, perhaps for a unit or a pack of resin.
     Price,
     /// Litres.
@@ -56,14 +56,14 @@ pub struct Row {
     /// What may be said besides small words and the value.
     pub may: &'static [&'static str],
     /// The value.
-    pub value: Value,
+    pub value: Says,
 }
 
 const fn row(
     field: Field,
     needs: &'static [&'static [&'static str]],
     may: &'static [&'static str],
-    value: Value,
+    value: Says,
 ) -> Row {
     Row {
         field,
@@ -75,171 +75,134 @@ const fn row(
 
 /// More special ones first.
 pub const ROWS: &[Row] = &[
-    row(Field::ShortNames, &[&["called"]], &[], Value::Names),
-    row(Field::Rated, &[&["rated"]], &["membrane", "each"], Value::Rated),
+    row(Field::ShortNames, &[&["called"]], &[], Says::Names),
+    row(Field::Rated, &[&["rated"]], &["membrane", "each"], Says::Rated),
     row(
         Field::ResinLabour,
         &[&["labour"], &["resin"]],
         &["price", "each", "bed"],
-        Value::Price,
+        Says::Price,
     ),
     row(
         Field::MembraneLabour,
         &[&["labour"]],
         &["membrane", "price", "each"],
-        Value::Price,
+        Says::Price,
     ),
     row(
         Field::ResinPrice,
         &[&["resin", "bag"]],
         &["price", "bag", "each", "deed"],
-        Value::Price,
+        Says::Price,
     ),
     row(
         Field::MembranePrice,
         &[&["membrane"]],
         &["price", "each", "deed"],
-        Value::Price,
+        Says::Price,
     ),
     row(
         Field::PrefilterPrice,
         &[&["prefilter"]],
         &["price", "each", "deed"],
-        Value::Price,
+        Says::Price,
     ),
-    row(Field::LitresPerDay, &[&["perday"]], &["volume"], Value::PerDay),
+    row(Field::LitresPerDay, &[&["perday"]], &["volume"], Says::PerDay),
     row(
         Field::ResinLitres,
         &[&["resin", "bed"]],
         &["bed", "volume"],
-        Value::Volume,
+        Says::Volume,
     ),
     row(
         Field::PrefilterDays,
         &[&["prefilter"], &["every"]],
         &["deed"],
-        Value::Every,
+        Says::Every,
     ),
-    row(Field::Membranes, &[&["membrane"]], &[], Value::Count),
+    row(Field::Membranes, &[&["membrane"]], &[], Says::Count),
     row(
         Field::WearingLine,
         &[&["wearing"]],
         &["membrane", "line", "under", "tell", "percent"],
-        Value::Line,
+        Says::Line,
     ),
     row(
         Field::SpentLine,
         &[&["spent"]],
         &["membrane", "line", "under", "tell", "percent"],
-        Value::Line,
+        Says::Line,
     ),
     row(
         Field::DueLine,
         &[&["due"]],
         &["membrane", "line", "under", "tell", "percent"],
-        Value::Line,
+        Says::Line,
     ),
     row(
         Field::DueLine,
         &[&["tell"], &["under"], &["membrane"]],
         &["line", "percent"],
-        Value::Line,
+        Says::Line,
     ),
     row(
         Field::BusyMonths,
         &[&["month_of"], &["busy", "twice", "half"]],
         &["percent"],
-        Value::Busy,
+        Says::Busy,
     ),
     row(
         Field::WorkingDays,
         &[&["working"], &["weekday", "weekdays", "everyday"]],
         &["not"],
-        Value::Days,
+        Says::Days,
     ),
-    row(
-        Field::WorkingDays,
-        &[&["shut"], &["weekday"]],
-        &["working"],
-        Value::Days,
-    ),
-    row(Field::DayEnds, &[&["ends"]], &["working", "perday"], Value::DayEnd),
+    row(Field::WorkingDays, &[&["shut"], &["weekday"]], &["working"], Says::Days),
+    row(Field::DayEnds, &[&["ends"]], &["working", "perday"], Says::DayEnd),
     row(
         Field::DigestAt,
         &[&["digest"], &["weekday", "clock"]],
         &["tell"],
-        Value::DigestTime,
+        Says::DigestTime,
     ),
-    row(Field::QuietHours, &[&["quiet"]], &[], Value::Quiet),
-    row(Field::Digest, &[&["digest"], &["on", "off"]], &[], Value::Switch),
-    row(Field::Nudges, &[&["reminders"], &["on", "off"]], &[], Value::Switch),
-    row(Field::Notices, &[&["notices"], &["on", "off"]], &[], Value::Switch),
-    row(Field::Meter, &[&["meter"], &["us", "ppm"]], &["per"], Value::Meter),
+    row(Field::QuietHours, &[&["quiet"]], &[], Says::Quiet),
+    row(Field::Digest, &[&["digest"], &["on", "off"]], &[], Says::Switch),
+    row(Field::Nudges, &[&["reminders"], &["on", "off"]], &[], Says::Switch),
+    row(Field::Notices, &[&["notices"], &["on", "off"]], &[], Says::Switch),
+    row(Field::Meter, &[&["meter"], &["us", "ppm"]], &["per"], Says::Meter),
     row(
         Field::Degrees,
         &[&["degrees"], &["celsius", "fahrenheit"]],
         &[],
-        Value::Choice(&[("celsius", "C"), ("fahrenheit", "F")]),
+        Says::Choice(&[("celsius", "C"), ("fahrenheit", "F")]),
     ),
     row(
         Field::PressureUnit,
         &[&["pressure"], &["psi", "bar"]],
         &[],
-        Value::Choice(&[("psi", "psi"), ("bar", "bar")]),
+        Says::Choice(&[("psi", "psi"), ("bar", "bar")]),
     ),
     row(
         Field::VolumeUnit,
         &[&["volume"], &["litre", "gallon"]],
         &[],
-        Value::Choice(&[("litre", "l"), ("gallon", "gal")]),
+        Says::Choice(&[("litre", "l"), ("gallon", "gal")]),
     ),
     row(
         Field::ResinBed,
         &[&["hasbed", "nobed"]],
         &[],
-        Value::Choice(&[("hasbed", "yes"), ("nobed", "no")]),
+        Says::Choice(&[("hasbed", "yes"), ("nobed", "no")]),
     ),
     row(
         Field::Stands,
         &[&["upright", "lying"]],
         &["bed"],
-        Value::Choice(&[("upright", "upright"), ("lying", "lying")]),
+        Says::Choice(&[("upright", "upright"), ("lying", "lying")]),
     ),
-    row(Field::Keep, &[&["keep"]], &["all"], Value::Years),
-    row(Field::Country, &[&["country"]], &[], Value::Country),
-    row(Field::Currency, &[&["currency"]], &[], Value::Currency),
-];
-
-/// What is said of a setting besides its value: for its default, its example, and what is asked.
-pub const NAMES: &[(Field, &[&[&str]])] = &[
-    (Field::ResinLabour, &[&["labour"], &["resin"]]),
-    (Field::MembraneLabour, &[&["labour"]]),
-    (Field::ResinPrice, &[&["resin"], &["price"]]),
-    (Field::MembranePrice, &[&["membrane"], &["price"]]),
-    (Field::PrefilterPrice, &[&["prefilter"], &["price"]]),
-    (Field::LitresPerDay, &[&["perday"], &["litre", "gallon", "volume"]]),
-    (Field::ResinLitres, &[&["resin", "bed"]]),
-    (Field::PrefilterDays, &[&["prefilter"]]),
-    (Field::Membranes, &[&["membrane"]]),
-    (Field::WearingLine, &[&["wearing"]]),
-    (Field::SpentLine, &[&["spent"]]),
-    (Field::DueLine, &[&["due"]]),
-    (Field::BusyMonths, &[&["busy"]]),
-    (Field::WorkingDays, &[&["working"]]),
-    (Field::DayEnds, &[&["ends"]]),
-    (Field::DigestAt, &[&["digest"]]),
-    (Field::QuietHours, &[&["quiet"]]),
-    (Field::Nudges, &[&["reminders"]]),
-    (Field::Notices, &[&["notices"]]),
-    (Field::Meter, &[&["meter"]]),
-    (Field::Degrees, &[&["degrees"]]),
-    (Field::PressureUnit, &[&["pressure"]]),
-    (Field::VolumeUnit, &[&["volume"]]),
-    (Field::Stands, &[&["upright", "lying"]]),
-    (Field::Rated, &[&["rated"]]),
-    (Field::ShortNames, &[&["called"]]),
-    (Field::Country, &[&["country"]]),
-    (Field::Currency, &[&["currency"]]),
+    row(Field::Keep, &[&["keep"]], &["all"], Says::Years),
+    row(Field::Country, &[&["country"]], &[], Says::Country),
+    row(Field::Currency, &[&["currency"]], &[], Says::Currency),
 ];
 
 #[cfg(test)]
@@ -250,7 +213,7 @@ mod tests {
     #[test]
     fn rows_name_no_key_that_the_tables_lack() {
         let choices = |row: &'static Row| match row.value {
-            Value::Choice(choices) => choices.iter().map(|(key, _)| *key).collect(),
+            Says::Choice(choices) => choices.iter().map(|(key, _)| *key).collect(),
             _ => Vec::new(),
         };
         let of_rows = ROWS.iter().flat_map(|row| {
@@ -262,9 +225,7 @@ mod tests {
                 .copied()
                 .chain(choices(row))
         });
-        let of_names = NAMES
-            .iter()
-            .flat_map(|(_, needs)| needs.iter().copied().flatten().copied());
+        let of_names = Field::all().flat_map(|field| field.called().iter().copied().flatten().copied());
         for key in of_rows.chain(of_names).filter(|key| *key != "clock") {
             assert!(is_key(key), "{key}");
         }

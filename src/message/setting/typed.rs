@@ -3,9 +3,9 @@
 //! A text is a setting if every word of it is accounted for: by what a row needs, by its value, as a small word, or as
 //! the name of a rig, of which there is one at most. So talk, which has other words, sets nothing.
 
-use super::rows::{NAMES, ROWS, Row, Value};
+use super::rows::{ROWS, Row, Says};
 use super::said::{Other, Said};
-use super::values::{Asked, Reading, weekday};
+use super::said_value::{Asked, Reading, weekday};
 use super::wish::{Wish, WishFor};
 use super::{Field, Setting};
 
@@ -127,13 +127,19 @@ pub fn asks_what_is_set(text: &str) -> bool {
     wished.is_some_and(|wished| wished.wish == Wish::ShowAll)
 }
 
+/// The settings that have a name, those of more words first: "resin labour" is not "labour".
+fn special_first() -> impl Iterator<Item = Field> {
+    let of = |words| Field::all().filter(move |field| field.called().len() == words);
+    of(2).chain(of(1))
+}
+
 /// The setting that a text names, and nothing but it and a rig; whether it takes more than a word to say so.
 pub(super) fn named(text: &str) -> Option<(Field, Option<String>, bool)> {
     let said = Said::cut(text, MOST_ITEMS)?;
-    NAMES.iter().find_map(|(field, needs)| {
+    special_first().find_map(|field| {
         let mut reading = Reading::new(&said);
-        reading.needs(needs)?;
-        let field = reading.of_day(*field);
+        reading.needs(field.called())?;
+        let field = reading.of_day(field);
         let used = said.items.iter().zip(&reading.used).filter(|(_, used)| **used);
         let words: usize = used.map(|(item, _)| item.text.split(' ').count()).sum();
         let rig = reading.rest(&["line", "ends"])?;
@@ -216,14 +222,14 @@ impl Reading<'_> {
 
     /// "resin price default"
     fn puts_back(&self) -> Option<WishFor> {
-        NAMES.iter().find_map(|(field, needs)| {
+        special_first().find_map(|field| {
             let mut reading = Reading {
                 is_rig: self.is_rig,
                 ..Reading::new(self.said)
             };
             reading.take("default")?;
-            reading.needs(needs)?;
-            let field = reading.of_day(*field);
+            reading.needs(field.called())?;
+            let field = reading.of_day(field);
             let rig = reading.rest(&["line", "reminders"])?;
             Some(WishFor {
                 rig,
@@ -249,7 +255,7 @@ impl Reading<'_> {
         self.needs(row.needs)?;
         let wish = self.wish(row)?;
         // Beside a name an unknown word may be a part of it: "canadian dollars".
-        if matches!(row.value, Value::Country | Value::Currency) {
+        if matches!(row.value, Says::Country | Says::Currency) {
             self.is_rig = None;
         }
         let rig = self.rest(row.may)?;

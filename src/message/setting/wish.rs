@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::hours::{Clock, Days, Weekday};
-use super::{Field, Setting};
+use super::{Field, Setting, Value};
 
 /// What somebody wants of the settings.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -46,24 +46,20 @@ impl Change {
     /// The setting with this part changed; none if nothing would be left of it.
     pub fn of(self, held: &Setting) -> Option<Setting> {
         let clock = Clock::new;
-        match (self, held) {
-            (Self::NotOn(off), Setting::WorkingDays(days)) => {
+        let quiet = || held.get::<Option<(Clock, Clock)>>().flatten();
+        let digest = || held.get::<(Weekday, Clock)>();
+        let changed: Value = match self {
+            Self::NotOn(off) => {
+                let days: Days = held.get()?;
                 let works = Weekday::ALL.map(|day| days.includes(day) && !off[day.from_monday()]);
-                Days::new(works).map(Setting::WorkingDays)
+                Days::new(works)?.into()
             }
-            (Self::DigestDay(day), Setting::DigestAt(_, at)) => Some(Setting::DigestAt(*Weekday::ALL.get(day)?, *at)),
-            (Self::DigestTime(hour, minute), Setting::DigestAt(day, _)) => {
-                Some(Setting::DigestAt(*day, clock(hour, minute)?))
-            }
-            (Self::QuietFrom(hour, minute), Setting::QuietHours(Some((_, until)))) => {
-                Some(Setting::QuietHours(Some((clock(hour, minute)?, *until))))
-            }
-            (Self::QuietUntil(hour, minute), Setting::QuietHours(Some((from, _)))) => {
-                Some(Setting::QuietHours(Some((*from, clock(hour, minute)?))))
-            }
-            _ => None,
-        }
-        .filter(Setting::is_plausible)
+            Self::DigestDay(day) => (*Weekday::ALL.get(day)?, digest()?.1).into(),
+            Self::DigestTime(hour, minute) => (digest()?.0, clock(hour, minute)?).into(),
+            Self::QuietFrom(hour, minute) => Some((clock(hour, minute)?, quiet()?.1)).into(),
+            Self::QuietUntil(hour, minute) => Some((quiet()?.0, clock(hour, minute)?)).into(),
+        };
+        Some(self.field().to(changed)).filter(Setting::is_plausible)
     }
 }
 

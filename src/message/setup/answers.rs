@@ -3,7 +3,7 @@
 //! `membrane price 180`.
 
 use super::super::command::Command;
-use super::super::setting::{self, Country, Field, Setting, WishFor};
+use super::super::setting::{self, Bed, Country, Field, Setting, WishFor};
 use super::guide::plain;
 use super::zones::zone_of_place;
 use super::{Kind, Part, Step};
@@ -127,8 +127,8 @@ fn fact(part: Part, text: &str, rig: &str, american: bool) -> Option<Command> {
     {
         return Some(match kind {
             Kind::DiOnly => Command::DiOnly(rig_name()),
-            Kind::RoAndDi => for_rig(rig, Setting::ResinBed(true)),
-            Kind::RoOnly => for_rig(rig, Setting::ResinBed(false)),
+            Kind::RoAndDi => for_rig(rig, Field::ResinBed.to(Bed::There)),
+            Kind::RoOnly => for_rig(rig, Field::ResinBed.to(Bed::Absent)),
         });
     }
     if may_be(Part::Flush)
@@ -203,7 +203,7 @@ mod tests {
     #[test]
     fn a_bare_answer_is_read_by_its_question() {
         let outfit = |setting| vec![for_outfit(setting)];
-        let price = Setting::MembranePrice(Amount::of_main(180.0).unwrap_or_default());
+        let price = Field::MembranePrice.to(Amount::of_main(180.0).unwrap_or_default());
         for (step, text, commands) in [
             (
                 Step::Name,
@@ -215,12 +215,12 @@ mod tests {
             (
                 Step::WorkingDays,
                 "mon-fri",
-                outfit(Setting::WorkingDays(Days::MONDAY_TO_FRIDAY)),
+                outfit(Field::WorkingDays.to(Days::MONDAY_TO_FRIDAY)),
             ),
             (
                 Step::DayEnds,
                 "4.30 pm",
-                outfit(Setting::DayEnds(Clock::new(16, 30).unwrap_or(Clock::MIDNIGHT))),
+                outfit(Field::DayEnds.to(Clock::new(16, 30).unwrap_or(Clock::MIDNIGHT))),
             ),
             (Step::MembranePrice, "$180", outfit(price)),
         ] {
@@ -229,10 +229,7 @@ mod tests {
         let litres = |setting: &Command| {
             matches!(
                 setting,
-                Command::Setting(WishFor {
-                    wish: Wish::Set(Setting::ResinPrice(_)),
-                    ..
-                })
+                Command::Setting(WishFor { wish: Wish::Set(setting), .. }) if setting.field() == Field::ResinPrice
             )
         };
         for text in ["9", "9 a litre", "$9/L", "25 litres cost 180", "180 for 25 litres"]
@@ -252,21 +249,21 @@ mod tests {
         {
             [
                 Command::Setting(WishFor {
-                    wish: Wish::Set(Setting::LitresPerDay(litres) | Setting::ResinLitres(litres)),
+                    wish: Wish::Set(setting),
                     ..
                 }),
-            ] => (litres * 100.0).round() / 100.0,
-            _ => 0.0,
+            ] => setting.get().map(|litres: f64| (litres * 100.0).round() / 100.0),
+            _ => None,
         };
         // A US gallon has 3.785 411 784 L, a cubic foot 28.316 85 L (NIST SP 811, appendix B.8).
-        assert_eq!(litres(Step::LitresPerDay, "150", "US"), 567.81);
-        assert_eq!(litres(Step::LitresPerDay, "about 600", "GB"), 600.0);
-        assert_eq!(litres(Step::Rig(7, Part::Resin), "1", "US"), 28.32);
+        assert_eq!(litres(Step::LitresPerDay, "150", "US"), Some(567.81));
+        assert_eq!(litres(Step::LitresPerDay, "about 600", "GB"), Some(600.0));
+        assert_eq!(litres(Step::Rig(7, Part::Resin), "1", "US"), Some(28.32));
     }
 
     #[test]
     fn a_number_is_taken_out_of_what_is_said_around_it() {
-        let value = |field, text: &str, american| setting::answer(text, &[field], american).map(|set| set.value());
+        let value = |field, text: &str, american| setting::answer(text, &[field], american).map(|set| set.text());
         for (text, price) in [
             ("a membrane is 180", Some("180")),
             ("membranes are 180", Some("180")),
@@ -297,9 +294,12 @@ mod tests {
         let told = said(facts, "2 membranes, flushes itself, lying, 25 litres");
         assert_eq!(told.len(), 4);
         assert_eq!(told[1], Command::FlushesItself("Heron".into()));
-        assert_eq!(told[2], for_rig("Heron", Setting::Stands(Stands::Lying)));
+        assert_eq!(told[2], for_rig("Heron", Field::Stands.to(Stands::Lying)));
         assert_eq!(said(facts, "2 membranes, green"), vec![]);
-        assert_eq!(said(facts, "RO only"), vec![for_rig("Heron", Setting::ResinBed(false))]);
+        assert_eq!(
+            said(facts, "RO only"),
+            vec![for_rig("Heron", Field::ResinBed.to(Bed::Absent))]
+        );
         assert_eq!(said(Step::Rig(7, Part::Membranes), "two").len(), 1);
     }
 

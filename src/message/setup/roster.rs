@@ -1,7 +1,7 @@
 //! Reads the rigs of a fleet from what an owner types or pastes: names in a row,
 //! a name a line, or lines "name, short name, kind, resin litres".
 
-use super::super::setting::{self, Field, Setting};
+use super::super::setting::{self, Field};
 use super::Kind;
 use super::answers::kind;
 use super::guide::plain;
@@ -125,7 +125,9 @@ fn row(fields: &[String], headed: bool) -> Option<Row> {
         if let Some(kind) = kind(field) {
             row.kind = Some(kind);
             tells_more = true;
-        } else if let Some(Setting::ResinLitres(litres)) = setting::answer(field, &[Field::ResinLitres], false) {
+        } else if let Some(litres) =
+            setting::answer(field, &[Field::ResinLitres], false).and_then(|setting| setting.get())
+        {
             row.resin_litres = Some(litres);
             tells_more = true;
         } else if let Some(names) = also_called(field) {
@@ -147,10 +149,7 @@ fn row(fields: &[String], headed: bool) -> Option<Row> {
 
 /// `also called trailer`: other names of the rig before it.
 fn also_called(field: &str) -> Option<Vec<String>> {
-    match setting::read(field)?.of_outfit()? {
-        Setting::ShortNames(names) => Some(names),
-        _ => None,
-    }
+    setting::read(field)?.of_outfit()?.get()
 }
 
 /// Whether a word of at most three letters has its letters from a name, in order.

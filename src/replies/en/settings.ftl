@@ -33,28 +33,30 @@ set-notices = { $value ->
 set-quiet-hours = quiet hours { $from }-{ $to }
 set-quiet-hours-off = quiet hours off
 set-meter-ppm = meter ppm
-set-meter-us = meter uS { $value }
-set-degrees = degrees { $value }
-set-pressure = pressure { $value }
-set-volume-litres = volume litres
-set-volume-gallons = volume gallons
+set-meter = meter uS { $value }
+set-degrees-c = degrees C
+set-degrees-f = degrees F
+set-pressure-unit-bar = pressure bar
+set-pressure-unit-psi = pressure psi
+set-volume-unit-l = volume litres
+set-volume-unit-gal = volume gallons
 set-prefilter-days = prefilters every { $value } days
 set-membranes = { $value ->
     [one] 1 membrane
    *[other] { $value } membranes
   }
-set-ro-and-di = RO and DI
-set-ro-only = RO only
-set-upright = upright
-set-lying = lying
+set-resin-bed-yes = RO and DI
+set-resin-bed-no = RO only
+set-stands-upright = upright
+set-stands-lying = lying
 set-rated = rated { $flow } gpd at { $temperature } F { $pressure } psi
 set-name = name { $value }
 set-zone = zone { $value }
-set-keep = { $value ->
+set-keep-years = { $value ->
     [one] keep 1 year
    *[other] keep { $value } years
   }
-set-keep-everything = keep everything
+set-keep-years-everything = keep everything
 set-short-names = also called { $value }
 litres = { $value } litres
 gallons = { $value } gallons

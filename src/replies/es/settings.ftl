@@ -33,28 +33,30 @@ set-notices = { $value ->
 set-quiet-hours = silencio { $from }-{ $to }
 set-quiet-hours-off = silencio no
 set-meter-ppm = medidor ppm
-set-meter-us = medidor uS { $value }
-set-degrees = grados { $value }
-set-pressure = presión { $value }
-set-volume-litres = volumen litros
-set-volume-gallons = volumen galones
+set-meter = medidor uS { $value }
+set-degrees-c = grados C
+set-degrees-f = grados F
+set-pressure-unit-bar = presión bar
+set-pressure-unit-psi = presión psi
+set-volume-unit-l = volumen litros
+set-volume-unit-gal = volumen galones
 set-prefilter-days = prefiltros cada { $value } días
 set-membranes = { $value ->
     [one] 1 membrana
    *[other] { $value } membranas
   }
-set-ro-and-di = ósmosis y resina
-set-ro-only = solo ósmosis
-set-upright = de pie
-set-lying = tumbado
+set-resin-bed-yes = ósmosis y resina
+set-resin-bed-no = solo ósmosis
+set-stands-upright = de pie
+set-stands-lying = tumbado
 set-rated = nominal { $flow } gpd a { $temperature } F { $pressure } psi
 set-name = nombre { $value }
 set-zone = zona { $value }
-set-keep = { $value ->
+set-keep-years = { $value ->
     [one] conservar 1 año
    *[other] conservar { $value } años
   }
-set-keep-everything = conservar todo
+set-keep-years-everything = conservar todo
 set-short-names = también se llama { $value }
 litres = { $value } litros
 gallons = { $value } galones

@@ -4,7 +4,7 @@ use super::amount::Amount;
 use super::country::Country;
 use super::currency::Currency;
 use super::hours::{Clock, Days, Weekday};
-use super::rows::{Row, Value};
+use super::rows::{Row, Says};
 use super::said::Said;
 use super::wish::{Change, Wish};
 use super::{Field, Meter, Rated, Setting};
@@ -71,75 +71,54 @@ impl<'a> Reading<'a> {
 
     pub(super) fn wish(&mut self, row: &Row) -> Option<Wish> {
         let setting = match row.value {
-            Value::Price => {
-                let amount = self.price(row)?;
-                match row.field {
-                    Field::ResinPrice => Setting::ResinPrice(amount),
-                    Field::MembranePrice => Setting::MembranePrice(amount),
-                    Field::PrefilterPrice => Setting::PrefilterPrice(amount),
-                    Field::ResinLabour => Setting::ResinLabour(amount),
-                    _ => Setting::MembraneLabour(amount),
-                }
-            }
-            Value::Volume => Setting::ResinLitres(match self.volume() {
+            Says::Price => row.field.to(self.price(row)?),
+            Says::Volume => row.field.to(match self.volume() {
                 Some(litres) => litres,
                 None => match self.one_unit() {
                     Some(litres) => litres,
                     None => self.asked_unit(LITRES_PER_CUBIC_FOOT)? * self.number()?,
                 },
             }),
-            Value::PerDay => Setting::LitresPerDay(match self.volume() {
+            Says::PerDay => row.field.to(match self.volume() {
                 Some(litres) => litres,
                 None => self.take_unit().or_else(|| self.asked_unit(LITRES_PER_US_GALLON))? * self.number()?,
             }),
-            Value::Line => {
+            Says::Line => {
                 self.take_all("percent");
                 // 67.8 / 100 is not quite 0.678; a hundredth of a per cent is close enough.
-                let line = (self.number()? * 100.0).round() / 10_000.0;
-                match row.field {
-                    Field::WearingLine => Setting::WearingLine(line),
-                    Field::DueLine => Setting::DueLine(line),
-                    _ => Setting::SpentLine(line),
-                }
+                row.field.to((self.number()? * 100.0).round() / 10_000.0)
             }
-            Value::Days => {
+            Says::Days => {
                 let days = self.days::<7>("weekday")?;
                 if self.says("not") || self.says("shut") {
                     self.take_all("not");
                     return Some(Wish::Change(Change::NotOn(days)));
                 }
-                Setting::WorkingDays(Days::new(days)?)
+                row.field.to(Days::new(days)?)
             }
-            Value::DayEnd => {
+            Says::DayEnd => {
                 let day = self
                     .take("weekday")
                     .and_then(|at| weekday(self.said.items[at].value("weekday")?));
                 let at = self.clock()?.later()?;
-                day.map_or(Setting::DayEnds(at), |day| Setting::DayEndsOn(day, at))
+                day.map_or(row.field, Field::DayEndsOn).to(at)
             }
-            Value::DigestTime => {
+            Says::DigestTime => {
                 let day = self
                     .take("weekday")
                     .and_then(|at| weekday(self.said.items[at].value("weekday")?));
                 let at = self.clock().map(|at| at.as_typed());
                 match (day, at) {
-                    (Some(day), Some(at)) => Setting::DigestAt(day, at?),
-                    (Some(day), None) if self.asked.is_some() => Setting::DigestAt(day, Clock::new(7, 0)?),
+                    (Some(day), Some(at)) => row.field.to((day, at?)),
+                    (Some(day), None) if self.asked.is_some() => row.field.to((day, Clock::new(7, 0)?)),
                     (Some(day), None) => return Some(Wish::Change(Change::DigestDay(day.from_monday()))),
                     (None, Some(at)) => return Some(Wish::Change(Change::DigestTime(at?.hour(), at?.minute()))),
                     (None, None) => return None,
                 }
             }
-            Value::Quiet => return self.quiet(),
-            Value::Switch => {
-                let on = self.switch()?;
-                match row.field {
-                    Field::Digest => Setting::Digest(on),
-                    Field::Nudges => Setting::Nudges(on),
-                    _ => Setting::Notices(on),
-                }
-            }
-            Value::Busy => {
+            Says::Quiet => return self.quiet(),
+            Says::Switch => row.field.to(self.switch()?),
+            Says::Busy => {
                 let share = match (self.take("twice"), self.take("half")) {
                     (Some(at), _) => self.said.items[at].value("twice"),
                     (_, Some(at)) => self.said.items[at].value("half"),
@@ -150,35 +129,35 @@ impl<'a> Reading<'a> {
                 let share = share.map_or_else(|| self.number(), |share| Some(f64::from(share)))?;
                 let share = (0.0..=500.0).contains(&share).then_some(share.round() as u16)?;
                 let months = self.days::<12>("month_of")?;
-                Setting::BusyMonths(months.map(|busy| if busy { share } else { 100 }))
+                row.field.to(months.map(|busy| if busy { share } else { 100 }))
             }
-            Value::Meter => match self.says("us") {
-                true => Setting::Meter(Meter::Conductivity(self.number().unwrap_or(0.5))),
-                false => Setting::Meter(Meter::Ppm),
+            Says::Meter => match self.says("us") {
+                true => row.field.to(Meter::Conductivity(self.number().unwrap_or(0.5))),
+                false => row.field.to(Meter::Ppm),
             },
-            Value::Choice(choices) => {
+            Says::Choice(choices) => {
                 let (_, kept) = choices.iter().find(|(key, _)| self.says(key))?;
                 for (key, _) in choices {
                     self.take_all(key);
                 }
                 Setting::kept(row.field, kept)?
             }
-            Value::Country => Setting::Country(self.named(Country::typed)?),
-            Value::Currency => Setting::Currency(self.named(Currency::typed)?),
-            Value::Every => {
+            Says::Country => row.field.to(self.named(Country::typed)?),
+            Says::Currency => row.field.to(self.named(Currency::typed)?),
+            Says::Every => {
                 let mut taken = |unit| Some((unit, self.take(unit)?));
                 let unit = ["day", "week", "month"].into_iter().find_map(&mut taken);
                 let days = unit.map_or(self.asked.map(|_| 1), |(unit, at)| self.said.items[at].value(unit));
-                Setting::PrefilterDays(whole(self.number()? * f64::from(days?))?)
+                row.field.to(whole(self.number()? * f64::from(days?))?)
             }
-            Value::Count => Setting::Membranes(u8::try_from(whole(self.number()?)?).ok()?),
-            Value::Rated => self.rated()?,
-            Value::Names => self.names()?,
-            Value::Years => {
+            Says::Count => row.field.to(whole(self.number()?)?),
+            Says::Rated => row.field.to(self.rated()?),
+            Says::Names => row.field.to(self.names()?),
+            Says::Years => {
                 self.take_all("year");
                 match self.number() {
-                    Some(years) => Setting::Keep(Some(whole(years)?)),
-                    None => self.take("all").map(|_| Setting::Keep(None))?,
+                    Some(years) => row.field.to(Some(whole(years)?)),
+                    None => row.field.to(self.take("all").map(|_| None::<u16>)?),
                 }
             }
         };
@@ -373,7 +352,7 @@ impl<'a> Reading<'a> {
         let (after, before) = (self.take("after").is_some(), self.take("before").is_some());
         let Some(first) = self.clock() else {
             return match self.switch() {
-                Some(false) => Some(Wish::Set(Setting::QuietHours(None))),
+                Some(false) => Some(Wish::Set(Field::QuietHours.to(None::<(Clock, Clock)>))),
                 _ => None,
             };
         };
@@ -391,7 +370,7 @@ impl<'a> Reading<'a> {
         };
         self.take_all("until");
         let both = (first.later()?, second.as_typed()?);
-        Some(Wish::Set(Setting::QuietHours(Some(both))))
+        Some(Wish::Set(Field::QuietHours.to(Some(both))))
     }
 
     fn switch(&mut self) -> Option<bool> {
@@ -427,7 +406,7 @@ impl<'a> Reading<'a> {
     }
 
     /// "150 gpd at 77 F and 60 psi", in any order.
-    fn rated(&mut self) -> Option<Setting> {
+    fn rated(&mut self) -> Option<Rated> {
         let before = |reading: &mut Self, keys: &[&'static str]| {
             keys.iter().find_map(|key| {
                 let at = (1..reading.used.len()).find(|at| !reading.used[*at] && reading.is(*at, key))?;
@@ -453,15 +432,15 @@ impl<'a> Reading<'a> {
                 Flow::from_litres_per_minute(litres / 1440.0).ok()?.us_gallons_per_day()
             }
         };
-        Some(Setting::Rated(Rated {
+        Some(Rated {
             gallons_per_day,
             temperature_f,
             pressure_psi,
-        }))
+        })
     }
 
     /// The names behind "also called", between commas, "or" and "and".
-    fn names(&mut self) -> Option<Setting> {
+    fn names(&mut self) -> Option<Vec<String>> {
         let at = self.used.iter().position(|used| *used)?;
         let typed = self.said.text.get(self.said.items[at].end..)?;
         self.used[at..].fill(true);
@@ -481,7 +460,7 @@ impl<'a> Reading<'a> {
             name.push_str(word);
         }
         names.retain(|name| !name.is_empty());
-        Some(Setting::ShortNames(names))
+        Some(names)
     }
 }
 
