@@ -6,7 +6,6 @@ use crate::message::setting::{Bed, Field};
 use crate::replies::membrane::DueLine;
 use crate::replies::{glass, looking, settings};
 use crate::store::rigs::Rig;
-use crate::water::resin::SPOTS_FROM_PPM;
 use crate::water::verdict::Behind;
 
 use super::answer::Answer;
@@ -22,7 +21,8 @@ pub(super) fn glass_lines(on: &Request<'_>, followed: &Followed<'_>) -> Vec<Stri
     }
     let told = followed.glass().map(|seen| glass::Glass {
         ppm: seen.ppm,
-        new_helps: seen.new_ppm < SPOTS_FROM_PPM,
+        spots_ppm: seen.spots_ppm,
+        new_helps: seen.new_helps(),
         spots: DueLine::of(seen.spots, |at| on.date(at)),
     });
     told.map(|told| glass::lines(on.words, &told)).unwrap_or_default()

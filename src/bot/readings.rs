@@ -11,7 +11,7 @@ use crate::history::Followed;
 use crate::history::rig_state::{Happened, PastReading};
 use crate::replies::caution::Occasion;
 use crate::replies::figures::shown_change;
-use crate::replies::reading::{self, Facts, SPOTTING_PPM};
+use crate::replies::reading::{self, Facts};
 use crate::replies::resin;
 use crate::store::readings::Reading;
 use crate::store::services::Service;
@@ -220,7 +220,7 @@ pub(super) fn tell(on: &Request<'_>, kept: &Reading, short: bool, remind: bool) 
     let deeds = &followed.verdict.deeds;
     let first = deeds
         .first()
-        .filter(|deed| !(is_said_by_headline(deed, kept) || asks(deed)));
+        .filter(|deed| !(is_said_by_headline(on, deed, kept) || asks(deed)));
     let asked = deeds.iter().find(|deed| asks(deed));
     let mut occasions: Vec<Occasion> = kept.temperature_c.map(Occasion::WaterAt).into_iter().collect();
     occasions.extend(deeds.first().filter(|_| !short).map(advised));
@@ -242,6 +242,7 @@ pub(super) fn tell(on: &Request<'_>, kept: &Reading, short: bool, remind: bool) 
         slips: assessment.bed_state() == Some(BedState::EarlyBreakthrough),
         has_bed: on.rules.has_bed(rig),
         // Once a day and rig.
+        spots_ppm: on.rules.limits().spots_ppm,
         flush: remind
             && taken_on == today
             && before.is_none_or(|before| on.date(before.taken_at) != today)
@@ -273,8 +274,8 @@ fn advised(deed: &Deed) -> Occasion {
 }
 
 /// Whether the first line says it already: the glass of this reading spots.
-fn is_said_by_headline(deed: &Deed, kept: &Reading) -> bool {
-    let spots = kept.product_ppm.is_some_and(|ppm| ppm >= SPOTTING_PPM);
+fn is_said_by_headline(on: &Request<'_>, deed: &Deed, kept: &Reading) -> bool {
+    let spots = kept.product_ppm.is_some_and(|ppm| ppm >= on.rules.limits().spots_ppm);
     spots && matches!(deed, Deed::ChangeResin { .. } | Deed::RepackResin { .. })
 }
 

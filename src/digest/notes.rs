@@ -6,7 +6,7 @@
 use jiff::civil::Date;
 
 use crate::water::assess::Assessment;
-use crate::water::resin::{BedState, SPOTS_FROM_PPM};
+use crate::water::resin::BedState;
 use crate::water::verdict::{Behind, Deed, Due, Ground, Kind, LAID_UP_FROM_DAYS, Verdict};
 
 use super::rig_findings::{PRESERVE_FROM_DAYS, STANDS_FROM_DAYS};
@@ -239,7 +239,7 @@ fn resin(rig: &RigNow, now: &Now) -> Candidate {
     let bed = rig.assessment.resin?;
     let facts = match bed.state {
         BedState::Exhausted => Facts::ResinDone {
-            product_ppm: bed.product_ppm.unwrap_or(SPOTS_FROM_PPM),
+            product_ppm: bed.product_ppm.unwrap_or(bed.spots_ppm),
         },
         // Repacking is told with the reading; no date hangs on it.
         BedState::EarlyBreakthrough => return None,

@@ -204,6 +204,7 @@ impl Rules {
             wearing: self.holds(Field::WearingLine).unwrap_or(usual.wearing),
             due: self.holds(Field::DueLine).unwrap_or(usual.due),
             spent: self.holds(Field::SpentLine).unwrap_or(usual.spent),
+            spots_ppm: self.holds(Field::SpotLine).unwrap_or(usual.spots_ppm),
         }
     }
 

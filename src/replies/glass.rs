@@ -3,13 +3,14 @@
 use super::Words;
 use super::figures;
 use super::membrane::DueLine;
-use crate::water::resin::SPOTS_FROM_PPM;
 
 /// What reaches the glass of a rig without resin.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Glass {
     /// Dissolved solids now, ppm.
     pub ppm: f64,
+    /// From which dissolved solids on it spots, ppm.
+    pub spots_ppm: f64,
     /// Whether a new membrane would keep it from spotting.
     pub new_helps: bool,
     /// When it begins to spot, in local dates.
@@ -20,7 +21,7 @@ pub struct Glass {
 pub fn lines(words: Words, glass: &Glass) -> Vec<String> {
     let shown = match glass.spots {
         DueLine::Crossed => glass.ppm.round(),
-        _ => glass.ppm.round().min(SPOTS_FROM_PPM - 1.0),
+        _ => glass.ppm.round().min(glass.spots_ppm - 1.0),
     };
     let ppm = figures::ppm(words, shown);
     let first = match glass.spots {

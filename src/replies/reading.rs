@@ -10,9 +10,6 @@ use crate::water::verdict::Told;
 use super::Words;
 use super::figures;
 
-/// From this on, the DI outlet leaves spots on glass. Common practice, no source.
-pub const SPOTTING_PPM: f64 = 10.0;
-
 /// What was read on a rig.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Figures {
@@ -72,6 +69,8 @@ pub struct Facts<'a> {
     pub slips: bool,
     /// Whether resin follows the membrane.
     pub has_bed: bool,
+    /// From which dissolved solids on the glass spots, ppm.
+    pub spots_ppm: f64,
     /// Whether to remind of the flush.
     pub flush: bool,
     /// The local date.
@@ -89,19 +88,16 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
     lines.push(joined(
         [
             Some(echo(words, facts.figures)),
-            facts
-                .membrane
-                .filter(|_| will_spot(facts.figures))
-                .map(|(rejection, state)| {
-                    let percent = figures::percent(words, rejection);
-                    words.say(
-                        "rejection-part",
-                        [
-                            ("percent", (&percent).into()),
-                            ("state", (&told_word(words, state)).into()),
-                        ],
-                    )
-                }),
+            facts.membrane.filter(|_| will_spot(facts)).map(|(rejection, state)| {
+                let percent = figures::percent(words, rejection);
+                words.say(
+                    "rejection-part",
+                    [
+                        ("percent", (&percent).into()),
+                        ("state", (&told_word(words, state)).into()),
+                    ],
+                )
+            }),
             facts
                 .change
                 .map(|change| change_since(words, change, facts.figures.feed_ppm, facts.today)),
@@ -120,13 +116,13 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
     let on_glass = facts
         .figures
         .permeate_ppm
-        .filter(|_| !facts.has_bed && !will_spot(facts.figures));
-    if let Some(ppm) = on_glass.filter(|ppm| *ppm >= SPOTTING_PPM) {
+        .filter(|_| !facts.has_bed && !will_spot(facts));
+    if let Some(ppm) = on_glass.filter(|ppm| *ppm >= facts.spots_ppm) {
         let ppm = figures::ppm(words, ppm);
         lines.push(words.say("advice-no-resin-spots", [("ppm", (&ppm).into())]));
     }
     let flush = facts.flush.then(|| words.plain("flush-reminder"));
-    let resin = facts.resin.clone().filter(|_| !will_spot(facts.figures));
+    let resin = facts.resin.clone().filter(|_| !will_spot(facts));
     let last: Vec<String> = resin.into_iter().chain(flush).collect();
     if !last.is_empty() {
         lines.push(last.join(" "));
@@ -136,7 +132,7 @@ pub fn answer(words: Words, facts: &Facts<'_>) -> String {
 
 /// One of several readings in one message, on a line of its own.
 pub fn short_answer(words: Words, facts: &Facts<'_>) -> String {
-    let Some((rejection, state)) = facts.membrane.filter(|_| !will_spot(facts.figures)) else {
+    let Some((rejection, state)) = facts.membrane.filter(|_| !will_spot(facts)) else {
         return joined(
             [verdict(words, facts), echo(words, facts.figures)]
                 .into_iter()
@@ -162,7 +158,7 @@ fn verdict(words: Words, facts: &Facts<'_>) -> String {
         .product_ppm
         .map(|ppm| figures::ppm(words, ppm))
         .unwrap_or_default();
-    if will_spot(facts.figures) {
+    if will_spot(facts) {
         let key = match (facts.has_bed, facts.slips) {
             (false, _) => "reading-will-spot-no-resin",
             (true, true) => "reading-will-spot-slips",
@@ -196,8 +192,9 @@ pub fn told_word(words: Words, told: Told) -> String {
     }
 }
 
-fn will_spot(figures: Figures) -> bool {
-    figures.product_ppm.is_some_and(|ppm| ppm >= SPOTTING_PPM)
+fn will_spot(facts: &Facts<'_>) -> bool {
+    let product = facts.figures.product_ppm;
+    product.is_some_and(|ppm| ppm >= facts.spots_ppm)
 }
 
 fn joined(parts: impl Iterator<Item = Option<String>>) -> String {

@@ -377,15 +377,18 @@ fn assess_resin(history: &History, settings: &Settings, now: i64) -> Option<BedA
     let spread = carried.usage(settings).spread();
     let idle = Day { grams: 0.0, work: 0.0 };
     let ahead = |at: i64| carried.day(at, growth, settings).unwrap_or(idle);
-    Some(carried.bed.assess(now, litres, spread, ahead))
+    Some(
+        carried
+            .bed
+            .assess(now, (litres, settings.limits.spots_ppm), spread, ahead),
+    )
 }
 
 impl Assessment {
     /// Whether the glass will spot: the resin comes first then.
     #[must_use]
     pub fn will_spot(&self) -> bool {
-        self.resin
-            .is_some_and(|bed| bed.product_ppm.is_some_and(|ppm| ppm >= super::resin::SPOTS_FROM_PPM))
+        self.resin.is_some_and(|bed| bed.spots().is_some())
     }
 
     /// How the bed stands, if it is judged.

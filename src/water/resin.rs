@@ -21,10 +21,8 @@ pub const GRAMS_PER_LITRE: f64 = 20.0;
 /// A date is walked to day by day for so long, then week by week, to the end.
 const DAILY_DAYS: f64 = 60.0;
 const MOST_DAYS: f64 = 1500.0;
-/// Product at which the glass spots, ppm (common practice, no source).
-pub const SPOTS_FROM_PPM: f64 = 10.0;
-/// Product at which the bed is giving way.
-const GIVING_WAY_PPM: f64 = 3.0;
+/// Share of the product at which the glass spots, from which on the bed is giving way.
+const GIVING_WAY_SHARE: f64 = 0.3;
 /// A breakthrough before this share of the capacity is early.
 const EARLY_SHARE: f64 = 0.4;
 /// Spread of a load that was counted by a later reading, relative (a judgement,
@@ -117,6 +115,16 @@ pub struct BedAssessment {
     pub product_ppm: Option<f64>,
     /// How the product moved between the last two readings of this bed, ppm.
     pub product_rise_ppm: Option<f64>,
+    /// Product from which on the glass spots, ppm.
+    pub spots_ppm: f64,
+}
+
+impl BedAssessment {
+    /// The last product reading, if the glass spots with it, ppm.
+    #[must_use]
+    pub fn spots(&self) -> Option<f64> {
+        self.product_ppm.filter(|ppm| *ppm >= self.spots_ppm)
+    }
 }
 
 /// Grams that load the bed for each litre.
@@ -204,9 +212,16 @@ impl Bed {
     }
 
     /// Assesses a bed of `resin_litres` at `now`. `ahead` tells what a day brings, by
-    /// its instant; the load is known to within `spread`, of ln.
+    /// its instant; the load is known to within `spread`, of ln; the glass spots from `spots_ppm` on.
     #[must_use]
-    pub fn assess(&self, now: i64, resin_litres: f64, spread: f64, ahead: impl Fn(i64) -> Day) -> BedAssessment {
+    pub fn assess(
+        &self,
+        now: i64,
+        (resin_litres, spots_ppm): (f64, f64),
+        spread: f64,
+        ahead: impl Fn(i64) -> Day,
+    ) -> BedAssessment {
+        let giving_way_ppm = GIVING_WAY_SHARE * spots_ppm;
         let capacity = capacity_g(resin_litres);
         let used = self.load_g / capacity.max(1e-9);
         let of_this_bed = |tasted: &(i64, f64)| self.changed_at.is_none_or(|changed| tasted.0 >= changed);
@@ -217,19 +232,19 @@ impl Bed {
         let is_counted = known_load && ahead(now).grams > 0.0;
         let state = match last {
             // Where repacking did not help, it is the resin after all.
-            Some((_, ppm)) if is_counted && used < EARLY_SHARE && ppm >= SPOTS_FROM_PPM / 2.0 && !self.repacked => {
+            Some((_, ppm)) if is_counted && used < EARLY_SHARE && ppm >= spots_ppm / 2.0 && !self.repacked => {
                 BedState::EarlyBreakthrough
             }
-            Some((_, ppm)) if ppm >= SPOTS_FROM_PPM => BedState::Exhausted,
-            Some((_, ppm)) if ppm >= GIVING_WAY_PPM => BedState::GivingWay,
+            Some((_, ppm)) if ppm >= spots_ppm => BedState::Exhausted,
+            Some((_, ppm)) if ppm >= giving_way_ppm => BedState::GivingWay,
             _ => BedState::Holding,
         };
         let spread = (spread * capacity).hypot(ASSUMED_SPREAD * self.assumed_g);
         let mut left = [-Z80, 0.0, Z80].map(|z| (capacity + z * spread - self.load_g).max(0.0));
         if let Some((_, ppm)) = last {
             // Near breakthrough the product says more than the balance.
-            let most = capacity * 0.15 * ((SPOTS_FROM_PPM - ppm) / SPOTS_FROM_PPM).clamp(0.0, 1.0);
-            if ppm >= GIVING_WAY_PPM {
+            let most = capacity * 0.15 * ((spots_ppm - ppm) / spots_ppm).clamp(0.0, 1.0);
+            if ppm >= giving_way_ppm {
                 left = left.map(|g| g.min(most));
             }
             if state == BedState::Exhausted {
@@ -253,6 +268,7 @@ impl Bed {
             working_days: days.map(|d| d.map(|(_, working)| working)),
             product_ppm: last.map(|(_, ppm)| ppm),
             product_rise_ppm: last.zip(before).map(|((_, new), (_, old))| new - old),
+            spots_ppm,
         }
     }
 }

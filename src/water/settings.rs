@@ -6,9 +6,10 @@ use super::flow::RatedElement;
 use super::prefilter;
 use super::renewal::Prices;
 
-/// Lines of the standardised rejection, fractions (common practice, no source;
-/// the owner may move them).
+/// Lines that the owner may move: of the standardised rejection, fractions, and of the glass
+/// (common practice, no source).
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
 pub struct Limits {
     /// Below this a membrane is wearing.
     pub wearing: f64,
@@ -16,6 +17,8 @@ pub struct Limits {
     pub due: f64,
     /// Below this it is done.
     pub spent: f64,
+    /// From these dissolved solids on, ppm, the glass spots.
+    pub spots_ppm: f64,
 }
 
 impl Default for Limits {
@@ -24,6 +27,7 @@ impl Default for Limits {
             wearing: 0.90,
             due: 0.85,
             spent: 0.80,
+            spots_ppm: 10.0,
         }
     }
 }

@@ -12,7 +12,7 @@ use super::forecast::Interval;
 use super::jump::{Cause, NextTest};
 use super::prefilter;
 use super::renewal_verdict;
-use super::resin::{BedState, SPOTS_FROM_PPM};
+use super::resin::BedState;
 
 /// Resin is asked for when it is likely empty before the same day of the next week.
 const RESIN_AHEAD_DAYS: i64 = 7;
@@ -539,7 +539,7 @@ fn resin_deed(assessment: &Assessment, ground: &Ground) -> Option<Deed> {
         BedState::EarlyBreakthrough => {
             return Some(Deed::RepackResin {
                 product_ppm,
-                will_spot: product_ppm >= SPOTS_FROM_PPM,
+                will_spot: bed.spots().is_some(),
             });
         }
         BedState::Exhausted => return Some(Deed::ChangeResin { product_ppm }),

@@ -111,6 +111,7 @@ pub fn bed(state: BedState, working_days: f64, product_ppm: Option<f64>) -> BedA
         working_days: Some(days),
         product_ppm,
         product_rise_ppm: None,
+        spots_ppm: 10.0,
     }
 }
 

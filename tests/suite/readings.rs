@@ -89,6 +89,19 @@ async fn a_rig_that_flushes_itself_is_not_reminded() {
 }
 
 #[tokio::test]
+async fn the_glass_is_judged_by_the_outfits_own_limit() {
+    let mut world = World::new().await;
+    world.says("owner", "heron resin 25 litres").await;
+    world.says("owner", "heron new resin").await;
+    let spots = |said: &str| said.contains("will spot");
+    assert!(!spots(&world.says("owner", "heron 180 12 6").await));
+    world.says("owner", "spot line 5").await;
+    assert!(spots(&world.says("owner", "heron 180 12 7").await));
+    world.says("owner", "spot line 9").await;
+    assert!(!spots(&world.says("owner", "heron 180 12 8").await));
+}
+
+#[tokio::test]
 async fn a_rig_without_a_membrane_is_read_at_tap_and_glass() {
     let mut world = World::new().await;
     world.says("owner", "mule is di only").await;

@@ -43,6 +43,11 @@ const ROWS: &[(&str, &str, &str, &str)] = &[
     ("country New Zealand", "", "country", "NZ"),
     ("due line 85", "", "due-line", "0.85"),
     ("spent line 80%", "", "spent-line", "0.8"),
+    ("spot line 5", "", "spot-line", "5"),
+    ("glass limit is 6 ppm", "", "spot-line", "6"),
+    ("tell me when the glass is over 5", "", "spot-line", "5"),
+    ("línea de manchas 5", "", "spot-line", "5"),
+    ("avísame cuando el vidrio pase de 4", "", "spot-line", "4"),
     ("working days mon-fri", "", "working-days", "mon,tue,wed,thu,fri"),
     (
         "working days monday to thursday and sat",
@@ -326,6 +331,7 @@ async fn an_owner_sets_prices_and_sees_what_holds() {
          wearing line 90 %
          due line 85 %
          spent line 80 %
+         spot line 10 ppm
          meter ppm
          degrees C
          pressure bar

@@ -7,8 +7,7 @@ use tapside::water::history::{Event, Reading, Service, ServiceKind};
 use tapside::water::prior::Lessons;
 use tapside::water::quantity::Ppm;
 use tapside::water::replay::replay;
-use tapside::water::resin::SPOTS_FROM_PPM;
-use tapside::water::settings::Settings;
+use tapside::water::settings::{Limits, Settings};
 
 const DAY: i64 = 86_400;
 
@@ -39,7 +38,7 @@ fn hard_water_spots_behind_any_membrane() {
     assert_eq!(glass.spots, Crossing::Already);
     assert!((15.0..21.0).contains(&glass.ppm), "{glass:?}");
     // 300 ppm x 4.2% is 12.6 ppm, a little more with its own experience.
-    assert!(glass.new_ppm > SPOTS_FROM_PPM, "{glass:?}");
+    assert!(glass.new_ppm > Limits::default().spots_ppm, "{glass:?}");
 }
 
 #[test]
@@ -48,7 +47,7 @@ fn soft_water_spots_once_the_membrane_has_faded() {
     let Crossing::Within(range) = glass.spots else {
         panic!("{glass:?}")
     };
-    assert!(glass.ppm < SPOTS_FROM_PPM && range.likely > 1_700_000_000 + 400 * DAY);
+    assert!(glass.ppm < Limits::default().spots_ppm && range.likely > 1_700_000_000 + 400 * DAY);
 }
 
 #[test]

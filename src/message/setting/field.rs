@@ -24,6 +24,7 @@ pub enum Field {
     WearingLine,
     DueLine,
     SpentLine,
+    SpotLine,
     WorkingDays,
     DayEnds,
     DayEndsOn(Weekday),
@@ -187,7 +188,7 @@ const SOME: f64 = 0.001;
 const MOST: f64 = f64::INFINITY;
 
 /// The settings, in the order in which they are listed.
-const TABLE: [Row; 38] = [
+const TABLE: [Row; 39] = [
     row(Field::ResinPrice, "resin-price", Prices, Either, Owner, Kind::Money)
         .within(SOME, MOST)
         .usually(1.5, 60.0)
@@ -287,6 +288,12 @@ const TABLE: [Row; 38] = [
     line(Field::SpentLine, "spent-line")
         .otherwise("0.8")
         .called(&[&["spent"]]),
+    row(Field::SpotLine, "spot-line", Limits, Outfit, Owner, Kind::Number)
+        .counting(Unit::Ppm)
+        .within(1.0, 100.0)
+        .usually(2.0, 30.0)
+        .otherwise("10")
+        .called(&[&["spots"]]),
     row(Field::Country, "country", Limits, Outfit, Owner, Kind::Country)
         .such_as("US")
         .called(&[&["country"]]),
@@ -581,6 +588,7 @@ mod tests {
             (Field::WearingLine, usual.wearing),
             (Field::DueLine, usual.due),
             (Field::SpentLine, usual.spent),
+            (Field::SpotLine, usual.spots_ppm),
         ] {
             assert_eq!(field.default().and_then(|line| line.get()), Some(line));
         }

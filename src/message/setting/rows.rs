@@ -14,6 +14,8 @@ pub enum Says {
     PerDay,
     /// A rejection in per cent.
     Line,
+    /// Dissolved solids.
+    Ppm,
     /// Days of the week.
     Days,
     /// A time of day, perhaps on one day of the week.
@@ -144,6 +146,18 @@ pub const ROWS: &[Row] = &[
         &[&["tell"], &["under"], &["membrane"]],
         &["line", "percent"],
         Says::Line,
+    ),
+    row(
+        Field::SpotLine,
+        &[&["spots"]],
+        &["line", "under", "over", "tell", "ppm"],
+        Says::Ppm,
+    ),
+    row(
+        Field::SpotLine,
+        &[&["tell"], &["glass"], &["over"]],
+        &["ppm"],
+        Says::Ppm,
     ),
     row(
         Field::BusyMonths,

@@ -88,6 +88,7 @@ impl<'a> Reading<'a> {
                 // 67.8 / 100 is not quite 0.678; a hundredth of a per cent is close enough.
                 row.field.to((self.number()? * 100.0).round() / 10_000.0)
             }
+            Says::Ppm => row.field.to(self.number()?),
             Says::Days => {
                 let days = self.days::<7>("weekday")?;
                 if self.says("not") || self.says("shut") {

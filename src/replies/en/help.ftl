@@ -134,6 +134,7 @@ page-settings = The owner types:
     Name and zone: name Blue Ladder | zone Europe/Madrid
     Where you work; sets units, currency and seasons: country US
     Limits for fading, plan a new one, worn out: wearing line 90 | due line 85 | spent line 80
+    From what your glass spots: spot line 5
     Everything that's set: settings
     Back to the default: due line default
     More: help prices | help hours | help units | help parts

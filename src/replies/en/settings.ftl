@@ -14,6 +14,7 @@ set-busy-months = busy { $months } { $value } %
 set-wearing-line = wearing line { $value } %
 set-due-line = due line { $value } %
 set-spent-line = spent line { $value } %
+set-spot-line = spot line { $value } ppm
 set-working-days = working days { $value }
 set-day-ends = day ends { $value }
 set-day-ends-on = { $day } ends { $value }

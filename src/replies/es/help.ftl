@@ -134,6 +134,7 @@ page-settings = El dueño escribe:
     Nombre y zona: nombre Escalera Azul | zona Madrid
     Dónde trabajas; fija unidades, moneda y temporadas: país ES
     Límites de con desgaste, por cambiar, agotada: línea de desgaste 90 | línea de aviso 85 | línea de cambio 80
+    Desde cuánto mancha tu vidrio: línea de manchas 5
     Todo lo que está fijado: ajustes
     Volver al valor por defecto: línea de aviso normal
     Más: ayuda precios | ayuda horas | ayuda unidades | ayuda piezas

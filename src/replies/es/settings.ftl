@@ -14,6 +14,7 @@ set-busy-months = temporada alta { $months } { $value } %
 set-wearing-line = línea de desgaste { $value } %
 set-due-line = línea de aviso { $value } %
 set-spent-line = línea de cambio { $value } %
+set-spot-line = línea de manchas { $value } ppm
 set-working-days = días de trabajo { $value }
 set-day-ends = el día acaba a las { $value }
 set-day-ends-on = el { $day } acaba a las { $value }

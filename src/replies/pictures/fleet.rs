@@ -9,7 +9,6 @@ use crate::chart::mark::Mark;
 use crate::replies::Words;
 use crate::replies::figures;
 use crate::water::condition::Condition;
-use crate::water::resin::SPOTS_FROM_PPM;
 use crate::water::settings::Limits;
 use crate::water::verdict::{Deed, Due, Kind};
 
@@ -165,7 +164,7 @@ fn level(words: Words, rig: &Rig, state: String) -> (String, String) {
 fn resin(words: Words, rig: &Rig) -> (String, String) {
     let by_glass = rig
         .product_ppm
-        .filter(|&ppm| ppm >= SPOTS_FROM_PPM || rig.resin == Left::Loose);
+        .filter(|_| matches!(rig.resin, Left::Nothing | Left::Loose));
     let days = |days: i64| words.say("picture-days", [("days", days.into())]);
     match (by_glass, rig.resin) {
         (Some(ppm), _) => (
