@@ -35,6 +35,7 @@ use super::rig_answers::{history, one_rig};
 use super::rig_commands::{add_rigs, remove_rig, rename_rig, trait_of};
 use super::settings::{wish, wish_each};
 use super::withdrawals::undo;
+use super::year_ahead::{year_ahead, year_ahead_file};
 use super::zones::zone_named;
 
 /// Answers what concerns people, their chat, or the outfit's data.
@@ -142,6 +143,8 @@ pub(super) async fn obey(db: &mut Db, on: &mut Request<'_>, command: Command) ->
         Command::DigestMore(of) => digest_more(db, on, &of).await?,
         Command::DigestFile => digest_file(db, on).await?,
         Command::Calendar => calendar(db, on).await?,
+        Command::YearAhead => year_ahead(on),
+        Command::YearAheadFile => year_ahead_file(db, on).await?,
         Command::Picture(name) => picture(on, &name),
         Command::ResinPicture(name) => resin_picture(on, &name),
         Command::MoneyPicture(name) => money_picture(on, &name),

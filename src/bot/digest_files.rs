@@ -73,7 +73,7 @@ fn rows(rig: &str, course: &Course, zone: &TimeZone) -> Vec<ReadingRow> {
     course.readings.iter().rev().map(row).collect()
 }
 
-fn stamp(at: i64) -> DateTime {
+pub(super) fn stamp(at: i64) -> DateTime {
     Timestamp::from_second(at).map_or(DateTime::default(), |at| TimeZone::UTC.to_datetime(at))
 }
 
@@ -114,7 +114,14 @@ async fn made<'a>(db: &mut Db, on: &'a Request<'_>) -> Result<Option<Option<Made
     Ok(made.map(Some))
 }
 
-async fn file(db: &mut Db, on: &Request<'_>, name: String, bytes: &[u8], caption: &str) -> Result<Answer, StoreError> {
+/// A file to the asker's private chat.
+pub(super) async fn file(
+    db: &mut Db,
+    on: &Request<'_>,
+    name: String,
+    bytes: &[u8],
+    caption: &str,
+) -> Result<Answer, StoreError> {
     let blob = store::blobs::keep(db, bytes, on.now).await?;
     let body = Body::Document {
         file: Attachment { name, blob },

@@ -12,6 +12,7 @@ use crate::store::StoreError;
 
 use super::Bot;
 use super::pictures::{self, Seen};
+use super::year_ahead;
 
 impl Bot {
     /// The message with its drawings drawn. What cannot be drawn is left out and
@@ -74,6 +75,10 @@ impl Bot {
             let mut pages = pictures::fleet(words, &seen, known.rules.limits(), today);
             return Ok((page < pages.len()).then(|| pages.swap_remove(page)));
         }
+        let money = |main: f64| figures::sum(words, main, known.rules.currency());
+        if drawing.of == Drawn::YearAhead {
+            return Ok(year_ahead::sheet(words, &known, now, &money));
+        }
         let (Drawn::History(id) | Drawn::Resin(id) | Drawn::Money(id)) = drawing.of else {
             return Ok(None);
         };
@@ -82,11 +87,10 @@ impl Bot {
             return Ok(None);
         };
         let seen = seen(&followed, &course, &known.zone);
-        let money = |main: f64| figures::sum(words, main, known.rules.currency());
         Ok(match drawing.of {
             Drawn::Resin(_) => Some(pictures::resin_life(words, &seen)),
             Drawn::Money(_) => pictures::renewal_cost(words, &seen, &money),
-            Drawn::History(_) | Drawn::Fleet(_) => pictures::rig_history(words, &seen),
+            Drawn::History(_) | Drawn::Fleet(_) | Drawn::YearAhead => pictures::rig_history(words, &seen),
         })
     }
 }

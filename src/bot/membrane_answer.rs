@@ -26,7 +26,7 @@ pub(super) fn membrane(on: &Request<'_>, rig: &Rig) -> Answer {
     let unread = followed.unread_membrane_since();
     let deeds = membrane_deeds(on, &followed);
     let assessment = followed.assessment;
-    let (Some(level), Some(condition)) = (followed.verdict.level, followed.verdict.state) else {
+    let (Some(level), Some(held)) = (followed.verdict.level, followed.verdict.held()) else {
         return if let Some(since) = unread {
             let day = figures::day(on.words, on.date(since), on.today());
             let facts = [("rig", (&rig.name).into()), ("day", (&day).into())];
@@ -45,7 +45,7 @@ pub(super) fn membrane(on: &Request<'_>, rig: &Rig) -> Answer {
     let facts = membrane::Facts {
         rig: &rig.name,
         level,
-        condition,
+        held,
         points_per_year: assessment.points_per_year,
         due: (money.is_none() && assessment.fault.is_none()).then(|| {
             let due = membrane::DueLine::of(assessment.due, |at| on.date(at));

@@ -87,6 +87,7 @@ mod used_up;
 mod week_facts;
 mod when;
 mod withdrawals;
+mod year_ahead;
 mod zones;
 
 use std::collections::HashMap;

@@ -86,7 +86,7 @@ fn fleet_pictures(on: &Request<'_>) -> Answer {
     drawings_message(on, (0..pages).map(page).collect())
 }
 
-fn drawing_of(on: &Request<'_>, name: String, of: Drawn) -> Drawing {
+pub(super) fn drawing_of(on: &Request<'_>, name: String, of: Drawn) -> Drawing {
     Drawing {
         name,
         of,

@@ -25,10 +25,10 @@ pub(super) fn why(on: &Request<'_>, rig: &Rig) -> Answer {
             None => one_rig(on, rig),
         };
     }
-    let (Some(level), Some(condition)) = (followed.verdict.level, followed.verdict.state) else {
+    let (Some(level), Some(held)) = (followed.verdict.level, followed.verdict.held()) else {
         return membrane(on, rig);
     };
-    let mut lines = vec![comparing::level(on.words, &rig.name, &level, condition)];
+    let mut lines = vec![comparing::level(on.words, &rig.name, &level, held)];
     lines.extend(membrane_deeds(on, &followed));
     lines.extend(
         assessment
@@ -50,9 +50,9 @@ pub(super) fn compare(on: &Request<'_>, ids: &[i64]) -> Answer {
     asked.sort_by(Followed::by_urgency);
     for followed in &asked {
         let rig = followed.rig;
-        let level = followed.verdict.level.zip(followed.verdict.state);
+        let level = followed.verdict.level.zip(followed.verdict.held());
         lines.push(match level {
-            Some((level, condition)) => comparing::level(on.words, &rig.name, &level, condition),
+            Some((level, held)) => comparing::level(on.words, &rig.name, &level, held),
             None if followed.unread_membrane_since().is_some() => {
                 on.words.say("rig-new-membrane", [("rig", (&rig.name).into())])
             }

@@ -20,7 +20,7 @@ pub struct FleetRow {
     pub name: String,
     /// The membrane's state; none on a DI-only rig.
     pub condition: Option<Condition>,
-    /// What is told of the membrane in one word; none on a DI-only rig.
+    /// What is held of the membrane in one word; none on a DI-only rig.
     pub told: Option<Told>,
     /// Standardised rejection with its 80 % interval, fractions.
     pub rejection: Option<Interval>,
@@ -71,7 +71,7 @@ fn row(rig: &RigWeek, verdict: &Verdict, is_asked_for: bool, week: &Week) -> Fle
         id: rig.id,
         name: rig.name.clone(),
         condition: verdict.state.filter(|_| rig.has_membrane),
-        told: verdict.told().filter(|_| rig.has_membrane),
+        told: verdict.held().filter(|_| rig.has_membrane),
         rejection: level.map(|level| level.rejection),
         basis: level.map(|level| level.basis),
         points_per_year: rig.assessment.points_per_year.filter(|_| rig.has_membrane),

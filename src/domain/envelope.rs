@@ -332,6 +332,8 @@ pub enum Drawn {
     Resin(i64),
     /// A rig's money over time.
     Money(i64),
+    /// What the fleet will probably buy in a year.
+    YearAhead,
 }
 
 /// A button.

@@ -83,6 +83,10 @@ pub enum Command {
     ResinPicture(String),
     /// `money picture heron`.
     MoneyPicture(String),
+    /// `year ahead`: what will probably be bought.
+    YearAhead,
+    /// `year ahead file`: the same as a workbook.
+    YearAheadFile,
     /// `help`.
     Help,
     /// `who logged what`: this week.
@@ -217,6 +221,8 @@ fn make(key: &str, rest: &str) -> Option<Command> {
         "digest more" => Command::DigestMore(typed()),
         "digest file" => Command::DigestFile,
         "calendar" => Command::Calendar,
+        "year ahead" => Command::YearAhead,
+        "year ahead file" => Command::YearAheadFile,
         "picture" => Command::Picture(typed()),
         "resin picture" => Command::ResinPicture(name()?),
         "money picture" => Command::MoneyPicture(name()?),

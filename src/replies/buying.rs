@@ -107,20 +107,23 @@ pub fn list(words: Words, list: &List, how: &Wording) -> String {
         let day = figures::day(words, *until, how.today);
         words.say("buy-put-off", [("rig", rig.into()), ("day", (&day).into())])
     }));
-    lines.extend(list.uncounted.iter().map(|one| {
-        let missing: Vec<String> = one.lacks.iter().map(|lack| words.plain(lack_key(*lack))).collect();
-        let missing: Vec<&str> = missing.iter().map(String::as_str).collect();
-        let (rigs, missing) = (one.rigs.join(", "), listed(words, &missing));
-        words.say(
-            "buy-uncounted",
-            [
-                ("rigs", (&rigs).into()),
-                ("missing", (&missing).into()),
-                ("example", (&one.example).into()),
-            ],
-        )
-    }));
+    lines.extend(list.uncounted.iter().map(|one| uncounted(words, one)));
     lines.join("\n")
+}
+
+/// What is missing to count rigs' resin.
+pub fn uncounted(words: Words, one: &Uncounted) -> String {
+    let missing: Vec<String> = one.lacks.iter().map(|lack| words.plain(lack_key(*lack))).collect();
+    let missing: Vec<&str> = missing.iter().map(String::as_str).collect();
+    let (rigs, missing) = (one.rigs.join(", "), listed(words, &missing));
+    words.say(
+        "buy-uncounted",
+        [
+            ("rigs", (&rigs).into()),
+            ("missing", (&missing).into()),
+            ("example", (&one.example).into()),
+        ],
+    )
 }
 
 fn lack_key(lack: Lack) -> &'static str {

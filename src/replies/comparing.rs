@@ -6,13 +6,14 @@ use crate::water::assess::Basis;
 use crate::water::assess::Reason;
 use crate::water::condition::Condition;
 use crate::water::verdict::Level;
+use crate::water::verdict::Told;
 
 use super::Words;
 use super::figures::{self, spoken};
-use super::reading::state_word;
+use super::reading::{state_word, told_word};
 
 /// A rig's level, what it rests on, and its state.
-pub fn level(words: Words, rig: &str, level: &Level, condition: Condition) -> String {
+pub fn level(words: Words, rig: &str, level: &Level, held: Told) -> String {
     let (low, high) = (
         figures::whole_percent(level.rejection.low),
         figures::whole_percent(level.rejection.high),
@@ -22,13 +23,10 @@ pub fn level(words: Words, rig: &str, level: &Level, condition: Condition) -> St
         Basis::AsRead => "level-as-read",
     };
     let basis = words.say(key, [("readings", i64::from(level.readings).into())]);
-    let (percent, state) = (
-        figures::percent(words, level.rejection.mid),
-        state_word(words, condition),
-    );
+    let (percent, state) = (figures::percent(words, level.rejection.mid), told_word(words, held));
     // While a jump stands the level is that of the membrane without it.
-    let key = match condition {
-        Condition::Fault => "membrane-level-leak",
+    let key = match held {
+        Told::State(Condition::Fault) => "membrane-level-leak",
         _ => "membrane-level",
     };
     words.say(

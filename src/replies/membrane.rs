@@ -2,9 +2,9 @@
 
 use jiff::civil::Date;
 
-use crate::water::condition::Condition;
 use crate::water::forecast::Crossing;
 use crate::water::verdict::Level;
+use crate::water::verdict::Told;
 
 use super::{Words, comparing, figures};
 
@@ -55,7 +55,7 @@ pub struct Facts<'a> {
     /// Its level.
     pub level: Level,
     /// Its state.
-    pub condition: Condition,
+    pub held: Told,
     /// Points of rejection lost a year; none until known.
     pub points_per_year: Option<f64>,
     /// When the due line, a fraction, is crossed; none where the money's verdict says more.
@@ -72,7 +72,7 @@ pub struct Facts<'a> {
 
 /// The answer to "membrane heron?".
 pub fn answer(words: Words, facts: &Facts<'_>) -> String {
-    let mut lines = vec![comparing::level(words, facts.rig, &facts.level, facts.condition)];
+    let mut lines = vec![comparing::level(words, facts.rig, &facts.level, facts.held)];
     lines.extend_from_slice(facts.deeds);
     lines.extend(
         facts

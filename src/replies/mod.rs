@@ -23,6 +23,7 @@ pub mod reading;
 pub mod resin;
 pub mod settings;
 pub mod words;
+pub mod year;
 
 pub use lists::listed;
 pub use words::Words;

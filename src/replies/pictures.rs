@@ -78,7 +78,7 @@ fn day(words: Words, date: Date) -> String {
 }
 
 /// An amount that is not known better than to two figures.
-fn about(amount: f64) -> f64 {
+pub fn about(amount: f64) -> f64 {
     let power = 10_f64.powf(amount.abs().max(1.0).log10().floor() - 1.0).max(1.0);
     (amount / power).round() * power
 }

@@ -30,6 +30,23 @@ pub fn typed_exactly(words: Words, setting: &Setting, ways: Ways) -> String {
     worded(words, setting, ways, true)
 }
 
+/// The key of a setting's text: by its lasting name, and by its value where that is one of few words.
+pub fn key(setting: &Setting) -> String {
+    let name = setting.field().name();
+    match setting.value() {
+        Value::Clock(_) if matches!(setting.field(), Field::DayEndsOn(_)) => "set-day-ends-on".to_owned(),
+        Value::Between(None)
+        | Value::Meter(Meter::Ppm)
+        | Value::Degrees(_)
+        | Value::Pressure(_)
+        | Value::Volume(_)
+        | Value::Bed(_)
+        | Value::Stands(_)
+        | Value::Years(None) => format!("set-{name}-{}", setting.text().to_lowercase()),
+        _ => format!("set-{name}"),
+    }
+}
+
 fn worded(words: Words, setting: &Setting, ways: Ways, exactly: bool) -> String {
     let say = |key: &str, value: &str| words.say(key, [("value", value.into())]);
     let number = |number: f64| {
@@ -54,12 +71,8 @@ fn worded(words: Words, setting: &Setting, ways: Ways, exactly: bool) -> String 
         }
     };
     let count = |key: &str, count: u16| words.say(key, [("value", i64::from(count).into())]);
-    let key = match setting.field() {
-        Field::DayEndsOn(_) => "set-day-ends-on".to_owned(),
-        field => format!("set-{}", field.name()),
-    };
+    let key = key(setting);
     let key = key.as_str();
-    let chosen = || words.plain(&format!("{key}-{}", setting.text().to_lowercase()));
     match setting.value() {
         Value::Money(amount) => money(key, *amount),
         Value::Number(value) => match setting.field().unit() {
@@ -100,7 +113,7 @@ fn worded(words: Words, setting: &Setting, ways: Ways, exactly: bool) -> String 
         | Value::Volume(_)
         | Value::Bed(_)
         | Value::Stands(_)
-        | Value::Years(None) => chosen(),
+        | Value::Years(None) => words.plain(key),
     }
 }
 

@@ -83,7 +83,7 @@ pub struct Verdict {
     pub deeds: Vec<Deed>,
 }
 
-/// What is told of a membrane beside a rejection.
+/// What is told of a membrane in one word.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Told {
     /// The membrane's state.
@@ -441,7 +441,7 @@ impl Verdict {
         self.deeds.first()
     }
 
-    /// What is told of the membrane now, in one word; none on a DI-only rig.
+    /// What is told beside the last reading; none on a DI-only rig.
     #[must_use]
     pub fn told(&self) -> Option<Told> {
         let doubted = self.deeds.iter().find_map(|deed| match deed {
@@ -452,6 +452,15 @@ impl Verdict {
             Some(Doubted::Back) => Some(Told::Back),
             Some(Doubted::Far { .. }) => Some(Told::Doubtful),
             Some(Doubted::LowUnproven) | None => self.state.map(Told::State),
+        }
+    }
+
+    /// What is held of the membrane, in one word: its state, but for a jump that reads as mended. None on a DI-only rig.
+    #[must_use]
+    pub fn held(&self) -> Option<Told> {
+        match self.told() {
+            Some(Told::Doubtful) => self.state.map(Told::State),
+            told => told,
         }
     }
 

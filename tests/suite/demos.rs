@@ -92,6 +92,8 @@ rarer! {
     setup_una_por_una: "setup-una-por-una.txt",
     two_rigs_en: "two-rigs-en.txt",
     two_rigs_es: "two-rigs-es.txt",
+    year_ahead_es: "year-ahead-es.txt",
+    year_ahead: "year-ahead.txt",
 }
 
 #[test]

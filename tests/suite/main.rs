@@ -99,3 +99,4 @@ mod words_form;
 mod words_shown;
 mod working_hours;
 mod world;
+mod year_ahead;

@@ -12,7 +12,7 @@ use tapside::replies::settings::{Ways, typed_exactly};
 use crate::world::{DAY, HOUR, World};
 
 /// The files that somebody gets for a text, by name.
-async fn files(world: &mut World, who: &str, text: &str) -> Vec<(String, Vec<u8>)> {
+pub async fn files(world: &mut World, who: &str, text: &str) -> Vec<(String, Vec<u8>)> {
     world.now += 60;
     let heard: Vec<Heard> = world.desk.says(who, Manner::Says, text, world.now).await.unwrap();
     assert!(heard.iter().all(|heard| heard.to == who || heard.files.is_empty()));

@@ -10,6 +10,8 @@ use fluent_bundle::FluentResource;
 use crate::house::source::Source;
 use crate::house::{files, read, shown};
 
+use tapside::message::setting::{Field, Setting};
+use tapside::replies::settings::key;
 use tapside::replies::words::LANGUAGES;
 
 const ENGLISH: &str = "src/replies/en";
@@ -21,7 +23,15 @@ fn every_text_asked_for_is_there_and_none_for_nothing() {
         .iter()
         .map(|path| (shown(path), read(path)))
         .collect();
-    let wrong = unmatched(&texts, &sources);
+    let mut wrong = unmatched(&texts, &sources);
+    // Those of settings are made of their lasting names.
+    let of_settings = keys_of_settings();
+    wrong.retain(|wrong| {
+        !of_settings
+            .iter()
+            .any(|key| wrong.contains(&format!(" {key} is asked for nowhere")))
+    });
+    wrong.extend(of_settings.into_iter().filter(|key| !texts.contains_key(key)));
     assert!(wrong.is_empty(), "\n{}\n", wrong.join("\n"));
 }
 
@@ -129,11 +139,8 @@ fn read_placeables(line: &str, text: &mut Text) {
 /// when it stands whole in the code.
 fn unmatched(texts: &BTreeMap<String, Text>, sources: &[(String, String)]) -> Vec<String> {
     let mut wrong = Vec::new();
-    let mut asked: BTreeSet<&str> = texts
-        .values()
-        .flat_map(|text| &text.quotes)
-        .map(String::as_str)
-        .collect();
+    let quoted = texts.values().flat_map(|text| &text.quotes);
+    let mut asked: BTreeSet<&str> = quoted.map(String::as_str).collect();
     for key in asked.iter().filter(|key| !texts.contains_key(**key)) {
         wrong.push(format!("{ENGLISH}: a text quotes {key}, which is not there"));
     }
@@ -156,6 +163,17 @@ fn unmatched(texts: &BTreeMap<String, Text>, sources: &[(String, String)]) -> Ve
         )
     }));
     wrong
+}
+
+/// The keys of settings.
+fn keys_of_settings() -> Vec<String> {
+    let more = [(Field::QuietHours, "off"), (Field::Meter, "0.5"), (Field::Keep, "5")];
+    let few = Field::all().flat_map(|field| field.kind().choices().iter().map(move |text| (field, *text)));
+    let kept = few.chain(more).filter_map(|(field, text)| Setting::kept(field, text));
+    let shown = Field::all()
+        .flat_map(|field| [field.default(), field.example()])
+        .flatten();
+    kept.chain(shown).map(|setting| key(&setting)).collect()
 }
 
 /// Whether a string after this code is the key of `.say(` or `.plain(`.

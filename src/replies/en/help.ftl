@@ -147,6 +147,7 @@ page-prices = The owner types:
     For one rig only: { $rig } resin price 12
     Then ask.
     When a new membrane pays: membrane { $rig }?
+    What the next year will bring: year ahead | year ahead file
     What another price would change: what if resin costs 12? | what if a membrane costs 250?
     What was spent: what did { $rig } cost last year?
 page-hours = When I message you. The owner types:

@@ -83,6 +83,27 @@ buy-weigh = Below your limit, but without prices I can't say whether a new membr
 buy-glass = No resin follows, so go by the glass. A membrane, if it spots: { $rigs }.
 buy-fault-first = Find the fault before you buy a membrane: { $rigs }.
 
+year-title = The year ahead:
+year-title-priced = The year ahead: put aside about { $likely } (likely { $low } to { $high }).
+year-title-unpriced = The year ahead. To see what it costs, type for example: { $example }
+year-month = { $month }: { $what }
+year-month-priced = { $month }: { $what } – about { $sum }
+year-resin = resin for { $rigs }
+year-membranes = membrane for { $rigs }
+year-prefilters = prefilters for { $rigs }
+year-sums = A month's sum is what to set aside: a bed may fall a month earlier or later.
+year-membrane = { $rig }'s membrane: likely { $likely }, { $early } at the earliest
+year-none = Nothing to buy that I can foresee.
+year-sheet = Year ahead
+year-columns = Month
+    Resin
+    Membranes
+    Prefilters
+    Cost { $currency }
+    Hardly less
+    Hardly more
+file-year = The year ahead as a spreadsheet.
+
 cost-title = { $what }, { $span }: about { $sum }.
 cost-title-nothing = { $what }, { $span }: nothing that has a price.
 cost-fleet = All rigs

@@ -150,4 +150,5 @@ picture-year = Put aside { $money } for the year
 picture-year-range = Likely { $low } to { $high }; { $soon } by { $month }
 picture-each = { $litres } L each
 picture-prefilters = prefilters
+picture-thousands = { $low }–{ $high }k
 picture-range = range

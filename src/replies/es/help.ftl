@@ -147,6 +147,7 @@ page-prices = El dueño escribe:
     Para un solo equipo: { $rig } precio resina 12
     Luego pregunta.
     Cuándo compensa una membrana nueva: ¿membrana { $rig }?
+    Qué traerá el próximo año: el año que viene | archivo del año
     Qué cambiaría otro precio: ¿y si la resina cuesta 12? | ¿y si una membrana cuesta 250?
     Qué se gastó: ¿cuánto costó { $rig } el año pasado?
 page-hours = Cuándo te escribo yo. El dueño escribe:

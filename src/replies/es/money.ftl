@@ -86,6 +86,27 @@ buy-weigh = Por debajo de tu límite, pero sin precios no puedo decir si sale a 
 buy-glass = Sin resina manda la lectura del vidrio. Una membrana, si mancha: { $rigs }.
 buy-fault-first = Busca la avería antes de comprar una membrana: { $rigs }.
 
+year-title = El año que viene:
+year-title-priced = El año que viene: aparta unos { $likely } (entre { $low } y { $high }).
+year-title-unpriced = El año que viene. Para ver lo que cuesta, escribe por ejemplo: { $example }
+year-month = { $month }: { $what }
+year-month-priced = { $month }: { $what } – unos { $sum }
+year-resin = resina para { $rigs }
+year-membranes = membrana para { $rigs }
+year-prefilters = prefiltros para { $rigs }
+year-sums = La suma de cada mes es lo que conviene apartar: un cambio puede caer un mes antes o después.
+year-membrane = Membrana de { $rig }: probablemente { $likely }, como pronto { $early }
+year-none = Nada que comprar que pueda prever.
+year-sheet = Año que viene
+year-columns = Mes
+    Resina
+    Membranas
+    Prefiltros
+    Coste { $currency }
+    Difícilmente menos
+    Difícilmente más
+file-year = El año que viene como hoja de cálculo.
+
 cost-title = { $what }, { $span }: cerca de { $sum }.
 cost-title-nothing = { $what }, { $span }: nada que tenga precio.
 cost-fleet = Todos los equipos

@@ -46,13 +46,25 @@ pub struct Facts<'a> {
 pub fn sheet(words: Words, facts: &Facts<'_>) -> Sheet {
     let money = |amount: f64| (facts.money)(about(amount));
     let number = |amount: f64| figures::plain_number(words, about(amount).round());
+    let thousands = |amount: f64| figures::plain_number(words, (about(amount) / 100.0).round() / 10.0);
+    let range = |sum: Sum| match (number(sum.low), number(sum.high)) {
+        // Wider than a quarter's column.
+        (low, high) if low.len() + high.len() > 7 => words.say(
+            "picture-thousands",
+            [
+                ("low", (&thousands(sum.low)).into()),
+                ("high", (&thousands(sum.high)).into()),
+            ],
+        ),
+        (low, high) => format!("{low}\u{2013}{high}"),
+    };
     let month = |nth: i64| figures::month_name(words, months_later(facts.first, nth).month());
     let quarter = |nth: usize, sum: Sum| {
         let from = i64::try_from(3 * nth).unwrap_or_default();
         Quarter {
             months: format!("{}\u{2013}{}", month(from), month(from + 2)),
             about: money(sum.likely),
-            range: format!("{}\u{2013}{}", number(sum.low), number(sum.high)),
+            range: range(sum),
         }
     };
     let [first, second, third, fourth] = facts.quarters;
