@@ -150,5 +150,4 @@ picture-year = Put aside { $money } for the year
 picture-year-range = Likely { $low } to { $high }; { $soon } by { $month }
 picture-each = { $litres } L each
 picture-prefilters = prefilters
-picture-thousands = { $low }–{ $high }k
 picture-range = range

@@ -150,5 +150,4 @@ picture-year = Aparta { $money } para el año
 picture-year-range = Entre { $low } y { $high }; { $soon } hasta { $month }
 picture-each = de { $litres } L
 picture-prefilters = prefiltros
-picture-thousands = { $low }–{ $high } k
 picture-range = margen

@@ -49,13 +49,9 @@ pub fn sheet(words: Words, facts: &Facts<'_>) -> Sheet {
     let thousands = |amount: f64| figures::plain_number(words, (about(amount) / 100.0).round() / 10.0);
     let range = |sum: Sum| match (number(sum.low), number(sum.high)) {
         // Wider than a quarter's column.
-        (low, high) if low.len() + high.len() > 7 => words.say(
-            "picture-thousands",
-            [
-                ("low", (&thousands(sum.low)).into()),
-                ("high", (&thousands(sum.high)).into()),
-            ],
-        ),
+        (low, high) if low.len() + high.len() > 7 => {
+            format!("{}\u{2013}{}k", thousands(sum.low), thousands(sum.high))
+        }
         (low, high) => format!("{low}\u{2013}{high}"),
     };
     let month = |nth: i64| figures::month_name(words, months_later(facts.first, nth).month());
