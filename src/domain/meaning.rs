@@ -143,15 +143,19 @@ impl From<Vec<Correction>> for Meaning {
     }
 }
 
-/// What a message warns of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+/// What a message warns of, the worst first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Danger {
-    /// A frozen rig: the membrane is ruined and the housing may split.
-    Frozen,
-    /// Something under pressure burst.
-    Burst,
+    /// A chemical on somebody.
+    Chemical,
+    /// Electric current where somebody may touch it.
+    Electric,
     /// Somebody is hurt.
     Hurt,
+    /// Something under pressure burst, or water is where it must not be.
+    Burst,
+    /// A frozen rig: the membrane is ruined and the housing may split.
+    Frozen,
     /// Somebody means to drink the water.
     Drink,
 }

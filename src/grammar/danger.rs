@@ -1,4 +1,7 @@
 //! Danger, which is heard in any clause, in any language, whatever question is open.
+//!
+//! The tables say what a word tells of (`danger: popped=break`); most of it is danger only beside what it befell: what
+//! broke is a part of a rig, who fell was on something high.
 
 use super::clause::Clause;
 use super::item::Items;
@@ -6,27 +9,46 @@ use crate::domain::meaning::Danger;
 use crate::language::lexicon::LEXICON;
 use crate::language::senses::{PARTS, SLOTS, Sense, Senses};
 
-/// Things of a rig that can freeze or burst.
-const THINGS: Senses = PARTS.and(SLOTS).and(Senses::of([Sense::vehicle, Sense::gear]));
+/// Things of a rig that can break.
+const THINGS: Senses = PARTS.and(SLOTS).and(Senses::of([Sense::gear]));
 /// A message of so few words speaks of the rig.
 const FEW: usize = 3;
 
-/// The first danger of which the message speaks.
+/// The worst danger of which the message speaks.
 pub fn of(clauses: &[Clause]) -> Option<Danger> {
-    clauses.iter().find_map(of_clause)
+    let heard = clauses.iter().flat_map(|clause| {
+        let words = clause.items.iter().enumerate();
+        words.filter_map(|(at, item)| {
+            let is_denied = at > 0 && clause.items[at - 1].is(Sense::not);
+            let tells = item.is(Sense::danger) && item.is_word() && !is_denied;
+            tells.then(|| told(LEXICON.name(item.name), item.words > 1, clause))?
+        })
+    });
+    heard.min()
 }
 
-fn of_clause(clause: &Clause) -> Option<Danger> {
-    let word = clause
-        .items
-        .iter()
-        .find(|item| item.is(Sense::danger) && item.is_word())?;
+/// What a word tells of, among the others of its clause; `sure` where it is a phrase that says it all.
+fn told(word: &str, sure: bool, clause: &Clause) -> Option<Danger> {
     let of_rig = clause.names_rig() || clause.any(THINGS);
-    match LEXICON.name(word.name) {
-        "frozen" if of_rig || clause.size() <= FEW => Some(Danger::Frozen),
-        "burst" if of_rig || word.words > 1 || clause.size() <= FEW => Some(Danger::Burst),
-        "hurt" => Some(Danger::Hurt),
-        "drink" if of_rig || clause.is(Sense::it) || word.words > 1 => Some(Danger::Drink),
-        _ => None,
-    }
+    let is_short = clause.size() <= FEW;
+    let (is_meant, danger) = match word {
+        "inhale" => (clause.is(Sense::chemical), Danger::Chemical),
+        "hurt" | "drink" if clause.is(Sense::chemical) => (true, Danger::Chemical),
+        "injure" if clause.is(Sense::chemical) => (clause.is(Sense::body), Danger::Chemical),
+        "lines" => (true, Danger::Electric),
+        "shock" => (
+            sure || of_rig || clause.is(Sense::vehicle) || clause.is(Sense::body) || is_short,
+            Danger::Electric,
+        ),
+        "hurt" => (true, Danger::Hurt),
+        "injure" => (clause.is(Sense::body), Danger::Hurt),
+        "fall" => (clause.is(Sense::height), Danger::Hurt),
+        "break" if clause.is(Sense::height) && !of_rig => (true, Danger::Hurt),
+        "break" => (of_rig || is_short, Danger::Burst),
+        "spill" => (of_rig || sure || is_short || clause.is(Sense::vehicle), Danger::Burst),
+        "frozen" => (of_rig || is_short || clause.is(Sense::vehicle), Danger::Frozen),
+        "drink" => (sure || clause.any(Senses::of([Sense::it, Sense::gear])), Danger::Drink),
+        _ => (false, Danger::Drink),
+    };
+    is_meant.then_some(danger)
 }

@@ -319,10 +319,26 @@ fn danger_is_heard_in_any_clause_and_language() {
         ("is the water safe to drink?", Danger::Drink),
         ("lynx congelada", Danger::Frozen),
         ("me he cortado la mano", Danger::Hurt),
+        ("jake fell off the ladder", Danger::Hurt),
+        ("got a shock off the pump", Danger::Electric),
+        ("la pértiga tocó los cables de la luz", Danger::Electric),
+        ("acid in my eyes", Danger::Chemical),
+        ("me ha caído ácido en la mano", Danger::Chemical),
     ] {
         assert_eq!(read(text, &scene).danger, Some(danger), "{text}");
     }
-    assert_eq!(read("frozen pizza for tea tonight lads", &scene).danger, None);
+    // What is no thing of a rig, no body and nothing high is in no danger.
+    for text in [
+        "frozen pizza for tea tonight lads",
+        "prices have fallen off a cliff",
+        "broke my phone again",
+        "split the job between two vans tomorrow",
+        "roof windows done early",
+        "no shock there",
+        "quedamos a tomar algo luego",
+    ] {
+        assert_eq!(read(text, &scene).danger, None, "{text}");
+    }
 }
 
 #[test]

@@ -109,7 +109,9 @@ flags! {
         // Questions.
         ask, ask0, qmark,
         // Corrections and answers.
-        undo, oops, itwas, yes, no, keep, swap, later, not_used, put_back, it, drop, danger,
+        undo, oops, itwas, yes, no, keep, swap, later, not_used, put_back, it, drop,
+        // What may be dangerous, and what with.
+        danger, body, height, chemical,
         // Time.
         morning, afternoon, evening, lastnight, yesterday, daybefore, today, tomorrow, ago, weekday, month, at, until,
         am, pm, datebefore, clockbefore, clockbetween, last, now,

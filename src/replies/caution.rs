@@ -11,6 +11,8 @@ use super::Words;
 /// What is said first, and at once, about a danger.
 pub fn danger(words: Words, danger: Danger) -> String {
     words.plain(match danger {
+        Danger::Chemical => "danger-chemical",
+        Danger::Electric => "danger-electric",
         Danger::Frozen => "danger-frozen",
         Danger::Burst => "danger-burst",
         Danger::Hurt => "danger-hurt",
