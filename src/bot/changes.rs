@@ -1,5 +1,6 @@
 //! `changes`: who changed what, newest first.
 
+use crate::history::rig_state::PastReading;
 use crate::message::setting::{Field, Setting};
 use crate::replies::settings::typed;
 use crate::replies::{Words, figures, reading};
@@ -49,7 +50,7 @@ pub(super) async fn changes(db: &mut Db, on: &Request<'_>) -> Result<Answer, Sto
         }
     }
     for old in store::readings::withdrawn(db, outfit_id, most).await? {
-        let echo = reading::echo(on.words, figures_of(&old));
+        let echo = reading::echo(on.words, figures_of(on, &PastReading::from(&old)));
         let rig = on.rig_name(old.rig_id);
         lines.push(Line {
             at: old.withdrawn_at.unwrap_or(old.taken_at),

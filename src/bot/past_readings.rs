@@ -2,9 +2,10 @@
 
 use crate::history::Followed;
 use crate::history::rig_state::PastReading;
+use crate::message::setting::{Degrees, PressureUnit};
 use crate::replies::looking::Past;
 use crate::replies::reading::Figures;
-use crate::store::readings::Reading;
+use crate::water::quantity::{Pressure, Temperature};
 use crate::water::verdict::Told;
 
 use super::condition::{raw_rejection, word_for};
@@ -23,22 +24,30 @@ pub(super) fn newest(on: &Request<'_>, followed: &Followed<'_>) -> Option<Past> 
 
 pub(super) fn looked_up(on: &Request<'_>, reading: &PastReading) -> Past {
     Past {
-        figures: Figures {
-            feed_ppm: reading.feed_ppm,
-            permeate_ppm: reading.permeate_ppm,
-            product_ppm: reading.product_ppm,
-        },
+        figures: figures_of(on, reading),
         membrane: raw_rejection(reading).map(|rejection| (rejection, Told::Doubtful)),
         replaced: false,
         day: on.date(reading.taken_at),
     }
 }
 
-/// A kept reading's figures.
-pub(super) fn figures_of(kept: &Reading) -> Figures {
+/// A kept reading's figures, in the outfit's units.
+pub(super) fn figures_of(on: &Request<'_>, kept: &PastReading) -> Figures {
+    let celsius = kept
+        .temperature_c
+        .and_then(|celsius| Temperature::from_celsius(celsius).ok());
+    let bar = kept.pressure_kpa.and_then(|kpa| Pressure::from_kpa(kpa).ok());
     Figures {
         feed_ppm: kept.feed_ppm,
         permeate_ppm: kept.permeate_ppm,
         product_ppm: kept.product_ppm,
+        temperature: celsius.map(|told| match on.rules.celsius() {
+            true => (told.celsius(), Degrees::Celsius),
+            false => (told.fahrenheit(), Degrees::Fahrenheit),
+        }),
+        pressure: bar.map(|told| match on.rules.pressure_unit() {
+            PressureUnit::Bar => (told.bar(), PressureUnit::Bar),
+            PressureUnit::Psi => (told.psi(), PressureUnit::Psi),
+        }),
     }
 }

@@ -226,7 +226,7 @@ pub(super) fn tell(on: &Request<'_>, kept: &Reading, short: bool, remind: bool) 
     occasions.extend(deeds.first().filter(|_| !short).map(advised));
     let facts = Facts {
         rig: &rig.name,
-        figures: figures_of(kept),
+        figures: figures_of(on, &read),
         membrane,
         change,
         deeds: (first.into_iter().chain(asked))
@@ -241,8 +241,8 @@ pub(super) fn tell(on: &Request<'_>, kept: &Reading, short: bool, remind: bool) 
             .and_then(|bed| resin::short(on.words, &bed)),
         slips: assessment.bed_state() == Some(BedState::EarlyBreakthrough),
         has_bed: on.rules.has_bed(rig),
-        // Once a day and rig.
         spots_ppm: on.rules.limits().spots_ppm,
+        // Once a day and rig.
         flush: remind
             && taken_on == today
             && before.is_none_or(|before| on.date(before.taken_at) != today)

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use crate::history::rig_state::PastReading;
 use crate::replies::reading;
 use crate::store::readings::Reading;
 use crate::store::services::Service;
@@ -63,7 +64,10 @@ pub(super) async fn put_back(db: &mut Db, on: &mut Request<'_>) -> Result<Answer
     let (mut lines, mut rigs) = (Vec::new(), BTreeSet::new());
     for old in readings {
         store::readings::restore(db, on.outfit.id, old.id).await?;
-        let (rig, echo) = (on.rig_name(old.rig_id), reading::echo(on.words, figures_of(&old)));
+        let (rig, echo) = (
+            on.rig_name(old.rig_id),
+            reading::echo(on.words, figures_of(on, &PastReading::from(&old))),
+        );
         let said = [("rig", (&rig).into()), ("echo", (&echo).into())];
         lines.push(on.words.say("put-back-reading", said));
         rigs.insert(old.rig_id);
@@ -83,7 +87,7 @@ pub(super) async fn put_back(db: &mut Db, on: &mut Request<'_>) -> Result<Answer
 }
 
 pub(super) fn withdrawn(on: &Request<'_>, old: &Reading) -> String {
-    let echo = reading::echo(on.words, figures_of(old));
+    let echo = reading::echo(on.words, figures_of(on, &PastReading::from(old)));
     let rig = on.rig_name(old.rig_id);
     on.words
         .say("withdrawn-reading", [("rig", (&rig).into()), ("echo", (&echo).into())])

@@ -182,6 +182,8 @@ fn drafted(words: Words, draft: &Reading) -> Option<String> {
             feed_ppm: draft.feed?.ppm,
             permeate_ppm,
             product_ppm,
+            temperature: None,
+            pressure: None,
         },
     ))
 }

@@ -4,7 +4,7 @@ pub mod spoken;
 
 use jiff::civil::Date;
 
-use crate::message::setting::{Amount, Currency, Days, Side, VolumeUnit, Weekday};
+use crate::message::setting::{Amount, Currency, Days, Degrees, PressureUnit, Side, VolumeUnit, Weekday};
 use crate::water::quantity::LITRES_PER_US_GALLON;
 
 use super::words::Words;
@@ -125,6 +125,22 @@ pub fn plain_number(words: Words, number: f64) -> String {
     let text = format!("{number:.2}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
     text.replace('.', &words.plain("decimal-mark"))
+}
+
+/// A water temperature in the unit in which it is told: `22.5 °C`, `61 °F`.
+pub fn temperature(words: Words, (value, unit): (f64, Degrees)) -> String {
+    match unit {
+        Degrees::Celsius => format!("{} °C", plain_number(words, (value * 10.0).round() / 10.0)),
+        Degrees::Fahrenheit => format!("{} °F", plain_number(words, value.round())),
+    }
+}
+
+/// A pressure in the unit in which it is told: `3.5 bar`, `58 psi`.
+pub fn pressure(words: Words, (value, unit): (f64, PressureUnit)) -> String {
+    match unit {
+        PressureUnit::Bar => format!("{} bar", plain_number(words, (value * 10.0).round() / 10.0)),
+        PressureUnit::Psi => format!("{} psi", plain_number(words, value.round())),
+    }
 }
 
 /// A number to its last digit: `7.25`, and `7.2340`, since three digits behind

@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use crate::domain::ServiceKind as What;
-use crate::message::setting::{Amount, Currency};
+use crate::message::setting::{Amount, Currency, Degrees, PressureUnit};
 use crate::water::condition::Condition;
 use crate::water::verdict::Told;
 
@@ -19,6 +19,10 @@ pub struct Figures {
     pub permeate_ppm: Option<f64>,
     /// DI outlet.
     pub product_ppm: Option<f64>,
+    /// Water temperature, in the unit in which it is told.
+    pub temperature: Option<(f64, Degrees)>,
+    /// Pressure, in the unit in which it is told.
+    pub pressure: Option<(f64, PressureUnit)>,
 }
 
 /// What is to be done first on a rig, in words.
@@ -203,6 +207,12 @@ fn joined(parts: impl Iterator<Item = Option<String>>) -> String {
 
 /// What was understood, with labels.
 pub fn echo(words: Words, read: Figures) -> String {
+    let temperature = read.temperature.map(|told| figures::temperature(words, told));
+    let pressure = read.pressure.map(|told| figures::pressure(words, told));
+    joined([Some(solids(words, read)), temperature, pressure].into_iter())
+}
+
+fn solids(words: Words, read: Figures) -> String {
     let feed = figures::ppm(words, read.feed_ppm);
     let product = read.product_ppm.map(|ppm| figures::ppm(words, ppm)).unwrap_or_default();
     let Some(permeate) = read.permeate_ppm.map(|ppm| figures::ppm(words, ppm)) else {
