@@ -68,6 +68,7 @@ fn question_again(on: &Request<'_>, ask: &Ask) -> String {
         fleet: &fleet,
         example: &example(on),
         usual_feed_ppm: None,
+        di_only: false,
         reason: Reason::Strange,
     };
     asking::question(on.words, ask, &names)

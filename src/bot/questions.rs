@@ -34,6 +34,7 @@ impl DueQuestion {
             fleet: &fleet,
             example: &example,
             usual_feed_ppm: known.and_then(|rig| rig.usual_feed_ppm),
+            di_only: known.is_some_and(|rig| rig.di_only),
             reason: match ask.drafts.first() {
                 Some(draft) if draft.when == Some(When::Ahead) => Reason::Ahead,
                 Some(draft) if !grammar::is_strange(draft, &scene) => Reason::Unsure,

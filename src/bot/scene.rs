@@ -55,6 +55,7 @@ fn rig(on: &Request<'_>, known: &KnownRig, day_start: i64) -> grammar::Rig {
         di_only: rig.di_only,
         manual_flush: !rig.flushes_itself && !rig.di_only,
         worked_today: readings.back().is_some_and(|last| last.taken_at >= day_start),
+        last_feed_ppm: readings.back().map(|last| last.feed_ppm),
         usual_feed_ppm: usual(readings.iter().map(|reading| reading.feed_ppm), 1),
         usual_permeate_ppm: usual(
             readings.iter().filter_map(|reading| reading.permeate_ppm),

@@ -85,6 +85,9 @@ pub struct Rig {
     pub usual_feed_ppm: Option<(f64, f64)>,
     /// The usual range of the rig's own permeate (low, high) in ppm; `None` when there are too few readings.
     pub usual_permeate_ppm: Option<(f64, f64)>,
+    /// The tap as it was read last, ppm: on a rig without a membrane one number is the glass, beside this tap.
+    #[serde(default)]
+    pub last_feed_ppm: Option<f64>,
 }
 
 /// All that one message means. Empty is chatter.

@@ -54,6 +54,9 @@ pub fn take(meaning: &mut Meaning, judged: Result<Reading, Box<Ask>>) {
     }
 }
 
+/// A glass above this share of the tap is rather the tap itself.
+const MOST_OF_TAP: f64 = 0.5;
+
 /// Who is meant where nobody is named: the only rig, or the sender's own, unless it was denied.
 pub struct Resolver<'a> {
     pub scene: &'a Scene,
@@ -148,6 +151,9 @@ impl Resolver<'_> {
                     .and_then(|id| rig_of(self.scene, id))
                     .is_some_and(|rig| rig.di_only);
         let (mut reading, mut doubt) = pair_of(v, di_only);
+        if di_only {
+            doubt = doubt.or(self.beside_last_tap(frame, &mut reading));
+        }
         let whole = v.is_complete() || di_only && reading.feed.is_some() && reading.product.is_some();
         if let (Some(feed), None, true) = (shared, reading.permeate, reading.feed.is_some()) {
             (reading.permeate, reading.feed) = (reading.feed, Some(feed));
@@ -187,6 +193,21 @@ impl Resolver<'_> {
                 take(out, Err(Box::new(ask)));
             }
         }
+    }
+
+    /// The glass alone of a rig without a membrane stands beside the tap as it was read last; in doubt where it is as high
+    /// as a tap. What talks of something else, too, is left as it is.
+    fn beside_last_tap(&self, frame: &Frame, reading: &mut Reading) -> Option<About> {
+        let at = match &frame.rigs[..] {
+            [Hit::One(at)] => self.scene.fleet.get(*at),
+            _ => self.own().and_then(|id| rig_of(self.scene, id)),
+        };
+        let (tap, product) = (at?.last_feed_ppm?, reading.product?);
+        if reading.feed.is_some() || frame.foreign > 0 || frame.values.garbled {
+            return None;
+        }
+        reading.feed = Some(Solids { ppm: tap, raw_us: None });
+        (product.ppm > MOST_OF_TAP * tap && frame.values.prod.is_none()).then_some(About::WhichIsWhich)
     }
 
     /// Whether the frame's values are of a rig's water at all, or numbers of other talk.

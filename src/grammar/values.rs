@@ -364,6 +364,8 @@ pub fn pair_of(values: &Values, di_only: bool) -> (Reading, Option<About>) {
     let mut doubt = None;
     match (values.feed, values.perm, &values.bare[..]) {
         (_, _, []) => {}
+        // Without a membrane one number is the glass.
+        (None, None, [one]) if di_only && out.product.is_none() => out.product = Some(*one),
         (None, None, [one]) => out.feed = Some(*one),
         (Some(_), None, [one]) => out.permeate = Some(*one),
         (None, Some(_), [one]) => out.feed = Some(*one),

@@ -25,6 +25,8 @@ pub struct Names<'a> {
     pub example: &'a str,
     /// The usual range of the asked rig's feed, ppm.
     pub usual_feed_ppm: Option<(f64, f64)>,
+    /// Whether the asked rig has no membrane.
+    pub di_only: bool,
     /// Why a reading is doubted.
     pub reason: Reason,
 }
@@ -126,8 +128,12 @@ fn missing(words: Words, rig: &str, draft: Option<&Reading>, names: &Names<'_>) 
     let ppm = |solids: Option<Solids>| solids.map(|solids| figures::ppm(words, solids.ppm));
     let rig = ("rig", rig.into());
     let example = ("example", names.example.into());
+    let glass = draft.and_then(|draft| ppm(draft.product)).filter(|_| names.di_only);
     let Some((draft, feed)) = draft.and_then(|draft| Some((draft, ppm(draft.feed)?))) else {
-        return words.say("ask-missing", [rig, example]);
+        return match glass {
+            Some(product) => words.say("ask-missing-tap", [rig, ("product", (&product).into())]),
+            None => words.say("ask-missing", [rig, example]),
+        };
     };
     let feed = ("feed", (&feed).into());
     match ppm(draft.product).filter(|_| draft.permeate.is_none()) {

@@ -259,9 +259,39 @@ fn a_rig_without_membrane_reads_tap_and_product() {
     let mut scene = scene();
     scene.fleet[0].di_only = true;
     check(
-        &[("lynx 180/2", "Lynx 180/_/2"), ("lynx tap 180 glass 0", "Lynx 180/_/0")],
+        &[
+            ("lynx 180/2", "Lynx 180/_/2"),
+            ("lynx tap 180 glass 0", "Lynx 180/_/0"),
+            // The tap was never read.
+            ("lynx 4", "ask MissingReading"),
+        ],
         &scene,
     );
+    // One number is the glass, beside the tap as it was read last.
+    scene.fleet[0].last_feed_ppm = Some(210.0);
+    check(
+        &[
+            ("lynx 4", "Lynx 210/_/4"),
+            ("lynx 0", "Lynx 210/_/0"),
+            ("lynx's at 12 ppm", "Lynx 210/_/12"),
+            ("lynx reads 7", "Lynx 210/_/7"),
+            ("lynx 190 3", "Lynx 190/_/3"),
+            // As high as a tap: it may be that.
+            ("lynx 250", "ask WhichIsWhich"),
+            ("lynx 22C", "ask MissingReading"),
+            ("badger 12", "ask MissingReading"),
+        ],
+        &scene,
+    );
+    let silent = [
+        "lynx 3pm",
+        "lynx £12",
+        "lynx 12 windows left to do",
+        "lynx needs 12 litres",
+    ];
+    for text in silent {
+        assert!(read(text, &scene).readings.is_empty(), "{text}");
+    }
 }
 
 #[test]

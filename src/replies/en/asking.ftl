@@ -7,6 +7,7 @@ ask-fleet = Your rigs: { $rigs }.
 ask-swapped = { $rig }: which way round? The RO is above the tap.
 ask-which-is-which = { $rig }: which number is which? Like this: { $example }
 ask-missing = { $rig }: one reading is missing. Like this: { $example }
+ask-missing-tap = { $rig }: got glass { $product }. What's the tap? Just the number; next time the glass alone is enough.
 ask-missing-second = { $rig }: got tap { $feed }. What's the RO? Just the number, or both: { $example }
 ask-missing-ro = { $rig }: got tap { $feed } and glass { $product }. What's the RO? Just the number.
 ask-used-up = { $rig }: is it used up, or already changed?

@@ -7,6 +7,7 @@ ask-fleet = Tus equipos: { $rigs }.
 ask-swapped = { $rig }: ¿cuál es cuál? La ósmosis sale más alta que la red.
 ask-which-is-which = { $rig }: ¿qué número es cuál? Así: { $example }
 ask-missing = { $rig }: falta una lectura. Así: { $example }
+ask-missing-tap = { $rig }: tengo vidrio { $product }. ¿Y la red? Basta con ese número; la próxima vez basta con el vidrio.
 ask-missing-second = { $rig }: tengo red { $feed }. ¿Y la ósmosis? Basta con ese número, o las dos: { $example }
 ask-missing-ro = { $rig }: tengo red { $feed } y vidrio { $product }. ¿Y la ósmosis? Basta con ese número.
 ask-used-up = { $rig }: ¿está gastada o ya la cambiaste?
