@@ -112,7 +112,7 @@ pub const ROWS: &[Row] = &[
     row(Field::LitresPerDay, &[&["perday"]], &["volume"], Says::PerDay),
     row(
         Field::ResinLitres,
-        &[&["resin", "bed"]],
+        &[&["resin", "bed", "cubicfoot"]],
         &["bed", "volume"],
         Says::Volume,
     ),
@@ -143,8 +143,8 @@ pub const ROWS: &[Row] = &[
     ),
     row(
         Field::DueLine,
-        &[&["tell"], &["under"], &["membrane"]],
-        &["line", "percent"],
+        &[&["tell"], &["under"], &["membrane", "percent"]],
+        &["line", "percent", "membrane"],
         Says::Line,
     ),
     row(
@@ -180,9 +180,25 @@ pub const ROWS: &[Row] = &[
         Says::DigestTime,
     ),
     row(Field::QuietHours, &[&["quiet"]], &[], Says::Quiet),
-    row(Field::Digest, &[&["digest"], &["on", "off"]], &[], Says::Switch),
-    row(Field::Nudges, &[&["reminders"], &["on", "off"]], &[], Says::Switch),
-    row(Field::Notices, &[&["notices"], &["on", "off"]], &[], Says::Switch),
+    row(
+        Field::QuietHours,
+        &[&["nothing"], &["after", "before"]],
+        &[],
+        Says::Quiet,
+    ),
+    row(Field::Digest, &[&["digest"], &["on", "off", "not"]], &[], Says::Switch),
+    row(
+        Field::Nudges,
+        &[&["reminders"], &["on", "off", "not"]],
+        &["reminders"],
+        Says::Switch,
+    ),
+    row(
+        Field::Notices,
+        &[&["notices"], &["on", "off", "not"]],
+        &[],
+        Says::Switch,
+    ),
     row(Field::Meter, &[&["meter"], &["us", "ppm"]], &["per"], Says::Meter),
     row(
         Field::Degrees,

@@ -137,7 +137,11 @@ impl<'a> Reading<'a> {
                 false => row.field.to(Meter::Ppm),
             },
             Says::Choice(choices) => {
-                let (_, kept) = choices.iter().find(|(key, _)| self.says(key))?;
+                // "psi, not bar"
+                let meant =
+                    |key: &str| (0..self.used.len()).any(|at| self.is(at, key) && !(at > 0 && self.is(at - 1, "not")));
+                let (_, kept) = choices.iter().find(|(key, _)| meant(key))?;
+                self.take_all("not");
                 for (key, _) in choices {
                     self.take_all(key);
                 }
@@ -213,8 +217,9 @@ impl<'a> Reading<'a> {
         let article =
             (1..self.used.len()).find(|at| self.is(at - 1, "per") && UNITS.iter().any(|(key, _)| self.is(*at, key)))?;
         let (_, litres) = UNITS.iter().find(|(key, _)| self.is(article, key))?;
-        self.used[article - 1..=article].fill(true);
-        Some(*litres)
+        let half = article.checked_sub(2).filter(|at| self.is(*at, "halfpast"));
+        self.used[half.unwrap_or(article - 1)..=article].fill(true);
+        Some(if half.is_some() { litres / 2.0 } else { *litres })
     }
 
     /// A number and the unit behind it: litres.
@@ -333,7 +338,10 @@ impl<'a> Reading<'a> {
             } else if self.is(behind, "quarter") {
                 (self.used[behind], minute) = (true, 15);
             }
-            let part = (behind..behind + 2).find(|at| self.is(*at, "am") || self.is(*at, "pm"));
+            // "at 8 in the evening", "sunday night at 8"
+            let around = (behind..behind + 2).chain(at.saturating_sub(2)..at);
+            let mut free = around.filter(|at| self.used.get(*at) == Some(&false));
+            let part = free.find(|at| self.is(*at, "am") || self.is(*at, "pm"));
             if let Some(part) = part {
                 self.used[part] = true;
             }
@@ -375,7 +383,7 @@ impl<'a> Reading<'a> {
     }
 
     fn switch(&mut self) -> Option<bool> {
-        let (on, off) = (self.says("on"), self.says("off"));
+        let (on, off) = (self.says("on"), self.says("off") || self.take("not").is_some());
         let is_off = |at: usize| self.is(at, "off") && !self.is(at, "small");
         let sure_off = (0..self.used.len()).any(is_off);
         self.take_all("off");

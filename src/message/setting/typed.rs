@@ -154,7 +154,8 @@ impl Reading<'_> {
             let met = group.iter().any(|key| match *key {
                 "clock" => true,
                 // Values are taken as what they are.
-                "weekday" | "weekdays" | "everyday" | "month_of" | "on" | "off" => self.says(key),
+                "weekday" | "weekdays" | "everyday" | "month_of" | "on" | "off" | "not" | "after" | "before"
+                | "cubicfoot" => self.says(key),
                 _ => self.take(key).is_some(),
             });
             (met || self.asked.is_some()).then_some(())?;
