@@ -190,7 +190,7 @@ pub const ROWS: &[Row] = &[
     row(
         Field::Nudges,
         &[&["reminders"], &["on", "off", "not"]],
-        &["reminders"],
+        &["reminders", "toflush"],
         Says::Switch,
     ),
     row(
