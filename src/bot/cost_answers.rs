@@ -38,7 +38,7 @@ fn price_of(service: &Service, own: RulesFor<'_>, currency: Option<Currency>) ->
             Some(main(own.membrane_price())? * f64::from(own.membranes()) + labour(own.membrane_labour()))
         }
         What::Prefilter => main(own.prefilter_price()),
-        What::Repack | What::Flush | What::ORing | What::SameMembrane | What::Preserved => None,
+        What::Repack | What::Flush | What::ORing | What::SameMembrane | What::Preserved | What::Meter => None,
     }
 }
 
@@ -141,7 +141,9 @@ pub(super) async fn cost(
                 What::Resin => &mut resin,
                 What::Membrane => &mut membranes,
                 What::Prefilter => &mut prefilters,
-                What::Repack | What::Flush | What::ORing | What::SameMembrane | What::Preserved => continue,
+                What::Repack | What::Flush | What::ORing | What::SameMembrane | What::Preserved | What::Meter => {
+                    continue;
+                }
             };
             spent.count += 1;
             // A price or a size that came later changes nothing that was paid.

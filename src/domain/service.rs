@@ -21,11 +21,13 @@ pub enum ServiceKind {
     SameMembrane,
     /// The rig was laid up in preservative.
     Preserved,
+    /// It is read with another meter from now on.
+    Meter,
 }
 
 impl ServiceKind {
     /// All of them.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::Membrane,
         Self::Resin,
         Self::Repack,
@@ -34,6 +36,7 @@ impl ServiceKind {
         Self::ORing,
         Self::SameMembrane,
         Self::Preserved,
+        Self::Meter,
     ];
 
     /// Whether something was done to the rig; else something was said of it.
@@ -52,6 +55,7 @@ impl ServiceKind {
             Self::ORing => "oring",
             Self::SameMembrane => "same-membrane",
             Self::Preserved => "preserved",
+            Self::Meter => "meter",
         }
     }
 

@@ -76,7 +76,14 @@ const LOOSE: Senses = Senses::of([Sense::later, Sense::weekday, Sense::past, Sen
 const TURNS: Senses = Senses::of([Sense::plan, Sense::not, Sense::ask, Sense::cond]);
 /// What judges the pair that it follows.
 const BACKWARD: Senses = Senses::of([Sense::past, Sense::guess, Sense::norm, Sense::says]);
-const DEEDS: Senses = Senses::of([Sense::fresh, Sense::change, Sense::flushed, Sense::repack, Sense::flush]);
+const DEEDS: Senses = Senses::of([
+    Sense::fresh,
+    Sense::change,
+    Sense::flushed,
+    Sense::repack,
+    Sense::remetered,
+    Sense::flush,
+]);
 const REACHES: Senses = Senses::of([Sense::ask, Sense::cond, Sense::norm]);
 const UNCERTAIN: Senses = Senses::of([Sense::plan, Sense::cond, Sense::norm, Sense::guess, Sense::ask]);
 
@@ -428,7 +435,7 @@ impl<'a> Cutter<'a> {
         let denies = |item: &Item| item.is_word() && item.any(DENIES);
         // "flushed lynx changed resin badger"
         if let Some((rig, _)) = self.held.rig {
-            let verbs = Senses::of([Sense::change, Sense::flushed, Sense::repack]);
+            let verbs = Senses::of([Sense::change, Sense::flushed, Sense::repack, Sense::remetered]);
             let led = self.items[self.from..rig]
                 .iter()
                 .any(|item| item.is_word() && item.any(DEEDS));

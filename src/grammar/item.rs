@@ -91,6 +91,7 @@ const DEEDS: Senses = Senses::of([
     Sense::fresh,
     Sense::resin,
     Sense::repack,
+    Sense::remetered,
     Sense::prefilter,
     Sense::membrane,
 ]);

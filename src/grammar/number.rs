@@ -45,7 +45,13 @@ struct Reader<'a> {
 }
 
 /// What is done on a day.
-const DEEDS: Senses = Senses::of([Sense::fresh, Sense::change, Sense::flushed, Sense::repack]);
+const DEEDS: Senses = Senses::of([
+    Sense::fresh,
+    Sense::change,
+    Sense::flushed,
+    Sense::repack,
+    Sense::remetered,
+]);
 
 /// Words that may follow a bare value: it is not what they count.
 const NOT_COUNTED: Senses = Senses::of([

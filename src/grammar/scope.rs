@@ -156,6 +156,10 @@ pub fn deeds(clause: &Clause) -> Vec<Deed> {
         out.extend(parts.into_iter().filter(|_| changed).map(Deed::Done));
         return out;
     }
+    if clause.is(Sense::remetered) {
+        let others = parts.into_iter().filter(|_| clause.is(Sense::change));
+        return others.chain([What::Meter]).map(Deed::Done).collect();
+    }
     if clause.is(Sense::repack) {
         let renewed = clause.is(Sense::change);
         let others = parts.into_iter().filter(|part| renewed && *part != What::Resin);

@@ -69,7 +69,7 @@ const KPA_PER_BAR: f64 = 100.0;
 const MOST_PPM: f64 = 20_000.0;
 
 /// The services, by how a sheet may call them; the first of these that is in the cell.
-const SERVICES: [(&str, ServiceKind); 17] = [
+const SERVICES: [(&str, ServiceKind); 19] = [
     ("preserv", ServiceKind::Preserved),
     ("conserv", ServiceKind::Preserved),
     ("samemembrane", ServiceKind::SameMembrane),
@@ -87,6 +87,8 @@ const SERVICES: [(&str, ServiceKind); 17] = [
     ("oring", ServiceKind::ORing),
     ("junta", ServiceKind::ORing),
     ("torica", ServiceKind::ORing),
+    ("meter", ServiceKind::Meter),
+    ("medidor", ServiceKind::Meter),
 ];
 
 /// A cell that is wrong, and what is wrong with it.

@@ -102,7 +102,7 @@ flags! {
         // What a number may count or number.
         count, numbered, street, each, stretch,
         // Parts and deeds.
-        membrane, resin, prefilter, oring, change, fresh, repack, flushed, flush, gaveflush, finished, got,
+        membrane, resin, prefilter, oring, change, fresh, repack, flushed, flush, gaveflush, remetered, finished, got,
         used_up, topped, litres, bottles, half_of,
         // Scope: what is not simply asserted.
         plan, not, cond, norm, past, guess, bound, says, speaker, modal, foreign, place, idle,

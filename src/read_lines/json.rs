@@ -284,6 +284,7 @@ fn what_name(what: What) -> &'static str {
         What::ORing => "o_ring",
         What::SameMembrane => "same_membrane",
         What::Preserved => "preserved",
+        What::Meter => "meter",
     }
 }
 

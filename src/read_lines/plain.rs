@@ -117,6 +117,7 @@ fn what_words(what: What) -> &'static str {
         What::ORing => "O-ring changed",
         What::SameMembrane => "same membrane",
         What::Preserved => "preserved",
+        What::Meter => "another meter",
     }
 }
 

@@ -73,7 +73,9 @@ pub fn cautions(occasion: Occasion) -> &'static [Caution] {
         Occasion::Advised(_) => &[],
         Occasion::Done(What::Membrane) => &[Caution::Pressure, Caution::Chemicals],
         Occasion::Done(What::Prefilter | What::ORing) => &[Caution::Pressure],
-        Occasion::Done(What::Resin | What::Repack | What::Flush | What::SameMembrane | What::Preserved) => &[],
+        Occasion::Done(
+            What::Resin | What::Repack | What::Flush | What::SameMembrane | What::Preserved | What::Meter,
+        ) => &[],
         Occasion::WaterAt(temperature_c) if temperature_c <= FROST_NEAR_C => &[Caution::Frost],
         Occasion::WaterAt(_) => &[],
         Occasion::Noted(Topic::Resin | Topic::Prefilters) => &[Caution::Pressure],

@@ -270,6 +270,7 @@ pub fn service_word(words: Words, what: What) -> String {
         What::ORing => "service-oring",
         What::SameMembrane => "label-same-membrane",
         What::Preserved => "preserved-withdrawn",
+        What::Meter => "service-meter",
     });
     if what == What::SameMembrane {
         label.to_lowercase()

@@ -416,7 +416,8 @@ fn work(text: &str) -> Result<ServiceKind, &'static str> {
         "prefilter" => Ok(ServiceKind::Prefilter),
         "flush" => Ok(ServiceKind::Flush),
         "oring" | "o-ring" => Ok(ServiceKind::ORing),
-        _ => Err("is none of membrane, resin, repack, prefilter, flush, oring"),
+        "meter" => Ok(ServiceKind::Meter),
+        _ => Err("is none of membrane, resin, repack, prefilter, flush, oring, meter"),
     }
 }
 

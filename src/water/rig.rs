@@ -420,6 +420,7 @@ impl History {
                 self.opened_at = Some(at);
                 self.life.repair();
             }
+            ServiceKind::Meter => self.life.remeter(),
             ServiceKind::Preserved => {}
             ServiceKind::SameMembrane => {
                 if !self.denials.contains(&at) {

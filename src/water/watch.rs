@@ -16,6 +16,10 @@ const MOST_MORE: f64 = 6.0;
 /// Evidence for a repair that ends a fault, natural log units: more than one reading gives.
 const REPAIRED: f64 = 3.05;
 
+/// How far two meters lie apart at the RO outlet, of ln: some 2 ppm at 10 (a judgement on what handheld meters state, no
+/// source).
+const METER_SPREAD: f64 = 0.25;
+
 impl Life {
     /// Takes a repair at its word: the leak is gone, how well is to be seen.
     pub fn repair(&mut self) {
@@ -31,6 +35,14 @@ impl Life {
         self.fall = None;
         if let Some(trend) = &mut self.trend {
             trend.covariance[0][0] += 0.10 * 0.10;
+        }
+    }
+
+    /// Takes up another meter: what it shows otherwise is neither a leak nor a new membrane.
+    pub fn remeter(&mut self) {
+        (self.rise, self.fall) = (None, None);
+        if let Some(trend) = &mut self.trend {
+            trend.covariance[0][0] += METER_SPREAD * METER_SPREAD;
         }
     }
 

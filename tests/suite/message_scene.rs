@@ -178,7 +178,7 @@ fn what(what: What) -> &'static str {
         What::Prefilter => "prefilter",
         What::Flush => "flush",
         What::ORing => "o-ring",
-        What::SameMembrane | What::Preserved => what.word(),
+        What::SameMembrane | What::Preserved | What::Meter => what.word(),
     }
 }
 

@@ -24,6 +24,10 @@ fn what_was_done_is_a_service() {
             ("membrana nueva en lynx", "membrane Lynx"),
             ("enjuagué lynx 10 min", "flush Lynx 10 min"),
             ("j'ai changé la résine sur lynx", "resin Lynx"),
+            ("new meter on lynx", "meter Lynx"),
+            ("lynx: fitted a new tds meter", "meter Lynx"),
+            ("new meter on lynx, 180 12", "Lynx 180/12; meter Lynx"),
+            ("medidor nuevo en lynx", "meter Lynx"),
         ],
         &scene(),
     );

@@ -40,6 +40,31 @@ fn a_leak_of_one_point_six_is_found_and_told_apart_from_the_membrane() {
 }
 
 #[test]
+fn a_new_meter_that_shows_more_is_no_leak() {
+    // 20 ppm were shown, 27 are now.
+    let mut events = leaking(wearing(0.4, 3.0, 140.0), 120.0, 999.0, 1.35);
+    assert!(said(&events, 140.0).fault.is_some(), "on the old meter it is one");
+    let from = events.partition_point(|event| event.at() < at(119.0));
+    events.insert(from, service(119.0, ServiceKind::Meter));
+    let said = said(&events, 140.0);
+    assert!(said.fault.is_none(), "{:?}", said.fault);
+    // 1 - 0.0583 x 1.35: what the new meter shows is the level.
+    assert!(
+        (said.rejection.unwrap().mid - 0.9213).abs() < 0.01,
+        "{:?}",
+        said.rejection
+    );
+}
+
+#[test]
+fn a_new_meter_hides_no_leak_that_comes_later() {
+    let mut events = leaking(wearing(0.4, 3.0, 200.0), 180.0, 999.0, 2.0);
+    let from = events.partition_point(|event| event.at() < at(119.0));
+    events.insert(from, service(119.0, ServiceKind::Meter));
+    assert!(said(&events, 200.0).fault.is_some());
+}
+
+#[test]
 fn wear_is_no_jump() {
     for day in (20..700).step_by(20) {
         assert!(

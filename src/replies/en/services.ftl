@@ -9,6 +9,7 @@ service-repack = resin repacked
 service-membrane = new membrane
 service-prefilter = prefilters changed
 service-flush = flushed
+service-meter = another meter
 service-oring = O-ring replaced
 example-flushed = { $rig } flushed
 service-price-left-out = I left the price out. Give one price for one part of one rig, in your currency. Like this: { $example }

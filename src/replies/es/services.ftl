@@ -9,6 +9,7 @@ service-repack = resina compactada de nuevo
 service-membrane = membrana nueva
 service-prefilter = prefiltros cambiados
 service-flush = enjuagado
+service-meter = otro medidor
 service-oring = junta cambiada
 example-flushed = { $rig } lavado
 service-price-left-out = El precio no quedó anotado: da un solo precio para una pieza de un equipo, en la moneda de la empresa. Así: { $example }
