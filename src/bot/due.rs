@@ -12,6 +12,7 @@ use std::collections::HashSet;
 use std::panic::AssertUnwindSafe;
 
 use futures_util::FutureExt;
+use jiff::ToSpan;
 
 use crate::schedule::{self, Slot, Week};
 use crate::store::outfits::Outfit;
@@ -99,12 +100,16 @@ impl Bot {
             }
         }
         for slot in slots(outfit, &hours, &hours.digest, DIGEST_WINDOW, now) {
-            if !met.contains(&digest::key(outfit.id, slot)) {
+            // Of a week in which nobody worked, and on a day off, there is nothing to tell.
+            let mut days = slot.date.series((-1).day()).take(8);
+            let is_off = days.all(|day| rules.off_on(None, day).is_some());
+            if !is_off && !met.contains(&digest::key(outfit.id, slot)) {
                 self.weekly(&occasion(slot)).await?;
             }
         }
         for slot in slots(outfit, &hours, &hours.notices, NOTICE_WINDOW, now) {
-            if !met.contains(&notices::key(outfit.id, slot)) {
+            let is_off = rules.off_on(None, slot.date).is_some();
+            if !is_off && !met.contains(&notices::key(outfit.id, slot)) {
                 self.notices(&occasion(slot)).await?;
             }
         }

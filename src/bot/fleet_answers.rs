@@ -2,10 +2,12 @@
 
 use crate::history::Followed;
 use crate::replies::looking;
-use crate::water::verdict::{Deed, Kind, Told};
+use crate::replies::reading::Deed;
+use crate::water::verdict::{self, Kind, Told};
 
 use super::answer::Answer;
 use super::condition::deed_of;
+use super::days_off;
 use super::past_readings::newest;
 use super::request::Request;
 
@@ -19,10 +21,18 @@ pub(super) fn whole_fleet(on: &Request<'_>) -> Answer {
         let name = followed.rig.name.clone();
         let last = newest(on, followed);
         // The word beside the reading says it already.
-        let is_said = |deed: &Deed| {
+        let is_said = |deed: &verdict::Deed| {
             let told = last.as_ref().and_then(|last| last.membrane);
             deed.kind() == Kind::ReadAgain && !matches!(told, None | Some((_, Told::State(_))))
         };
+        // What is off asks for nothing.
+        if let Some(off) = days_off::line(on, followed.rig.id) {
+            let deed = Deed {
+                what: off,
+                why: String::new(),
+            };
+            return (name, last, Some(deed));
+        }
         let deed = deed_of(on, followed).filter(|_| !followed.verdict.deed().is_some_and(is_said));
         (name, last, deed)
     };
@@ -35,7 +45,8 @@ pub(super) fn quiet(on: &Request<'_>) -> Answer {
     let mut rigs = Vec::new();
     for known in &on.known.rigs {
         let day = known.state.readings.back().map(|last| on.date(last.taken_at));
-        if day.is_none_or(|day| (today - day).get_days() >= QUIET_DAYS) {
+        let is_off = on.rules.off_on(Some(known.rig.id), today).is_some();
+        if !is_off && day.is_none_or(|day| (today - day).get_days() >= QUIET_DAYS) {
             rigs.push((known.rig.name.clone(), day));
         }
     }

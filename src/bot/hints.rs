@@ -155,7 +155,7 @@ fn set_like_this(on: &Request<'_>, nearest: &Nearest, sure: bool) -> Option<Answ
     let field = nearest.meant.field();
     let (may, who) = match field.set_by() {
         SetBy::Owner => (on.member.role == Role::Owner, "who-owner"),
-        SetBy::Leads => (on.member.role.leads(), "who-leads"),
+        SetBy::Leads | SetBy::WhoeverHasIt => (on.member.role.leads(), "who-leads"),
     };
     if !may {
         return sure.then(|| may_not(on.words, who));

@@ -61,13 +61,22 @@ impl Hours {
     }
 }
 
+/// Further ahead no day of work is looked for.
+const MOST_DAYS_OFF: usize = 60;
+
 /// The next day after a date on which the outfit works; the very next if it
 /// never does.
 pub(super) fn next_workday(rules: &Rules, date: Date) -> Date {
     let works = |date: &Date| {
-        DAYS.iter()
-            .any(|(day, said)| *day == date.weekday() && rules.working_days().includes(*said))
+        rules.off_on(None, *date).is_none()
+            && DAYS
+                .iter()
+                .any(|(day, said)| *day == date.weekday() && rules.working_days().includes(*said))
     };
     let tomorrow = date.checked_add(1.day()).unwrap_or(date);
-    tomorrow.series(1.day()).take(7).find(works).unwrap_or(tomorrow)
+    tomorrow
+        .series(1.day())
+        .take(MOST_DAYS_OFF)
+        .find(works)
+        .unwrap_or(tomorrow)
 }

@@ -8,6 +8,7 @@ use crate::store::{self, Db, StoreError};
 
 use super::answer::Answer;
 use super::corrections::{amend_service, correct};
+use super::days_off::{self, back_by_reading};
 use super::effects::Effects;
 use super::flush_answers::{flush_later, not_used};
 use super::query_answers::answer_queries;
@@ -68,8 +69,11 @@ impl Plan {
             postponed,
             danger: _,
             put_back,
+            time_off,
             spent,
         } = &self.meaning;
+        let is_off =
+            |reading: &grammar::Reading| reading.rig.is_some_and(|rig| !on.rules.time_off(Some(rig)).is_empty());
         corrections.is_empty()
             && amends.is_empty()
             && queries.is_empty()
@@ -78,6 +82,8 @@ impl Plan {
             && postponed.is_none()
             && !put_back
             && spent.is_empty()
+            && time_off.is_empty()
+            && !self.meaning.readings.iter().any(is_off)
             && is_in_order(on, &self.meaning, &self.source)
     }
 }
@@ -147,6 +153,8 @@ pub(super) async fn record_meaning(
     }
     let recorded = record_now(db, on, &meaning, &source).await?;
     answer.and(words_for(on, &meaning, &source, &recorded));
+    answer.and(back_by_reading(db, on, &recorded.readings).await?);
+    answer.and(days_off::take(db, on, &meaning.time_off).await?);
     for correction in &meaning.corrections {
         answer.and(correct(db, on, correction).await?);
     }

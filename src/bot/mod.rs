@@ -20,6 +20,7 @@ mod condition;
 mod corrections;
 mod cost_answers;
 mod crew_chat;
+mod days_off;
 mod decisions;
 mod digest_answers;
 mod digest_files;

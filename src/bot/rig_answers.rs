@@ -1,6 +1,7 @@
 //! Answers about one rig: how it is, its history.
 
 use crate::domain::ServiceKind;
+use crate::replies::figures;
 use crate::replies::looking::{self, Past};
 use crate::store::rigs::Rig;
 use crate::water::prefilter;
@@ -8,6 +9,7 @@ use crate::water::verdict::Deed;
 
 use super::answer::Answer;
 use super::condition::deed_of;
+use super::days_off;
 use super::past_readings::{looked_up, newest};
 use super::preservative::preserved_line;
 use super::refusals::unknown_rig;
@@ -44,7 +46,7 @@ pub(super) fn one_rig(on: &Request<'_>, rig: &Rig) -> Answer {
         example: &example,
     };
     let told = looking::rig(on.words, &facts, on.today());
-    with_preserved(on, rig, told)
+    with_rest(on, rig, told)
 }
 
 pub(super) fn history(on: &Request<'_>, rig: &Rig) -> Answer {
@@ -59,12 +61,11 @@ pub(super) fn history(on: &Request<'_>, rig: &Rig) -> Answer {
         .collect();
     let example = format!("{} 180 12", rig.name.to_lowercase());
     let told = looking::history(on.words, &rig.name, &past, &example, on.today());
-    with_preserved(on, rig, told)
+    with_rest(on, rig, told)
 }
 
-fn with_preserved(on: &Request<'_>, rig: &Rig, told: String) -> Answer {
-    Answer::says(match preserved_line(on, rig) {
-        Some(line) => format!("{told}\n{line}"),
-        None => told,
-    })
+fn with_rest(on: &Request<'_>, rig: &Rig, told: String) -> Answer {
+    let off = days_off::line(on, rig.id).map(|off| figures::capital(&off) + ".");
+    let lines = [Some(told), preserved_line(on, rig), off];
+    Answer::says(lines.into_iter().flatten().collect::<Vec<_>>().join("\n"))
 }

@@ -40,6 +40,7 @@ pub(super) fn scene(on: &Request<'_>, open: Option<&Question>) -> Scene {
         nudged: nudged(on),
         may_speak_for_all: on.member.role.leads(),
         celsius: on.rules.celsius(),
+        all_off: on.rules.off_on(None, on.today()).is_some(),
         month_first: on.rules.month_first(),
         us_to_ppm: on.outfit.us_to_ppm,
         reads_conductivity: on.rules.reads_conductivity(),
@@ -54,6 +55,11 @@ fn rig(on: &Request<'_>, known: &KnownRig, day_start: i64) -> grammar::Rig {
         short_names: on.rules.short_names(rig.id),
         di_only: rig.di_only,
         manual_flush: !rig.flushes_itself && !rig.di_only,
+        off: on
+            .rules
+            .time_off(Some(rig.id))
+            .iter()
+            .any(|span| span.holds(on.today())),
         worked_today: readings.back().is_some_and(|last| last.taken_at >= day_start),
         last_feed_ppm: readings.back().map(|last| last.feed_ppm),
         usual_feed_ppm: usual(readings.iter().map(|reading| reading.feed_ppm), 1),

@@ -1,5 +1,7 @@
 //! Answers to settings that are typed: who may, what holds from now on, what holds at all.
 
+use jiff::civil::Date;
+
 use crate::message::command::Command;
 use crate::message::setting::{Field, Kind, Reach, SetBy, Setting, Wish, WishFor};
 use crate::replies::help;
@@ -7,6 +9,7 @@ use crate::replies::settings::{Standing, list, typed};
 use crate::store::people::Role;
 use crate::store::rigs::Rig;
 use crate::store::{Db, StoreError};
+use crate::water::days_off::DaysOff;
 
 use super::act::Act;
 use super::answer::{Answer, Press};
@@ -128,7 +131,10 @@ fn refuses(on: &Request<'_>, field: Field, wish: &Wish, rig: Option<&Rig>) -> Op
     match field.set_by() {
         SetBy::Owner if on.member.role != Role::Owner => return Some(may_not(on.words, "who-owner")),
         SetBy::Leads if !on.member.role.leads() => return Some(may_not(on.words, "who-leads")),
-        SetBy::Owner | SetBy::Leads => {}
+        SetBy::WhoeverHasIt if rig.is_none() && !on.member.role.leads() => {
+            return Some(may_not(on.words, "who-leads"));
+        }
+        SetBy::Owner | SetBy::Leads | SetBy::WhoeverHasIt => {}
     }
     let example = || match wish {
         Wish::Set(setting) => typed(on.words, setting, ways(&on.rules)),
@@ -178,11 +184,21 @@ fn set_words(on: &Request<'_>, field: Field, setting: Option<&Setting>, rig: Opt
     lines.join("\n")
 }
 
+/// A setting without the days off that are over; none if it was nothing else.
+fn not_over(setting: Setting, today: Date) -> Option<Setting> {
+    let Some(mut spans) = setting.get::<Vec<DaysOff>>() else {
+        return Some(setting);
+    };
+    spans.retain(|span| span.back.is_none_or(|back| back > today));
+    (!spans.is_empty()).then(|| setting.field().to(spans))
+}
+
 /// What holds, for the outfit or for one rig.
 fn settings_list(on: &Request<'_>, rig: Option<&Rig>) -> String {
     let id = rig.map(|rig| rig.id);
     let set: Vec<Setting> = Field::all()
         .filter_map(|field| set_value(&on.rules, field, id))
+        .filter_map(|setting| not_over(setting, on.today()))
         .collect();
     let is_set = |setting: &Setting| set.iter().any(|one| one.field() == setting.field());
     let defaults: Vec<Setting> = match rig {

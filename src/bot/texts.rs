@@ -2,7 +2,7 @@
 
 use crate::domain::query::{Query, Topic};
 use crate::grammar::Meaning;
-use crate::message::command::{self, Command};
+use crate::message::command::{self, Affair, Command};
 use crate::message::setting;
 use crate::store::rigs::Rig;
 use crate::store::{self, Db, StoreError};
@@ -58,7 +58,16 @@ pub(super) fn decide(on: &Request<'_>, text: &str, is_addressed: bool) -> Act {
     if is_plainly_read(on, text, &understood.meaning) {
         return understood.act();
     }
-    if let Some(command) = command_of(text)
+    let command = command_of(text);
+    // "We're closed next week" closes nothing but that week; "closed on mondays" is a setting.
+    let is_set = matches!(
+        command,
+        Some(Command::Setting(_) | Command::Settings(_) | Command::Affair(Affair::Preserved(_)))
+    );
+    if !understood.meaning.time_off.is_empty() && !is_set {
+        return understood.act();
+    }
+    if let Some(command) = command
         && is_meant(on, &command)
     {
         return Act::Command(command);

@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use jiff::tz::TimeZone;
 
 use crate::digest::resin_need::bed_workdays;
-use crate::digest::week::{Done, Jump, PersonWeek, RigWeek, Week};
+use crate::digest::week::{Done, Jump, Off, PersonWeek, RigWeek, Week};
 use crate::domain::{RigId, ServiceKind};
 use crate::history::{Followed, Outfit};
 use crate::message::setting::Amount;
@@ -71,6 +71,7 @@ pub(super) async fn week(
         people: people(db, known, &span).await?,
         decisions,
         frost_said_on,
+        was_closed: days(span.from, today).any(|day| known.rules.off_on(None, day).is_some()),
     })
 }
 
@@ -175,8 +176,28 @@ fn rig_week(followed: &Followed<'_>, known: &Outfit, log: Log, (span, now): (&Sp
             })
             .collect(),
         is_preserved: state.preserved_at().is_some(),
+        off: off(known, rig.id, (span.from, date(now))),
         set_aside: count(state.aside.iter().filter(|aside| span.holds(aside.at))),
         water: followed.water(zone),
+    }
+}
+
+/// Two weeks are shopped for.
+const DAYS_AHEAD: i32 = 14;
+
+/// The days from one to another, both included.
+fn days(from: Date, to: Date) -> impl Iterator<Item = Date> {
+    from.series(1.day()).take_while(move |day| *day <= to)
+}
+
+fn off(known: &Outfit, rig: RigId, (from, today): (Date, Date)) -> Off {
+    let is_off = |day: &Date| known.rules.off_on(Some(rig), *day).is_some();
+    let away = known.rules.time_off(Some(rig)).iter().any(|span| span.holds(today));
+    let ahead = today.series(1.day()).take(DAYS_AHEAD as usize).filter(is_off).count();
+    Off {
+        away,
+        lately: days(from, today).any(|day| is_off(&day)),
+        ahead: ahead as f64 / f64::from(DAYS_AHEAD),
     }
 }
 

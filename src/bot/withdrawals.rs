@@ -9,6 +9,7 @@ use crate::store::services::Service;
 use crate::store::{self, Db, StoreError};
 
 use super::answer::Answer;
+use super::days_off;
 use super::past_readings::figures_of;
 use super::request::Request;
 use super::scene::CORRECTABLE;
@@ -27,10 +28,21 @@ pub(super) async fn undo(db: &mut Db, on: &mut Request<'_>) -> Result<Answer, St
     let since = on.now - CORRECTABLE;
     let reading = store::readings::last_message(db, on.outfit.id, on.member.id, since).await?;
     let service = store::services::last_message(db, on.outfit.id, on.member.id, since).await?;
-    let Some((source, _)) = reading.into_iter().chain(service).max_by_key(|(_, heard_at)| *heard_at) else {
+    let told = reading.into_iter().chain(service).max_by_key(|(_, heard_at)| *heard_at);
+    let heard_at = told.as_ref().map(|(_, heard_at)| *heard_at);
+    let mut lines = Vec::new();
+    let mut with_off = heard_at;
+    if let Some((set_at, line)) = days_off::take_back(db, on, heard_at).await? {
+        lines.push(line);
+        with_off = Some(set_at);
+    }
+    if let Some((source, _)) = told.filter(|_| heard_at == with_off) {
+        lines.extend(take_back(db, on, &source).await?);
+    }
+    if lines.is_empty() {
         return Ok(Answer::says(on.words.plain("nothing-to-withdraw")));
-    };
-    Ok(Answer::says(take_back(db, on, &source).await?.join("\n")))
+    }
+    Ok(Answer::says(lines.join("\n")))
 }
 
 /// Withdraws all that one message made; says what, a line each.

@@ -51,10 +51,10 @@ impl Due {
     }
 }
 
-/// The due dates within a year, by day, then by rig.
+/// The due dates within a year, by day, then by rig; of a rig that is away none is known.
 #[must_use]
 pub fn of(week: &Week) -> Vec<DueDate> {
-    let mut dates: Vec<DueDate> = (week.rigs.iter())
+    let mut dates: Vec<DueDate> = (week.rigs.iter().filter(|rig| !rig.off.away))
         .flat_map(|rig| [resin(rig, week), prefilters(rig, week), membrane(rig, week)])
         .flatten()
         .filter(|due| days_between(week.today, due.on) <= AHEAD_DAYS)

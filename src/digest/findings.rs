@@ -25,7 +25,7 @@ pub fn actions(week: &Week) -> Vec<Action> {
                 .map(|deed| item(week, subject.clone(), deed)),
         );
     }
-    for person in week.people.iter().filter(|person| is_quiet(person)) {
+    for person in week.people.iter().filter(|person| is_quiet(person, week)) {
         let deed = Deed::QuietPerson {
             before: person.readings_before,
         };
@@ -35,11 +35,11 @@ pub fn actions(week: &Week) -> Vec<Action> {
     grouped(items)
 }
 
-/// Whether somebody who used to send readings sent none this week.
+/// Whether somebody who used to send readings sent none in a week of work.
 #[must_use]
-pub fn is_quiet(person: &PersonWeek) -> bool {
+pub fn is_quiet(person: &PersonWeek, week: &Week) -> bool {
     // Owners know about themselves, and read this.
-    person.role != Role::Owner && person.readings == 0 && person.readings_before >= HABIT_READINGS
+    !week.was_closed && person.role != Role::Owner && person.readings == 0 && person.readings_before >= HABIT_READINGS
 }
 
 fn grouped(items: Vec<Item>) -> Vec<Action> {

@@ -72,7 +72,7 @@ pub fn of(week: &Week, actions: &[Action], fleet: &[FleetRow], shopping: &Shoppi
 
 fn rests(rig: &RigWeek, today: Date) -> bool {
     let is_laid_up = |last| days_between(last, today) >= LAID_UP_FROM_DAYS;
-    rig.is_preserved || rig.last_reading_on.is_none_or(is_laid_up)
+    rig.is_preserved || rig.off.away || rig.last_reading_on.is_none_or(is_laid_up)
 }
 
 /// The first want and the next one of another risk, so that two lines of resin

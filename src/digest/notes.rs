@@ -52,6 +52,8 @@ pub struct RigNow {
     pub last_used_on: Option<Date>,
     /// Whether its membrane lies in preservative.
     pub is_preserved: bool,
+    /// Whether it is off today: nothing is said of it then.
+    pub is_off: bool,
     /// Local date of the last reading.
     pub last_reading_on: Option<Date>,
     /// Local date of the last resin change.
@@ -210,7 +212,7 @@ impl Topic {
 #[must_use]
 pub fn due(now: &Now, said: &[Said]) -> Vec<Note> {
     let mut notes: Vec<Note> = Vec::new();
-    for rig in &now.rigs {
+    for rig in now.rigs.iter().filter(|rig| !rig.is_off) {
         let candidates = [
             resin(rig, now),
             membrane(rig, now),

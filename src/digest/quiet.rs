@@ -32,14 +32,14 @@ pub fn of(week: &Week) -> Quiet {
     let mut rigs: Vec<(String, Option<Date>)> = week
         .rigs
         .iter()
-        .filter(|rig| rig.readings == 0)
+        .filter(|rig| rig.readings == 0 && !rig.off.lately)
         .map(|rig| (rig.name.clone(), rig.last_reading_on))
         .collect();
     rigs.sort_by(|a, b| (a.1, &a.0).cmp(&(b.1, &b.0)));
     let mut people: Vec<QuietPerson> = week
         .people
         .iter()
-        .filter(|person| is_quiet(person))
+        .filter(|person| is_quiet(person, week))
         .map(|person| QuietPerson {
             name: person.name.clone(),
             role: person.role,

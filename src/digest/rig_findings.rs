@@ -15,9 +15,12 @@ pub const PRESERVE_FROM_DAYS: i64 = 30;
 /// One missed flush happens; from two on it is a habit.
 const FLUSHES_MISSED: u32 = 2;
 
-/// What a rig asks for: the deeds of its verdict, then what its week asks for.
+/// What a rig asks for: the deeds of its verdict, then what its week asks for; one that is away asks for nothing.
 #[must_use]
 pub fn of(rig: &RigWeek, week: &Week) -> Vec<Deed> {
+    if rig.off.away {
+        return Vec::new();
+    }
     let deeds = rig.verdict(week.utc_offset_seconds).deeds;
     let is_to_be_read = deeds.iter().any(|deed| deed.kind() == Kind::ReadAgain);
     let put_off = |deed: &Deed| rig.membrane_put_off_until.is_some() && matches!(deed, Deed::NewMembrane { .. });
@@ -36,9 +39,9 @@ fn flush(rig: &RigWeek) -> Option<Deed> {
 }
 
 /// A rig without readings this week: quiet at first, then standing; one that is
-/// laid up or whose membrane lies in preservative is left in peace.
+/// laid up, was off or whose membrane lies in preservative is left in peace.
 fn silence(rig: &RigWeek, today: Date) -> Option<Deed> {
-    if rig.readings > 0 || rig.is_preserved {
+    if rig.readings > 0 || rig.is_preserved || rig.off.lately {
         return None;
     }
     let last = rig.last_reading_on?;

@@ -42,7 +42,9 @@ pub fn frost(today: Date, southern: bool, waters: &[(f64, Date)], said_on: Optio
     }
 }
 
-fn in_frost_season(today: Date, southern: bool) -> bool {
+/// Whether a day is of the months with frost.
+#[must_use]
+pub fn in_frost_season(today: Date, southern: bool) -> bool {
     if southern {
         (5..=9).contains(&today.month())
     } else {

@@ -76,7 +76,8 @@ impl Shopping {
 /// buying tells.
 #[must_use]
 pub fn list(week: &Week) -> Shopping {
-    let mut rigs: Vec<&RigWeek> = week.rigs.iter().collect();
+    // What is away for all of that time wants nothing.
+    let mut rigs: Vec<&RigWeek> = week.rigs.iter().filter(|rig| rig.off.ahead < 1.0).collect();
     rigs.sort_by(|a, b| (&a.name, a.id).cmp(&(&b.name, b.id)));
     let mut shopping = Shopping::default();
     let (mut resin, mut prefilters, mut membranes) = (Vec::new(), Vec::new(), Vec::new());
@@ -150,6 +151,6 @@ fn resin_litres(rig: &RigWeek, left: Resin, utc_offset_seconds: i64) -> Option<f
         Resin::Days([_, likely, _]) => likely,
         Resin::Unknown => return None,
     };
-    let ahead = WEEKS_AHEAD * rig.workdays_per_week;
+    let ahead = WEEKS_AHEAD * rig.workdays_per_week * (1.0 - rig.off.ahead);
     Some(f64::from(beds_needed(ahead, left, rig.bed_workdays)) * litres)
 }

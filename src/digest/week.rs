@@ -46,6 +46,19 @@ pub struct Week {
     pub decisions: Vec<Decision>,
     /// When frost was last spoken of, in a digest or a note.
     pub frost_said_on: Option<Date>,
+    /// Whether the outfit was off on a day of the week, or is on the day of the digest.
+    pub was_closed: bool,
+}
+
+/// Time off of a rig, its own and its outfit's.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Off {
+    /// It is away on the day of the digest itself.
+    pub away: bool,
+    /// It was off on a day of the week, or is on the day of the digest.
+    pub lately: bool,
+    /// Share of the two weeks ahead on which it is off.
+    pub ahead: f64,
 }
 
 /// One rig's week.
@@ -100,6 +113,8 @@ pub struct RigWeek {
     pub services: Vec<Done>,
     /// Whether its membrane lies in preservative.
     pub is_preserved: bool,
+    /// When it does not work.
+    pub off: Off,
     /// Readings of this week that were set aside.
     pub set_aside: u32,
     /// The last water temperature told, degrees Celsius, and its date.

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::query::Query;
 use super::service::ServiceKind as What;
+use super::time_off::TimeOff;
 
 /// What the reader may know besides the text itself.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -32,6 +33,9 @@ pub struct Scene {
     pub may_speak_for_all: bool,
     /// The unit of bare degrees: true Celsius, false Fahrenheit.
     pub celsius: bool,
+    /// The outfit is off today.
+    #[serde(default)]
+    pub all_off: bool,
     /// The outfit writes the month before the day: 3/14.
     #[serde(default)]
     pub month_first: bool,
@@ -59,6 +63,7 @@ impl Default for Scene {
             nudged: Vec::new(),
             may_speak_for_all: false,
             celsius: true,
+            all_off: false,
             month_first: false,
             us_to_ppm: 0.5,
             reads_conductivity: false,
@@ -79,6 +84,9 @@ pub struct Rig {
     pub di_only: bool,
     /// Flushed by hand at the end of the day.
     pub manual_flush: bool,
+    /// It is off today: "heron's back" ends that.
+    #[serde(default)]
+    pub off: bool,
     /// It was read today, so "all flushed" includes it.
     pub worked_today: bool,
     /// The usual range of the rig's own feed (low, high) in ppm; `None` when there are too few readings.
@@ -121,6 +129,9 @@ pub struct Meaning {
     /// What was withdrawn last is wanted back.
     #[serde(default)]
     pub put_back: bool,
+    /// Time off, or its end.
+    #[serde(default)]
+    pub time_off: Vec<TimeOff>,
     /// Parts that are used up and not yet changed.
     #[serde(default)]
     pub spent: Vec<Spent>,

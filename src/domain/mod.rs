@@ -11,6 +11,7 @@ pub mod query;
 pub mod role;
 pub mod service;
 pub mod term;
+pub mod time_off;
 
 pub use id::{OutfitId, PersonId, QuestionId, RigId, SendId};
 pub use role::Role;

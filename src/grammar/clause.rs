@@ -304,7 +304,9 @@ impl<'a> Cutter<'a> {
             // "moved the membrane from heron to otter"
             let goes = prev.is(Sense::prep) && prev.is_word();
             let ahead = || self.items[self.from..at].iter().filter(|item| item.is_word());
-            if goes && ahead().any(|item| item.is(Sense::moved)) && ahead().any(|item| item.any(PARTS)) {
+            let goes = goes && ahead().any(|item| item.is(Sense::moved))
+                || super::scope::goes_over(&self.items[self.from..=at]);
+            if goes && ahead().any(|item| item.any(PARTS)) {
                 return false;
             }
             let said = self.held.foreign && !self.is_scoped(at) || self.held.values > 0;

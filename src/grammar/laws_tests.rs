@@ -71,6 +71,11 @@ fn facts(meaning: &Meaning, scene: &Scene) -> Vec<String> {
     );
     let asked = meaning.queries.iter().filter(|query| query.rig.is_some());
     out.extend(asked.map(|query| format!("ask {}", name(scene, query.rig))));
+    out.extend(meaning.time_off.iter().map(|one| match one.whose {
+        time_off::Whose::Rig(rig) => format!("off {}", name(scene, Some(rig))),
+        time_off::Whose::Outfit => "off all".into(),
+        other => format!("off {other:?}"),
+    }));
     out.extend(meaning.ask.iter().map(|ask| format!("question {:?}", ask.about)));
     out.sort();
     out.dedup();
@@ -276,7 +281,7 @@ fn a_rig_with_a_predicate_of_its_own_keeps_to_it() {
     for (text, expected) in [
         ("badger off, lynx 186 12", "Lynx 186/12"),
         ("badger n/a, lynx 186 12", "Lynx 186/12"),
-        ("lynx 186 12, badger at the garage", "Lynx 186/12"),
+        ("lynx 186 12, badger parked up", "Lynx 186/12"),
         ("not badger today 188 13", "question WhichRig"),
         ("on lynx today not badger, 188 13", "Lynx 188/13"),
         ("flushed lynx, badger still running", "flush Lynx"),
@@ -348,6 +353,8 @@ fn used_up_and_partly_changed_are_asked_about() {
         ("lynx resin finished", About::UsedUp),
         ("half the resin changed on lynx", About::Portion),
         ("moved the membrane from lynx to badger", About::Moved),
+        ("put lynx's membrane in badger", About::Moved),
+        ("le puse la membrana de lynx a badger", About::Moved),
     ] {
         let meaning = read(text, &scene);
         assert_eq!(meaning.ask.map(|ask| ask.about), Some(about), "{text}");

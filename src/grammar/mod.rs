@@ -20,6 +20,7 @@ mod laws_tests;
 mod message;
 mod nudge;
 mod number;
+mod off;
 mod plausible;
 mod query;
 mod resolve;
@@ -33,6 +34,7 @@ pub use crate::domain::ServiceKind as What;
 pub use crate::domain::meaning::*;
 pub use crate::domain::query::{Detail, Query, Span, Topic};
 pub use crate::domain::term::Term;
+pub use crate::domain::time_off;
 pub use crate::language::names::without_article;
 pub use answer::choose;
 pub use correction::is_strange;
@@ -139,7 +141,10 @@ fn cost(meaning: &Meaning) -> u32 {
         Some(About::MissingReading) => 4,
         Some(_) => 3,
     };
-    let changes = !meaning.corrections.is_empty() || !meaning.services.is_empty() || !meaning.amends.is_empty();
+    let changes = !meaning.corrections.is_empty()
+        || !meaning.services.is_empty()
+        || !meaning.amends.is_empty()
+        || !meaning.time_off.is_empty();
     let nothing = meaning.readings.is_empty() && meaning.ask.is_none() && !changes;
     ask + if nothing {
         6
@@ -163,6 +168,11 @@ fn understood(message: &Message) -> Meaning {
         frames: &message.frames,
     };
     let mut fresh = resolver.meaning();
+    fresh.time_off = off::find(message);
+    if !fresh.time_off.is_empty() {
+        fresh.queries = query::find(message, resolver.own());
+        return fresh;
+    }
     let named = message.names_rig();
     let pair = |ask: &Ask| {
         let whole = |draft: &Reading| draft.feed.is_some() && draft.permeate.or(draft.product).is_some();

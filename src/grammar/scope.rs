@@ -5,7 +5,8 @@ use super::item::{Item, Items};
 use super::role::Role;
 use crate::domain::ServiceKind as What;
 use crate::language::lexer::Form;
-use crate::language::senses::{DENIES, SLOTS, Sense, Senses, Subject, Subjects};
+use crate::language::lexicon::LEXICON;
+use crate::language::senses::{DENIES, PARTS, SLOTS, Sense, Senses, Subject, Subjects};
 
 /// Whether what is said is so.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -190,7 +191,8 @@ pub fn deeds(clause: &Clause) -> Vec<Deed> {
     let swaps = items
         .iter()
         .any(|item| item.is_word() && item.is(Sense::change) && item.is(Sense::moved));
-    if parts.contains(&What::Membrane) && rigs == 2 && (swaps || clause.is(Sense::moved)) && !clause.is(Sense::fresh) {
+    let moves = swaps || clause.is(Sense::moved) || goes_over(items);
+    if parts.contains(&What::Membrane) && rigs == 2 && moves && !clause.is(Sense::fresh) {
         return vec![Deed::Moved(What::Membrane)];
     }
     if changed || clause.is(Sense::finished) {
@@ -198,6 +200,25 @@ pub fn deeds(clause: &Clause) -> Vec<Deed> {
     } else {
         Vec::new()
     }
+}
+
+/// "Put heron's membrane in otter": a part of the first rig of two goes to the second.
+pub fn goes_over(items: &[Item]) -> bool {
+    let rigs: Vec<usize> = (0..items.len()).filter(|at| items[*at].is_name()).collect();
+    let [first, second] = rigs[..] else { return false };
+    let link = |rig: usize| {
+        items[..rig]
+            .iter()
+            .rev()
+            .find(|item| !(item.is_word() && item.is(Sense::article)))
+    };
+    let from = |item: &Item| item.is(Sense::daylink) && LEXICON.name(item.name) == "from";
+    let to = |item: &Item| item.is(Sense::prep) || item.is(Sense::daylink) && LEXICON.name(item.name) == "last";
+    let has = items.get(first + 1).is_some_and(|next| next.any(PARTS));
+    let joined = items[first..second]
+        .iter()
+        .any(|item| item.is(Sense::and) && item.is_word() || item.is_mark(",;"));
+    (has || link(first).is_some_and(from)) && link(second).is_some_and(|link| to(link) && !from(link)) && !joined
 }
 
 /// Nothing in the clause says that the deed is planned, denied, asked about or another's.

@@ -8,7 +8,7 @@ mod values;
 
 use std::collections::HashMap;
 
-use jiff::civil::{self, Time};
+use jiff::civil::{self, Date, Time};
 
 use crate::message::setting::{
     Amount, Bed, Clock, Country, Currency, Days, Degrees, Field, Held, Meter, PressureUnit, Rated, Setting, Stands,
@@ -19,6 +19,8 @@ use crate::store::outfits::Outfit;
 use crate::store::rigs::Rig;
 use crate::store::settings::Kept;
 use crate::store::{self, Db, StoreError};
+use crate::water::dates::{days_between, shifted};
+use crate::water::days_off::{DaysOff, OPEN_DAYS};
 use crate::water::flow::RatedElement;
 use crate::water::prefilter;
 use crate::water::quantity::{Flow, Pressure, Temperature};
@@ -208,6 +210,28 @@ impl Rules {
         }
     }
 
+    /// The spans off that were told, of the outfit or of one rig.
+    pub fn time_off(&self, rig_id: Option<i64>) -> &[DaysOff] {
+        match rig_id {
+            None => Some(&self.outfit),
+            Some(rig) => self.rigs.get(&rig),
+        }
+        .and_then(|values| values.held::<Vec<DaysOff>>(Field::TimeOff))
+        .map_or(&[], Vec::as_slice)
+    }
+
+    /// Why a rig does not work on a day, or nobody does: its own reason before the outfit's. None on a day of work.
+    pub fn off_on(&self, rig_id: Option<i64>, day: Date) -> Option<DaysOff> {
+        let own = self.time_off(rig_id).iter();
+        own.chain(self.time_off(None)).find(|span| span.holds(day)).copied()
+    }
+
+    /// The last day before a date on which a rig was off, or everybody.
+    pub fn last_off(&self, rig_id: i64, day: Date) -> Option<Date> {
+        let spans = self.time_off(Some(rig_id)).iter().chain(self.time_off(None));
+        spans.filter_map(DaysOff::last).filter(|last| *last < day).max()
+    }
+
     /// The days on which crews work; Monday to Friday if nobody said.
     pub fn working_days(&self) -> Days {
         self.holds(Field::WorkingDays).unwrap_or(Days::MONDAY_TO_FRIDAY)
@@ -276,6 +300,7 @@ impl Rules {
                 .map_or([1.0; 12], |months: [u16; 12]| {
                     months.map(|percent| f64::from(percent) / 100.0)
                 }),
+            off: spans_off(self.time_off(Some(rig.id)), self.time_off(None)),
             southern: self.is_southern(),
             prefilter: own.prefilter_interval(),
             manual_flush: !rig.flushes_itself && !rig.di_only,
@@ -388,6 +413,20 @@ impl RulesFor<'_> {
             temperature: Temperature::from_fahrenheit(rated.temperature_f).ok()?,
         })
     }
+}
+
+/// Spans off as the computation takes them: in order and apart, days by UTC as its months are.
+fn spans_off(own: &[DaysOff], outfit: &[DaysOff]) -> Vec<(i64, i64)> {
+    let at = |day: Date| days_between(Date::constant(1970, 1, 1), day) * 86_400;
+    let span = |span: &DaysOff| (at(span.from), at(span.back.unwrap_or(shifted(span.from, OPEN_DAYS))));
+    let mut spans: Vec<(i64, i64)> = own.iter().chain(outfit).map(span).collect();
+    spans.sort_unstable();
+    spans.dedup_by(|next, before| {
+        let touches = next.0 <= before.1;
+        before.1 = if touches { before.1.max(next.1) } else { before.1 };
+        touches
+    });
+    spans
 }
 
 /// The days of the week as the schedule names them.

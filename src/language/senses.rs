@@ -119,6 +119,8 @@ flags! {
         all, both, and, over, same, vehicle, but, filler, ordinary, num, doubled, point, except, settle, chat, half,
         prep, article, be, shows, too, rest, moved, you, gear, sorry, instead, fix, either, other_rig, has, noted,
         nth, nearly, washes,
+        // Time off.
+        shut, back_at, ahead, announces, daylink, sender,
     }
 }
 

@@ -52,6 +52,11 @@ pub enum Occasion {
     Done(What),
     /// The water was read at this temperature, degrees Celsius.
     WaterAt(f64),
+    /// Rigs are to stand for a while, in the months with frost or not.
+    Stands {
+        /// In the months with frost.
+        cold: bool,
+    },
     /// Something was said unasked.
     Noted(Topic),
 }
@@ -78,6 +83,8 @@ pub fn cautions(occasion: Occasion) -> &'static [Caution] {
         ) => &[],
         Occasion::WaterAt(temperature_c) if temperature_c <= FROST_NEAR_C => &[Caution::Frost],
         Occasion::WaterAt(_) => &[],
+        Occasion::Stands { cold: true } => &[Caution::Frost, Caution::Preservative],
+        Occasion::Stands { cold: false } => &[Caution::Preservative],
         Occasion::Noted(Topic::Resin | Topic::Prefilters) => &[Caution::Pressure],
         Occasion::Noted(Topic::Idle30) => &[Caution::Preservative, Caution::Pressure],
         Occasion::Noted(Topic::Frost) => &[Caution::Frost],

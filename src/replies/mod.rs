@@ -6,6 +6,7 @@ pub mod buying;
 pub mod caution;
 pub mod comparing;
 pub mod data;
+pub mod days_off;
 pub mod digest;
 pub mod figures;
 pub mod glass;

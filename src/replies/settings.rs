@@ -4,6 +4,7 @@
 use crate::message::setting::{self, Amount, Currency, Field, Meter, Setting, Unit, Value, VolumeUnit, Wish};
 
 use super::{Words, figures, lists};
+use crate::water::days_off::DaysOff;
 
 /// What a setting's words depend on.
 #[derive(Clone, Copy)]
@@ -105,6 +106,10 @@ fn worded(words: Words, setting: &Setting, ways: Ways, exactly: bool) -> String 
             let names: Vec<&str> = names.iter().map(String::as_str).collect();
             say(key, &lists::either(words, &names))
         }
+        Value::DaysOff(spans) => {
+            let spans: Vec<String> = spans.iter().map(|span| days_off(words, span)).collect();
+            say(key, &spans.join(", "))
+        }
         Value::Country(_) | Value::Currency(_) => say(key, &setting.text()),
         Value::Between(None)
         | Value::Meter(Meter::Ppm)
@@ -115,6 +120,20 @@ fn worded(words: Words, setting: &Setting, ways: Ways, exactly: bool) -> String 
         | Value::Stands(_)
         | Value::Years(None) => words.plain(key),
     }
+}
+
+/// A span of days off as it is typed, to the day.
+fn days_off(words: Words, span: &DaysOff) -> String {
+    let (from, last) = (span.from.to_string(), span.last().map(|last| last.to_string()));
+    words.say(
+        "set-time-off-span",
+        [
+            ("from", (&from).into()),
+            ("ends", i64::from(last.is_some()).into()),
+            ("last", last.as_deref().unwrap_or_default().into()),
+            ("why", span.why.name().into()),
+        ],
+    )
 }
 
 fn on_day(words: Words, key: &str, day: &str, clock: &str) -> String {

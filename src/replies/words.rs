@@ -34,6 +34,7 @@ macro_rules! texts {
                 include_str!(concat!($tag, "/pictures.ftl")),
                 include_str!(concat!($tag, "/digest.ftl")),
                 include_str!(concat!($tag, "/setup.ftl")),
+                include_str!(concat!($tag, "/days_off.ftl")),
             ],
         )
     };

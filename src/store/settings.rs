@@ -103,6 +103,63 @@ pub async fn past(db: &mut Db, outfit_id: i64, count: i64) -> Result<Vec<Kept>, 
     .await?)
 }
 
+/// What somebody set last under a name since an instant, where it is the newest of its rig: what they may take back.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn told_last(
+    db: &mut Db,
+    outfit_id: i64,
+    person_id: i64,
+    name: &str,
+    since: i64,
+) -> Result<Option<Kept>, StoreError> {
+    Ok(sqlx::query_as(
+        "select rig_id, name, value, person_id, set_at from settings
+         where person_id = $2 and set_at >= $4 and id in (
+             select max(id) from settings where outfit_id = $1 and name = $3 group by rig_id)
+         order by id desc limit 1",
+    )
+    .bind(outfit_id)
+    .bind(person_id)
+    .bind(name)
+    .bind(since)
+    .fetch_optional(&mut *db)
+    .await?)
+}
+
+/// Sets again what stood before the newest value of a name; nobody set that.
+///
+/// # Errors
+/// Whatever the database says.
+pub async fn put_back(
+    db: &mut Db,
+    outfit_id: i64,
+    rig_id: Option<i64>,
+    name: &str,
+    now: i64,
+) -> Result<(), StoreError> {
+    let values: Vec<String> = sqlx::query_scalar(
+        "select value from settings
+         where outfit_id = $1 and name = $2 and coalesce(rig_id, 0) = $3 order by id desc limit 2",
+    )
+    .bind(outfit_id)
+    .bind(name)
+    .bind(rig_id.unwrap_or_default())
+    .fetch_all(&mut *db)
+    .await?;
+    let before = values.get(1).map_or("", String::as_str);
+    sqlx::query("insert into settings (outfit_id, rig_id, name, value, set_at) values ($1, $2, $3, $4, $5)")
+        .bind(outfit_id)
+        .bind(rig_id)
+        .bind(name)
+        .bind(before)
+        .bind(now)
+        .execute(&mut *db)
+        .await?;
+    Ok(())
+}
+
 /// The names under which the past of an outfit's name and zone is kept; what
 /// holds stands in its own columns.
 pub const NAME: &str = "name";

@@ -10,6 +10,7 @@ pub mod assess;
 pub mod condition;
 pub mod course;
 pub mod dates;
+pub mod days_off;
 pub mod flow;
 pub mod forecast;
 pub mod glass;

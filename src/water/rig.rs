@@ -206,7 +206,7 @@ impl History {
             #[allow(clippy::cast_precision_loss)]
             let days = (at - until) as f64 / 86_400.0;
             let middle = until + (at - until) / 2;
-            let share = settings.use_share(middle);
+            let share = settings.share_between(until, at);
             if let Some(daily) = self.daily_litres(settings) {
                 let litres = daily * days * share;
                 match self.water(middle, settings) {

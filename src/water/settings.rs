@@ -49,6 +49,9 @@ pub struct Settings {
     pub workdays_per_week: f64,
     /// How hard the rig works from January to December, 1 on average.
     pub month_shares: [f64; 12],
+    /// Spans in which it does not work at all, UTC seconds, in order and apart: from, to.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub off: Vec<(i64, i64)>,
     /// Whether the rig works south of the equator.
     pub southern: bool,
     /// When prefilters are changed.
@@ -76,6 +79,7 @@ impl Default for Settings {
             litres_per_workday: None,
             workdays_per_week: 5.0,
             month_shares: [1.0; 12],
+            off: Vec::new(),
             southern: false,
             prefilter: prefilter::Interval::default(),
             manual_flush: false,
@@ -87,9 +91,34 @@ impl Default for Settings {
 }
 
 impl Settings {
-    /// How hard the rig works at an instant, 1 on average; months by UTC.
+    /// How hard the rig works at an instant, 1 on average and 0 on days off; months by UTC.
     #[must_use]
     pub fn use_share(&self, at: i64) -> f64 {
+        if self.off.iter().any(|(from, to)| (*from..*to).contains(&at)) {
+            return 0.0;
+        }
+        self.month_share(at)
+    }
+
+    /// How hard it works between two instants, 1 on average: days off count as none.
+    ///
+    /// # Examples
+    /// Five of ten days off.
+    /// ```
+    /// use tapside::water::settings::Settings;
+    /// let settings = Settings { off: vec![(5 * 86_400, 20 * 86_400)], ..Settings::default() };
+    /// assert!((settings.share_between(0, 10 * 86_400) - 0.5).abs() < 1e-12);
+    /// ```
+    #[must_use]
+    #[allow(clippy::cast_precision_loss)]
+    pub fn share_between(&self, from: i64, to: i64) -> f64 {
+        let share = self.month_share(from + (to - from) / 2);
+        let overlap = |(start, end): &(i64, i64)| (to.min(*end) - from.max(*start)).max(0);
+        let off: i64 = self.off.iter().map(overlap).sum();
+        share * (1.0 - off as f64 / (to - from).max(1) as f64).max(0.0)
+    }
+
+    fn month_share(&self, at: i64) -> f64 {
         let mean = self.month_shares.iter().sum::<f64>() / 12.0;
         if mean <= 0.0 {
             return 1.0;

@@ -90,6 +90,8 @@ rarer! {
     settings_all: "settings-all.txt",
     setup_one_by_one: "setup-one-by-one.txt",
     setup_una_por_una: "setup-una-por-una.txt",
+    time_off_es: "time-off-es.txt",
+    time_off: "time-off.txt",
     two_rigs_en: "two-rigs-en.txt",
     two_rigs_es: "two-rigs-es.txt",
     year_ahead_es: "year-ahead-es.txt",

@@ -2,7 +2,7 @@
 
 use jiff::civil::{Date, date};
 use tapside::digest::notes::{Now, RigNow};
-use tapside::digest::week::{Decision, Done, Jump, PersonWeek, RigWeek};
+use tapside::digest::week::{Decision, Done, Jump, Off, PersonWeek, RigWeek};
 use tapside::digest::{Kind, Week};
 use tapside::domain::Role;
 use tapside::water::assess::{Fault, Question, assess};
@@ -48,6 +48,7 @@ pub fn empty() -> Week {
         people: Vec::new(),
         decisions: Vec::new(),
         frost_said_on: Some(date(2025, 11, 10)),
+        was_closed: false,
     }
 }
 
@@ -91,6 +92,7 @@ pub fn sound(id: i64, name: &str) -> RigWeek {
         jump: None,
         services: Vec::new(),
         is_preserved: false,
+        off: Off::default(),
         set_aside: 0,
         water: Some((11.0, date(2026, 2, 27))),
     }
@@ -349,6 +351,7 @@ pub fn now_of(rig: &RigWeek) -> RigNow {
         assessment: rig.assessment.clone(),
         last_used_on: rig.last_reading_on,
         is_preserved: rig.is_preserved,
+        is_off: rig.off.away,
         last_reading_on: rig.last_reading_on,
         resin_changed_on: Some(date(2026, 2, 2)),
         prefilters_changed_on: Some(date(2025, 9, 1)),

@@ -16,6 +16,7 @@ mod copies;
 mod countries;
 mod database;
 mod database_away;
+mod days_off;
 mod demos;
 mod digest_fleet;
 mod digest_followed;

@@ -167,8 +167,10 @@ fn facts(occasion: &Occasion<'_>, rules: &Rules, fleet: &[Followed<'_>], decisio
         assessment: followed.assessment.clone(),
         last_used_on: followed
             .last_reading_on(zone)
-            .max(followed.state.last_served().and_then(|at| local_date(zone, at))),
+            .max(followed.state.last_served().and_then(|at| local_date(zone, at)))
+            .map(|used| used.max(rules.last_off(followed.rig.id, today).unwrap_or(used))),
         is_preserved: followed.state.preserved_at().is_some(),
+        is_off: rules.off_on(Some(followed.rig.id), today).is_some(),
         last_reading_on: followed.last_reading_on(zone),
         resin_changed_on: followed.last_done_on(zone, ServiceKind::Resin),
         prefilters_changed_on: followed.last_done_on(zone, ServiceKind::Prefilter),

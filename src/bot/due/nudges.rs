@@ -65,7 +65,8 @@ impl Bot {
         for rig in store::rigs::fleet(&mut tx, outfit.id).await? {
             let by_hand = !rig.flushes_itself && !rig.di_only;
             let worked = last.get(&rig.id).is_some_and(|at| today.contains(at));
-            if !by_hand || !worked || !is_meant(&rig) || !rules.rig(rig.id).nudges() {
+            let away = rules.time_off(Some(rig.id)).iter().any(|span| span.holds(slot.date));
+            if away || !by_hand || !worked || !is_meant(&rig) || !rules.rig(rig.id).nudges() {
                 continue;
             }
             let Some(worker) = unflushed(&mut tx, &today, &rig).await? else {
@@ -103,7 +104,9 @@ impl Bot {
                 continue;
             };
             let hours = Hours::of(outfit, rules);
-            if !store::nudges::repeat(&mut tx, nudge.id, now).await? || hours.is_quiet(now) {
+            let today = schedule::local_date(&hours.zone, now).unwrap_or_default();
+            let away = rules.time_off(Some(nudge.rig_id)).iter().any(|span| span.holds(today));
+            if !store::nudges::repeat(&mut tx, nudge.id, now).await? || hours.is_quiet(now) || away {
                 continue;
             }
             let Waiting {

@@ -16,6 +16,11 @@ impl Values {
 
     /// What a setting was set to.
     pub(super) fn get<T: Held>(&self, field: Field) -> Option<T> {
-        T::of(self.0.get(&field)?).cloned()
+        self.held(field).cloned()
+    }
+
+    /// The same as it is held.
+    pub(super) fn held<T: Held>(&self, field: Field) -> Option<&T> {
+        T::of(self.0.get(&field)?)
     }
 }

@@ -43,6 +43,7 @@ pub enum Field {
     Stands,
     Rated,
     ShortNames,
+    TimeOff,
     Keep,
 }
 
@@ -64,6 +65,8 @@ pub enum SetBy {
     Owner,
     /// What a rig is: an owner or lead.
     Leads,
+    /// Of one rig anybody, of the outfit an owner or lead.
+    WhoeverHasIt,
 }
 
 /// What a setting is about.
@@ -100,7 +103,7 @@ pub enum Unit {
 
 use Group::{Data, Hours, Limits, Names, Parts, Prefilters, Prices, Units};
 use Reach::{Either, Outfit, Rig};
-use SetBy::{Leads, Owner};
+use SetBy::{Leads, Owner, WhoeverHasIt};
 
 /// All that holds for a setting.
 #[derive(Debug)]
@@ -188,7 +191,7 @@ const SOME: f64 = 0.001;
 const MOST: f64 = f64::INFINITY;
 
 /// The settings, in the order in which they are listed.
-const TABLE: [Row; 39] = [
+const TABLE: [Row; 40] = [
     row(Field::ResinPrice, "resin-price", Prices, Either, Owner, Kind::Money)
         .within(SOME, MOST)
         .usually(1.5, 60.0)
@@ -268,6 +271,9 @@ const TABLE: [Row; 39] = [
     day_ends_on(Weekday::Friday, "day-ends-fri"),
     day_ends_on(Weekday::Saturday, "day-ends-sat"),
     day_ends_on(Weekday::Sunday, "day-ends-sun"),
+    row(Field::TimeOff, "time-off", Hours, Either, WhoeverHasIt, Kind::DaysOff)
+        .such_as("2026-12-24/2027-01-03 off")
+        .called(&[&["timeoff"]]),
     row(Field::DigestAt, "digest-at", Hours, Outfit, Owner, Kind::DayAt)
         .otherwise("mon 07:00")
         .called(&[&["digest"]]),
@@ -550,6 +556,7 @@ mod tests {
             (Field::Stands, "upright"),
             (Field::Rated, "150.5 77 60"),
             (Field::ShortNames, "H,big bird"),
+            (Field::TimeOff, "2026-12-24/2027-01-03 off,2027-03-01/ garage"),
             (Field::Keep, "5"),
         ];
         let of_rows = Field::all().flat_map(|field| {
@@ -612,6 +619,7 @@ mod tests {
             ("short-names", "H,"),
             ("rated", "150 77"),
             ("currency", "XYZ"),
+            ("time-off", "2026-12-24/2026-12-24 off"),
         ] {
             let field = Field::named(name);
             assert!(field.is_some(), "{name}");

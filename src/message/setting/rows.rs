@@ -46,6 +46,8 @@ pub enum Says {
     Names,
     /// Years, or for good.
     Years,
+    /// Spans of dates, each with a reason.
+    DaysOff,
 }
 
 /// A way of meaning a setting.
@@ -230,6 +232,7 @@ pub const ROWS: &[Row] = &[
         &["bed"],
         Says::Choice(&[("upright", "upright"), ("lying", "lying")]),
     ),
+    row(Field::TimeOff, &[&["timeoff"]], &[], Says::DaysOff),
     row(Field::Keep, &[&["keep"]], &["all"], Says::Years),
     row(Field::Country, &[&["country"]], &[], Says::Country),
     row(Field::Currency, &[&["currency"]], &[], Says::Currency),

@@ -8,7 +8,9 @@ use super::rows::{Row, Says};
 use super::said::Said;
 use super::wish::{Change, Wish};
 use super::{Field, Meter, Rated, Setting};
+use crate::domain::time_off::Why;
 use crate::language::lexer::Form;
+use crate::water::days_off::DaysOff;
 use crate::water::quantity::{Flow, LITRES_PER_CUBIC_FOOT, LITRES_PER_US_GALLON, Pressure, Temperature};
 
 /// A text while a row is tried on it: which of its items are accounted for.
@@ -158,6 +160,7 @@ impl<'a> Reading<'a> {
             Says::Count => row.field.to(whole(self.number()?)?),
             Says::Rated => row.field.to(self.rated()?),
             Says::Names => row.field.to(self.names()?),
+            Says::DaysOff => row.field.to(self.days_off()?),
             Says::Years => {
                 self.take_all("year");
                 match self.number() {
@@ -448,6 +451,30 @@ impl<'a> Reading<'a> {
         })
     }
 
+    /// "2026-12-24 to 2027-01-02 garage", "from 2027-03-01": the second day is the last one off.
+    fn days_off(&mut self) -> Option<Vec<DaysOff>> {
+        let mut told: Vec<(Date, Option<Date>, Why)> = Vec::new();
+        let mut ends = false;
+        for (at, item) in self.said.items.iter().enumerate() {
+            if let Some(Form::Date(year, month, day)) = item.form {
+                match told.last_mut() {
+                    Some((_, last @ None, _)) if ends => *last = Some((year, month, day)),
+                    _ => told.push(((year, month, day), None, Why::Off)),
+                }
+                ends = false;
+            } else if let Some(why) = item.value("why") {
+                told.last_mut()?.2 = Why::ALL.get(usize::try_from(why).ok()?)?.0;
+            } else if item.is("until") {
+                ends = true;
+            } else if !item.is("from") {
+                continue;
+            }
+            self.used[at] = true;
+        }
+        let spans = told.into_iter().map(|(from, last, why)| DaysOff::of(from, last, why));
+        spans.collect()
+    }
+
     /// The names behind "also called", between commas, "or" and "and".
     fn names(&mut self) -> Option<Vec<String>> {
         let at = self.used.iter().position(|used| *used)?;
@@ -472,6 +499,9 @@ impl<'a> Reading<'a> {
         Some(names)
     }
 }
+
+/// Year, month, day.
+type Date = (i16, u8, u8);
 
 /// Units of volume, and litres in them.
 const UNITS: [(&str, f64); 3] = [

@@ -4,6 +4,7 @@ use super::amount::Amount;
 use super::country::Country;
 use super::currency::Currency;
 use super::hours::{Clock, Days, Weekday};
+use crate::water::days_off::{DaysOff, MOST_SPANS};
 
 /// Longest short name, and how many a rig may have.
 const NAME_LETTERS: usize = 30;
@@ -108,6 +109,8 @@ kinds! {
     Rated(Rated),
     /// Other names of a rig.
     Names(Vec<String>),
+    /// Spans of days on which nobody works, or the rig does not.
+    DaysOff(Vec<DaysOff>),
     /// Years; none: for good.
     Years(Option<u16>),
 }
@@ -234,6 +237,7 @@ impl Value {
             Self::Names(names) => {
                 (1..=SHORT_NAMES).contains(&names.len()) && names.iter().all(|name| is_short_name(name))
             }
+            Self::DaysOff(spans) => (1..=MOST_SPANS).contains(&spans.len()),
             Self::Between(Some((from, to))) => from != to,
             _ => true,
         }
@@ -278,6 +282,7 @@ kept_by_its_own! {
     [u16; 12]: |months: &Self| months.map(|percent| percent.to_string()).join(","), months;
     Country: |country: &Self| country.code().to_owned(), Country::of_code;
     Currency: |currency: &Self| currency.code().to_owned(), Currency::of_code;
+    Vec<DaysOff>: |spans: &Self| spans.iter().map(DaysOff::text).collect::<Vec<_>>().join(","), days_off;
     Vec<String>: |names: &Self| names.join(","), |text: &str| Some(text.split(',').map(str::to_owned).collect());
 }
 
@@ -324,6 +329,10 @@ impl Kept for Option<u16> {
             years => Some(Some(years.parse().ok()?)),
         }
     }
+}
+
+fn days_off(text: &str) -> Option<Vec<DaysOff>> {
+    text.split(',').map(DaysOff::kept).collect()
 }
 
 fn switch(text: &str) -> Option<bool> {

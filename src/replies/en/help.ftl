@@ -157,6 +157,7 @@ page-hours = When I message you. The owner types:
     The Monday digest: digest monday 7:00 | digest off | digest on
     Asking about the flush: reminders off | reminders on
     What falls due in between: warnings off | warnings on
+    Days off: { $rig } at the garage until Friday | we're closed 24 December to 2 January
     The night, when I keep quiet: quiet hours 20:00-7:00 | quiet hours off
     For one rig only: { $rig } day ends 15:00 | { $rig } reminders off
 page-units = Bare numbers are ppm (the same as mg/L). A meter in microsiemens: { $rig } 360us 24us

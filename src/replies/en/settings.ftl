@@ -58,6 +58,19 @@ set-keep-years = { $value ->
    *[other] keep { $value } years
   }
 set-keep-years-everything = keep everything
+set-time-off = time off { $value }
+set-time-off-span = { $ends ->
+    [0] from { $from }
+   *[other] { $from } to { $last }
+  }{ $why ->
+    [parked] { " " }parked
+    [garage] { " " }garage
+    [broken] { " " }broken down
+    [winter] { " " }winter
+    [preserved] { " " }preserved
+    [lent] { " " }lent
+   *[off] { "" }
+  }
 set-short-names = also called { $value }
 litres = { $value } litres
 gallons = { $value } gallons

@@ -157,6 +157,7 @@ page-hours = Cuándo te escribo yo. El dueño escribe:
     El resumen del lunes: resumen lunes 7:00 | resumen no | resumen sí
     Preguntar por el enjuague: recordatorios no | recordatorios sí
     Lo que toca entretanto: avisos no | avisos sí
+    Días libres: { $rig } en el taller hasta el viernes | cerramos hasta el 4 de enero
     La noche, en que callo: silencio 20:00-7:00 | silencio no
     Para un solo equipo: { $rig } el día acaba a las 15:00 | { $rig } recordatorios no
 page-units = Los números solos son ppm (lo mismo que mg/L). Un medidor en microsiemens: { $rig } 360us 24us

@@ -58,6 +58,19 @@ set-keep-years = { $value ->
    *[other] conservar { $value } años
   }
 set-keep-years-everything = conservar todo
+set-time-off = días libres { $value }
+set-time-off-span = { $ends ->
+    [0] desde { $from }
+   *[other] { $from } a { $last }
+  }{ $why ->
+    [parked] { " " }parado
+    [garage] { " " }taller
+    [broken] { " " }averiado
+    [winter] { " " }invierno
+    [preserved] { " " }conservante
+    [lent] { " " }prestado
+   *[off] { "" }
+  }
 set-short-names = también se llama { $value }
 litres = { $value } litros
 gallons = { $value } galones
