@@ -244,11 +244,11 @@ fn days(from: Option<Ahead>, until: Until, today: Date) -> Option<(Date, Option<
     if let Some(Ahead::On(None, month, day)) = from
         && begins > today
     {
-        let earlier = date(today.year() - 1, month, day)
+        let mut earlier = date(today.year() - 1, month, day)
             .into_iter()
             .chain(date(today.year(), month, day));
         let runs = |begun: &Date| *begun < today && span(*begun).is_some_and(|(_, back)| back > Some(today));
-        begins = earlier.filter(runs).last().unwrap_or(begins);
+        begins = earlier.rfind(runs).unwrap_or(begins);
     }
     let (begins, back) = span(begins)?;
     let near = (begins - today).get_days() <= MOST_DAYS as i32;
@@ -288,12 +288,11 @@ fn first(ahead: Ahead, from: Date, today: Date) -> Option<(Date, Date)> {
         }
         Ahead::InMonth(year, month) => {
             let mut years = year.map_or(from.year()..from.year() + 2, |year| year..year + 1);
-            let month = years.find_map(|year| {
+            years.find_map(|year| {
                 let month = date(year, month, 1)?;
                 let after = month.checked_add(1.month()).ok()?;
                 (after > from).then_some((month, after))
-            });
-            month
+            })
         }
         Ahead::On(year, month, of_month) => {
             let mut years = year.map_or(from.year()..from.year() + 5, |year| year..year + 1);

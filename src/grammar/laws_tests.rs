@@ -355,6 +355,7 @@ fn used_up_and_partly_changed_are_asked_about() {
         ("moved the membrane from lynx to badger", About::Moved),
         ("put lynx's membrane in badger", About::Moved),
         ("le puse la membrana de lynx a badger", About::Moved),
+        ("le puse la membrana de la lynx a la badger", About::Moved),
     ] {
         let meaning = read(text, &scene);
         assert_eq!(meaning.ask.map(|ask| ask.about), Some(about), "{text}");
