@@ -16,6 +16,7 @@ use super::questions::DueQuestion;
 use super::readings::{is_in_order, record, record_now, words_for};
 use super::request::Request;
 use super::scene::{close_questions, open_question};
+use super::services::{is_told_again, told_already};
 use super::understood::Source;
 use super::used_up::used_up;
 use super::when::is_ahead;
@@ -28,6 +29,8 @@ struct Plan {
     question: Option<DueQuestion>,
     /// The open question is settled by it.
     settles: bool,
+    /// Changes that were told before.
+    twins: Vec<grammar::Service>,
 }
 
 impl Plan {
@@ -39,6 +42,10 @@ impl Plan {
             None => Source::own(on),
         };
         doubt_what_is_ahead(&on.zone, &mut meaning, &source);
+        let twins = match answers {
+            true => Vec::new(),
+            false => ask_about_twins(on, &mut meaning, &source),
+        };
         let question = meaning.ask.take().map(|ask| DueQuestion::of(on, ask));
         // A service of another rig leaves a question about a reading open.
         let asks_service = open.as_ref().is_none_or(|open| open.ask.service.is_some());
@@ -51,6 +58,7 @@ impl Plan {
             source,
             question,
             settles,
+            twins,
         }
     }
 
@@ -105,6 +113,7 @@ pub(super) fn record_from_memory(
     let (recorded, _) = record(on, effects, &plan.meaning, &plan.source);
     let mut answer = safety_first(on, &plan.meaning);
     answer.and(words_for(on, &plan.meaning, &plan.source, &recorded));
+    answer.and(told_already(on, &plan.twins));
     if let Some(question) = plan.question {
         answer.and(question.ask_from_memory(on, effects, plan.source));
     }
@@ -126,6 +135,7 @@ pub(super) async fn record_meaning(
         source,
         question,
         settles,
+        twins,
     } = Plan::of(on, meaning, answers);
     let mut answer = safety_first(on, &meaning);
     if !meaning.spent.is_empty() {
@@ -153,6 +163,7 @@ pub(super) async fn record_meaning(
     }
     let recorded = record_now(db, on, &meaning, &source).await?;
     answer.and(words_for(on, &meaning, &source, &recorded));
+    answer.and(told_already(on, &twins));
     answer.and(back_by_reading(db, on, &recorded.readings).await?);
     answer.and(days_off::take(db, on, &meaning.time_off).await?);
     for correction in &meaning.corrections {
@@ -172,6 +183,19 @@ pub(super) async fn record_meaning(
 fn safety_first(on: &Request<'_>, meaning: &Meaning) -> Answer {
     let line = meaning.danger.map(|danger| caution::danger(on.words, danger));
     line.map(Answer::says).unwrap_or_default()
+}
+
+/// A change that was told of its rig a few hours ago is not recorded twice: one kind is asked about, the others are
+/// given back, to be said.
+fn ask_about_twins(on: &Request<'_>, meaning: &mut Meaning, source: &Source) -> Vec<grammar::Service> {
+    let services = std::mem::take(&mut meaning.services);
+    let (mut twins, new): (Vec<_>, Vec<_>) = services.into_iter().partition(|said| is_told_again(on, said, source));
+    meaning.services = new;
+    if let (None, Some(first)) = (&meaning.ask, twins.first().map(|one| one.what)) {
+        meaning.ask = grammar::ask_again(&twins);
+        twins.retain(|one| one.what != first);
+    }
+    twins
 }
 
 /// A reading of a time that is still to come is asked about: nobody can have taken it then.

@@ -33,6 +33,37 @@ pub(super) fn priced_later(on: &Request<'_>, kept: &Service) -> Option<i64> {
     (lately && same.price_minor.is_none()).then_some(same.id)
 }
 
+/// For so long the same change told again is taken for one that two people tell. Common practice, no source.
+const SAME_CHANGE: i64 = 6 * 3600;
+
+/// Whether a change of a part was told of this rig already, a few hours ago: then it is asked about.
+pub(super) fn is_told_again(on: &Request<'_>, said: &grammar::Service, source: &Source) -> bool {
+    use grammar::What;
+    let renews = matches!(said.what, What::Membrane | What::Resin | What::Prefilter | What::ORing);
+    let known = on.known.rig(said.rig).filter(|_| renews);
+    let Some(last) = known.and_then(|known| known.state.done.get(&said.what)) else {
+        return false;
+    };
+    let done_at = instant(said.when, source.sent_at, &on.zone);
+    // A price that follows its change belongs to it.
+    let adds_price = said.price.is_some() && last.price_minor.is_none();
+    (last.at - done_at).abs() < SAME_CHANGE && !adds_price
+}
+
+/// That these are logged already, a line each.
+pub(super) fn told_already(on: &Request<'_>, services: &[grammar::Service]) -> Answer {
+    let line = |said: &grammar::Service| {
+        let (rig, what) = (on.rig_name(said.rig), reading::service_word(on.words, said.what));
+        let facts = [("rig", (&rig).into()), ("what", (&what).into())];
+        on.words.say("service-told-already", facts)
+    };
+    let lines: Vec<String> = services.iter().map(line).collect();
+    match lines.is_empty() {
+        true => Answer::silence(),
+        false => Answer::says(lines.join("\n")),
+    }
+}
+
 /// The services that a message tells, as they are kept; those that are still to come are not.
 pub(super) fn kept_services(on: &Request<'_>, meaning: &Meaning, source: &Source) -> Vec<Service> {
     let done = meaning

@@ -410,6 +410,8 @@ pub enum About {
     Portion,
     /// "Swapped membranes heron and otter": new ones, or from one rig to the other?
     Moved,
+    /// The same was told of this rig a few hours ago: once more, or the same change?
+    Again,
     /// "That was wrong": shall the last reading be withdrawn?
     Undo,
 }
@@ -447,6 +449,10 @@ pub enum Label {
     UsedUp,
     /// The part was changed.
     Changed,
+    /// It was changed once more.
+    Another,
+    /// It is the change that was told before.
+    Same,
     /// Withdraw the last reading.
     Undo,
     /// Leave the last reading as it is.

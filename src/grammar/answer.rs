@@ -91,7 +91,7 @@ pub fn choose(label: Label, ask: &Ask, scene: &Scene) -> Meaning {
             (draft.permeate, draft.product) = (None, Some(Solids { ppm, raw_us: None }));
         }),
         Label::AsSent | Label::Keep => settle(ask.drafts.clone(), scene),
-        Label::Drop | Label::Leave => dropped,
+        Label::Drop | Label::Leave | Label::Same => dropped,
         Label::UsedUp => {
             let spent = ask
                 .service
@@ -99,7 +99,7 @@ pub fn choose(label: Label, ask: &Ask, scene: &Scene) -> Meaning {
                 .unwrap_or_default();
             Meaning { spent, ..dropped }
         }
-        Label::Changed => Meaning {
+        Label::Changed | Label::Another => Meaning {
             services: rigs().filter_map(|rig| service(ask, rig)).collect(),
             ..Meaning::default()
         },
@@ -340,6 +340,8 @@ fn words(message: &Message, ask: &Ask) -> Option<Meaning> {
         About::UsedUp if message.any(Senses::of([Sense::used_up, Sense::not])) => Some(Label::UsedUp),
         About::Portion | About::Moved if yes && !no => Some(Label::Changed),
         About::Portion | About::Moved if no => Some(Label::Drop),
+        About::Again if message.is(Sense::same) || no && !yes => Some(Label::Same),
+        About::Again if message.is(Sense::fresh) && !no => Some(Label::Another),
         About::Undo if yes && !no => Some(Label::Undo),
         About::Undo if no || keep => Some(Label::Leave),
         _ => None,

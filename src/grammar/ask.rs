@@ -106,6 +106,10 @@ pub fn about_service(about: About, what: What, told: Told, rigs: &[i64]) -> Ask 
     let choices = match about {
         About::UsedUp => vec![choice(Label::UsedUp, "used up"), choice(Label::Changed, "changed")],
         About::Portion => vec![choice(Label::Changed, "all changed"), choice(Label::Drop, "drop")],
+        About::Again => vec![
+            choice(Label::Same, "the same one"),
+            choice(Label::Another, "another one"),
+        ],
         About::Moved => vec![choice(Label::Changed, "all new"), choice(Label::Drop, "drop")],
         _ => Vec::new(),
     };

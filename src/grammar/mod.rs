@@ -69,6 +69,19 @@ pub fn ask_whether(draft: Reading) -> Ask {
     ask::about_values(About::Implausible, draft)
 }
 
+/// The question whether services of one kind are told for the second time.
+pub fn ask_again(services: &[Service]) -> Option<Ask> {
+    let first = services.first()?;
+    let told = Told {
+        minutes: first.minutes,
+        price: first.price.clone(),
+        when: first.when,
+    };
+    let same = services.iter().filter(|one| one.what == first.what);
+    let rigs: Vec<i64> = same.map(|one| one.rig).collect();
+    Some(ask::about_service(About::Again, first.what, told, &rigs))
+}
+
 fn names_of(scene: &Scene) -> Names {
     let of = |(at, rig): (usize, &'_ Rig)| {
         let own = std::iter::once((at, rig.name.clone()));

@@ -330,6 +330,7 @@ fn ask_name(about: About) -> &'static str {
         About::Implausible => "implausible",
         About::UsedUp => "used_up",
         About::Portion => "portion",
+        About::Again => "again",
         About::Moved => "moved",
         About::Undo => "undo",
     }

@@ -155,6 +155,7 @@ fn ask_words(ask: &Ask, conversation: &Conversation) -> String {
         About::Implausible => "is that right?",
         About::UsedUp => "used up, or already changed?",
         About::Portion => "does it count as a change?",
+        About::Again => "once more, or the same change?",
         About::Moved => "new ones, or moved from one to the other?",
         About::Undo => "undo the last reading?",
     };

@@ -4,7 +4,7 @@ use crate::domain::meaning::{About, Ask, Label, Reading, Solids};
 
 use super::Words;
 use super::figures;
-use super::reading::{Figures, echo};
+use super::reading::{Figures, echo, service_word};
 
 /// Why it is asked whether a reading is to be noted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -80,6 +80,13 @@ pub fn question(words: Words, ask: &Ask, names: &Names<'_>) -> String {
         About::Implausible => named(rig, implausible(words, rig, draft, names)),
         About::UsedUp => words.say("ask-used-up", [("rig", (&rigs_of(ask, names)).into())]),
         About::Portion => words.say("ask-portion", [("rig", (&rigs_of(ask, names)).into())]),
+        About::Again => {
+            let what = ask.service.map(|what| service_word(words, what)).unwrap_or_default();
+            words.say(
+                "ask-again",
+                [("rigs", (&rigs_of(ask, names)).into()), ("what", (&what).into())],
+            )
+        }
         About::Moved => words.say("ask-moved", [("rigs", (&rigs_of(ask, names)).into())]),
         About::Undo => {
             let echo = draft.and_then(|draft| drafted(words, draft)).unwrap_or_default();
@@ -212,6 +219,8 @@ pub fn label(words: Words, label: Label, names: &Names<'_>) -> String {
         Label::Changed => words.plain("label-changed"),
         Label::Undo => words.plain("label-undo"),
         Label::Leave => words.plain("label-leave"),
+        Label::Another => words.plain("label-another"),
+        Label::Same => words.plain("label-same"),
         Label::Product(ppm) => words.say("label-product", [("ppm", (&figures::ppm(words, ppm)).into())]),
     }
 }

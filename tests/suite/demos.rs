@@ -92,6 +92,8 @@ rarer! {
     setup_una_por_una: "setup-una-por-una.txt",
     time_off_es: "time-off-es.txt",
     time_off: "time-off.txt",
+    told_twice_es: "told-twice-es.txt",
+    told_twice: "told-twice.txt",
     two_rigs_en: "two-rigs-en.txt",
     two_rigs_es: "two-rigs-es.txt",
     year_ahead_es: "year-ahead-es.txt",

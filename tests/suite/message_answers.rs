@@ -144,8 +144,8 @@ fn the_text_of_a_button_does_what_the_button_does() {
                     );
                 }
                 Label::AsSent | Label::Keep => assert_eq!(meaning.readings, ask.drafts, "{context}"),
-                Label::UsedUp | Label::Changed | Label::Undo | Label::Leave => {}
-                Label::Drop => assert!(meaning.dropped && meaning.readings.is_empty(), "{context}"),
+                Label::UsedUp | Label::Changed | Label::Another | Label::Undo | Label::Leave => {}
+                Label::Drop | Label::Same => assert!(meaning.dropped && meaning.readings.is_empty(), "{context}"),
                 Label::Product(ppm) => {
                     let draft = &meaning.ask.as_ref().expect("the RO outlet is asked").drafts[0];
                     assert_eq!(draft.product.unwrap().ppm, ppm, "{context}");

@@ -3,6 +3,7 @@
 service-noted = { $rig }: { $what }. Logged.
 service-what-on = { $what } { $day }
 service-what-paid = { $what }, { $price }
+service-told-already = { $rig }: { $what } was logged already.
 service-ahead = { $rig }: that's in the future, so I haven't logged it. Text me when it's done.
 service-resin = resin changed
 service-repack = resin repacked

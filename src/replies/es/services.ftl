@@ -3,6 +3,7 @@
 service-noted = { $rig }: { $what }. Anotado.
 service-what-on = { $what } { $day }
 service-what-paid = { $what }, { $price }
+service-told-already = { $rig }: ya estaba anotado: { $what }.
 service-ahead = { $rig }: eso aún no ha pasado, así que no lo anoté. Avísame cuando esté hecho.
 service-resin = resina cambiada
 service-repack = resina compactada de nuevo
