@@ -192,7 +192,8 @@ fn days(from: Date, to: Date) -> impl Iterator<Item = Date> {
 
 fn off(known: &Outfit, rig: RigId, (from, today): (Date, Date)) -> Off {
     let is_off = |day: &Date| known.rules.off_on(Some(rig), *day).is_some();
-    let away = known.rules.time_off(Some(rig)).iter().any(|span| span.holds(today));
+    let mut spans = known.rules.time_off(Some(rig)).iter().copied();
+    let away = spans.find(|span| span.holds(today));
     let ahead = today.series(1.day()).take(DAYS_AHEAD as usize).filter(is_off).count();
     Off {
         away,

@@ -54,7 +54,7 @@ impl Due {
 /// The due dates within a year, by day, then by rig; of a rig that is away none is known.
 #[must_use]
 pub fn of(week: &Week) -> Vec<DueDate> {
-    let mut dates: Vec<DueDate> = (week.rigs.iter().filter(|rig| !rig.off.away))
+    let mut dates: Vec<DueDate> = (week.rigs.iter().filter(|rig| rig.off.away.is_none()))
         .flat_map(|rig| [resin(rig, week), prefilters(rig, week), membrane(rig, week)])
         .flatten()
         .filter(|due| days_between(week.today, due.on) <= AHEAD_DAYS)

@@ -4,6 +4,7 @@ use jiff::civil::Date;
 
 use crate::water::assess::Basis;
 use crate::water::condition::Condition;
+use crate::water::days_off::DaysOff;
 use crate::water::forecast::Interval;
 use crate::water::prefilter;
 use crate::water::verdict::{Resin, Told, Verdict, is_laid_up};
@@ -41,6 +42,8 @@ pub struct FleetRow {
     pub readings: u32,
     /// Of them set aside.
     pub set_aside: u32,
+    /// When it is away on the day of the digest.
+    pub off: Option<DaysOff>,
     /// Last reading ever.
     pub last_reading_on: Option<Date>,
     /// Nothing asks for this rig: a sound membrane or a bed that holds, read
@@ -86,6 +89,7 @@ fn row(rig: &RigWeek, verdict: &Verdict, is_asked_for: bool, week: &Week) -> Fle
         prefilter: rig.assessment.prefilter.state,
         readings: rig.readings,
         set_aside: rig.set_aside,
+        off: rig.off.away,
         last_reading_on: rig.last_reading_on,
         calm: !is_asked_for && rig.readings > 0 && (!rig.has_membrane || verdict.state == Some(Condition::Good)),
     }

@@ -54,7 +54,8 @@ pub fn of(week: &Week, actions: &[Action], fleet: &[FleetRow], shopping: &Shoppi
             rests: week.rigs.iter().all(|rig| rests(rig, week.today)),
         };
     }
-    let unread = fleet.len() - read;
+    let is_unread = |row: &&FleetRow| row.readings == 0 && row.off.is_none();
+    let unread = fleet.iter().filter(is_unread).count();
     let wants = two_of(actions.iter().filter_map(want).collect());
     if !wants.is_empty() {
         return Headline::Wants(wants);
@@ -72,7 +73,7 @@ pub fn of(week: &Week, actions: &[Action], fleet: &[FleetRow], shopping: &Shoppi
 
 fn rests(rig: &RigWeek, today: Date) -> bool {
     let is_laid_up = |last| days_between(last, today) >= LAID_UP_FROM_DAYS;
-    rig.is_preserved || rig.off.away || rig.last_reading_on.is_none_or(is_laid_up)
+    rig.is_preserved || rig.off.away.is_some() || rig.last_reading_on.is_none_or(is_laid_up)
 }
 
 /// The first want and the next one of another risk, so that two lines of resin

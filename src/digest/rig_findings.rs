@@ -18,7 +18,7 @@ const FLUSHES_MISSED: u32 = 2;
 /// What a rig asks for: the deeds of its verdict, then what its week asks for; one that is away asks for nothing.
 #[must_use]
 pub fn of(rig: &RigWeek, week: &Week) -> Vec<Deed> {
-    if rig.off.away {
+    if rig.off.away.is_some() {
         return Vec::new();
     }
     let deeds = rig.verdict(week.utc_offset_seconds).deeds;

@@ -5,6 +5,7 @@ use jiff::civil::Date;
 use crate::domain::Role;
 
 use crate::water::assess::Assessment;
+use crate::water::days_off::DaysOff;
 use crate::water::history::ServiceKind;
 use crate::water::verdict::{Behind, Ground, Kind, Verdict};
 
@@ -53,8 +54,8 @@ pub struct Week {
 /// Time off of a rig, its own and its outfit's.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Off {
-    /// It is away on the day of the digest itself.
-    pub away: bool,
+    /// The span of its own in which it is away on the day of the digest.
+    pub away: Option<DaysOff>,
     /// It was off on a day of the week, or is on the day of the digest.
     pub lately: bool,
     /// Share of the two weeks ahead on which it is off.

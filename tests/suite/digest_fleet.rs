@@ -351,7 +351,7 @@ pub fn now_of(rig: &RigWeek) -> RigNow {
         assessment: rig.assessment.clone(),
         last_used_on: rig.last_reading_on,
         is_preserved: rig.is_preserved,
-        is_off: rig.off.away,
+        is_off: rig.off.away.is_some(),
         last_reading_on: rig.last_reading_on,
         resin_changed_on: Some(date(2026, 2, 2)),
         prefilters_changed_on: Some(date(2025, 9, 1)),

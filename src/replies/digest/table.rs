@@ -78,14 +78,14 @@ pub fn row(words: Words, row: &FleetRow, today: Date) -> String {
             [("done", i64::from(done).into()), ("due", i64::from(due).into())],
         )
     }));
-    if row.readings == 0 {
-        parts.push(match row.last_reading_on {
-            Some(last) => {
-                let on = spoken::on_day(words, last, today);
-                words.say("digest-row-last", [("on", (&on).into())])
-            }
-            None => words.plain("digest-row-never"),
-        });
+    match (row.off, row.last_reading_on) {
+        (Some(off), _) => parts.push(days_off::standing(words, &off, today)),
+        (None, Some(last)) if row.readings == 0 => {
+            let on = spoken::on_day(words, last, today);
+            parts.push(words.say("digest-row-last", [("on", (&on).into())]));
+        }
+        (None, None) if row.readings == 0 => parts.push(words.plain("digest-row-never")),
+        (None, _) => {}
     }
     if row.set_aside > 0 {
         parts.push(words.say("digest-row-aside", [("count", i64::from(row.set_aside).into())]));
