@@ -5,6 +5,7 @@ use jiff::civil::Date;
 use crate::digest::Digest;
 use crate::digest::fleet::FleetRow;
 use crate::replies::Words;
+use crate::replies::days_off;
 use crate::replies::figures::{self, spoken};
 use crate::replies::reading::told_word;
 use crate::water::assess::Basis;
