@@ -205,7 +205,7 @@ async fn a_caution_is_told_once_a_person_and_again_a_year_on() {
     );
     assert!(
         world
-            .says("lead", "heron new prefilters")
+            .says("lead", "otter new prefilters")
             .await
             .contains("let the pressure out"),
         "not to the lead"
