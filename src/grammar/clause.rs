@@ -5,7 +5,7 @@
 
 use super::item::{Item, Items};
 use super::role::Role;
-use crate::language::senses::{DENIES, PARTS, SLOTS, STRONG, Sense, Senses, Subject, UNITS};
+use crate::language::senses::{DENIES, DONE, PARTS, SLOTS, STRONG, Sense, Senses, Subject, UNITS};
 
 /// A stretch of a message that says one thing.
 #[derive(Clone, Copy, Debug)]
@@ -76,14 +76,7 @@ const LOOSE: Senses = Senses::of([Sense::later, Sense::weekday, Sense::past, Sen
 const TURNS: Senses = Senses::of([Sense::plan, Sense::not, Sense::ask, Sense::cond]);
 /// What judges the pair that it follows.
 const BACKWARD: Senses = Senses::of([Sense::past, Sense::guess, Sense::norm, Sense::says]);
-const DEEDS: Senses = Senses::of([
-    Sense::fresh,
-    Sense::change,
-    Sense::flushed,
-    Sense::repack,
-    Sense::remetered,
-    Sense::flush,
-]);
+const DEEDS: Senses = DONE.and(Senses::of([Sense::flush]));
 const REACHES: Senses = Senses::of([Sense::ask, Sense::cond, Sense::norm]);
 const UNCERTAIN: Senses = Senses::of([Sense::plan, Sense::cond, Sense::norm, Sense::guess, Sense::ask]);
 

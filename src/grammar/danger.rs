@@ -11,18 +11,32 @@ use crate::language::senses::{PARTS, SLOTS, Sense, Senses};
 
 /// Things of a rig that can break.
 const THINGS: Senses = PARTS.and(SLOTS).and(Senses::of([Sense::gear]));
-/// A message of so few words speaks of the rig.
-const FEW: usize = 3;
+/// What may stand beside a word that speaks of the rig although it names nothing: "it's frozen", "burst!".
+const SMALL: Senses = Senses::of([
+    Sense::filler,
+    Sense::article,
+    Sense::it,
+    Sense::be,
+    Sense::has,
+    Sense::now,
+    Sense::today,
+    Sense::morning,
+    Sense::danger,
+]);
 
 /// The worst danger of which the message speaks.
 pub fn of(clauses: &[Clause]) -> Option<Danger> {
     let heard = clauses.iter().flat_map(|clause| {
         let words = clause.items.iter().enumerate();
-        words.filter_map(|(at, item)| {
-            let is_denied = at > 0 && clause.items[at - 1].is(Sense::not);
-            let tells = item.is(Sense::danger) && item.is_word() && !is_denied;
-            tells.then(|| told(LEXICON.name(item.name), item.words > 1, clause))?
-        })
+        // "acid on my hand"
+        let burns = (clause.is(Sense::chemical) && clause.is(Sense::body)).then_some(Danger::Chemical);
+        words
+            .filter_map(|(at, item)| {
+                let is_denied = at > 0 && clause.items[at - 1].is(Sense::not);
+                let tells = item.is(Sense::danger) && item.is_word() && !is_denied;
+                tells.then(|| told(LEXICON.name(item.name), item.words > 1, clause))?
+            })
+            .chain(burns)
     });
     heard.min()
 }
@@ -30,11 +44,10 @@ pub fn of(clauses: &[Clause]) -> Option<Danger> {
 /// What a word tells of, among the others of its clause; `sure` where it is a phrase that says it all.
 fn told(word: &str, sure: bool, clause: &Clause) -> Option<Danger> {
     let of_rig = clause.names_rig() || clause.any(THINGS);
-    let is_short = clause.size() <= FEW;
+    let is_short = (clause.items.iter()).all(|item| item.mark.is_some() || item.is_word() && item.any(SMALL));
     let (is_meant, danger) = match word {
         "inhale" => (clause.is(Sense::chemical), Danger::Chemical),
         "hurt" | "drink" if clause.is(Sense::chemical) => (true, Danger::Chemical),
-        "injure" if clause.is(Sense::chemical) => (clause.is(Sense::body), Danger::Chemical),
         "lines" => (true, Danger::Electric),
         "shock" => (
             sure || of_rig || clause.is(Sense::vehicle) || clause.is(Sense::body) || is_short,

@@ -5,7 +5,7 @@ use super::role::Role;
 use super::when;
 use crate::domain::meaning::{Scene, When};
 use crate::language::lexer::{CURRENCIES, Form};
-use crate::language::senses::{SLOTS, Sense, Senses, UNITS};
+use crate::language::senses::{DONE, SLOTS, Sense, Senses, UNITS};
 use crate::language::unit::Unit;
 
 /// One role an item.
@@ -43,15 +43,6 @@ struct Reader<'a> {
     /// Some tap of the outfit reads as low as a day of the month is counted.
     soft_water: bool,
 }
-
-/// What is done on a day.
-const DEEDS: Senses = Senses::of([
-    Sense::fresh,
-    Sense::change,
-    Sense::flushed,
-    Sense::repack,
-    Sense::remetered,
-]);
 
 /// Words that may follow a bare value: it is not what they count.
 const NOT_COUNTED: Senses = Senses::of([
@@ -343,7 +334,7 @@ impl<'a> Reader<'a> {
         let words = self.items[..first].iter().rev().take(4);
         let done = words
             .take_while(|item| item.mark.is_none() && item.num.is_none())
-            .any(|item| item.any(DEEDS));
+            .any(|item| item.any(DONE));
         let (day, other) = if self.month_first || b > 12.0 { (b, a) } else { (a, b) };
         let dates_deed = done && !headed && !self.soft_water;
         if dates_deed && (1.0..=31.0).contains(&day) && (1.0..=12.0).contains(&other) {

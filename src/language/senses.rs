@@ -165,6 +165,14 @@ pub const UNITS: Senses = Senses::of([
 ]);
 /// Parts of a rig.
 pub const PARTS: Senses = Senses::of([Sense::membrane, Sense::resin, Sense::prefilter, Sense::oring]);
+/// What says that something was done.
+pub const DONE: Senses = Senses::of([
+    Sense::fresh,
+    Sense::change,
+    Sense::flushed,
+    Sense::repack,
+    Sense::remetered,
+]);
 /// What says of a rig that it is not meant.
 pub const DENIES: Senses = Senses::of([Sense::not, Sense::except, Sense::instead]);
 

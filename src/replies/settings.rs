@@ -36,16 +36,24 @@ pub fn key(setting: &Setting) -> String {
     let name = setting.field().name();
     match setting.value() {
         Value::Clock(_) if matches!(setting.field(), Field::DayEndsOn(_)) => "set-day-ends-on".to_owned(),
-        Value::Between(None)
-        | Value::Meter(Meter::Ppm)
-        | Value::Degrees(_)
-        | Value::Pressure(_)
-        | Value::Volume(_)
-        | Value::Bed(_)
-        | Value::Stands(_)
-        | Value::Years(None) => format!("set-{name}-{}", setting.text().to_lowercase()),
+        value if is_word(value) => format!("set-{name}-{}", setting.text().to_lowercase()),
         _ => format!("set-{name}"),
     }
+}
+
+/// Whether a value is one of few words, and has a text of its own.
+fn is_word(value: &Value) -> bool {
+    matches!(
+        value,
+        Value::Between(None)
+            | Value::Meter(Meter::Ppm)
+            | Value::Degrees(_)
+            | Value::Pressure(_)
+            | Value::Volume(_)
+            | Value::Bed(_)
+            | Value::Stands(_)
+            | Value::Years(None)
+    )
 }
 
 fn worded(words: Words, setting: &Setting, ways: Ways, exactly: bool) -> String {
@@ -111,14 +119,7 @@ fn worded(words: Words, setting: &Setting, ways: Ways, exactly: bool) -> String 
             say(key, &spans.join(", "))
         }
         Value::Country(_) | Value::Currency(_) => say(key, &setting.text()),
-        Value::Between(None)
-        | Value::Meter(Meter::Ppm)
-        | Value::Degrees(_)
-        | Value::Pressure(_)
-        | Value::Volume(_)
-        | Value::Bed(_)
-        | Value::Stands(_)
-        | Value::Years(None) => words.plain(key),
+        _ => words.plain(key),
     }
 }
 
